@@ -1,0 +1,63 @@
+#include "base/diagnostic.h"
+
+#include <algorithm>
+
+#include "base/text.h"
+
+namespace kerfbook {
+namespace {
+
+const char* word_for(Severity severity) {
+  switch (severity) {
+    case Severity::error: return "error";
+    case Severity::warning: return "warning";
+    case Severity::note: return "note";
+  }
+  return "error";
+}
+
+/// Tabs become single blanks so that the caret stands under the right character.
+std::string without_tabs(std::string_view line) {
+  std::string out(line);
+  std::replace(out.begin(), out.end(), '\t', ' ');
+  return out;
+}
+
+}  // namespace
+
+bool has_error(const std::vector<Diagnostic>& found) {
+  return std::any_of(found.begin(), found.end(), [](const auto& d) { return d.severity == Severity::error; });
+}
+
+void sort_by_place(std::vector<Diagnostic>& found) {
+  std::stable_sort(found.begin(), found.end(), [](const Diagnostic& a, const Diagnostic& b) {
+    if (a.place != b.place) return a.place < b.place;
+    return a.severity > b.severity;
+  });
+}
+
+std::string show(const Diagnostic& found, std::string_view file, std::string_view text) {
+  std::string out(file);
+  if (found.place.line > 0) out += ":" + std::to_string(found.place.line);
+  if (found.place.column > 0) out += ":" + std::to_string(found.place.column);
+  out += std::string(": ") + word_for(found.severity) + ": " + found.what;
+  if (!found.instead.empty()) out += "; " + found.instead;
+  out += "\n";
+  const auto lines = split_lines(text);
+  const auto index = static_cast<std::size_t>(found.place.line - 1);
+  if (found.place.line > 0 && index < lines.size()) {
+    const std::string line = without_tabs(lines[index]);
+    out += "    " + line + "\n";
+    if (found.place.column > 0) out += std::string(static_cast<std::size_t>(found.place.column) + 3, ' ') + "^\n";
+  }
+  return out;
+}
+
+std::string show_all(std::vector<Diagnostic> found, std::string_view file, std::string_view text) {
+  sort_by_place(found);
+  std::string out;
+  for (const auto& one : found) out += show(one, file, text);
+  return out;
+}
+
+}  // namespace kerfbook

@@ -1,0 +1,32 @@
+// text.h -- small work on words and lines: folding what people type, the nearest word, widths on a screen.
+#pragma once
+
+#include <initializer_list>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace kerfbook {
+
+std::string_view trim(std::string_view text);
+std::string lower(std::string_view text);  ///< ASCII letters only; other letters stay as they are
+bool same_word(std::string_view a, std::string_view b);  ///< equal but for the case of ASCII letters
+std::vector<std::string> split_words(std::string_view text);  ///< at blanks and tabs
+std::vector<std::string_view> split_lines(std::string_view text);  ///< LF or CRLF; no empty last line
+std::string join(const std::vector<std::string>& words, std::string_view between);
+
+/// The known word nearest to `typed` (edit distance at most a third of its length, at least 1); empty if none is.
+std::string nearest(std::string_view typed, const std::vector<std::string>& known);
+
+/// Columns the text takes on a screen: characters, wide ones counted twice, combining marks not at all.
+int screen_width(std::string_view utf8);
+std::string pad_right(std::string_view utf8, int width);  ///< text first, blanks after
+std::string pad_left(std::string_view utf8, int width);   ///< blanks first, text after
+/// Cut to `width` columns with an ellipsis when longer.
+std::string clip(std::string_view utf8, int width);
+
+bool is_utf8(std::string_view bytes);
+/// Number of characters (code points) before byte `at`.
+int characters_before(std::string_view utf8, std::size_t at);
+
+}  // namespace kerfbook

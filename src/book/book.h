@@ -1,0 +1,121 @@
+// book.h -- the book: one SQLite file. The journal is the truth; every other table is its projection.
+// Opening, posting, revising, verifying, rebuilding. What a document means is worked out in post.cpp's projectors.
+#pragma once
+
+#include <filesystem>
+#include <functional>
+#include <memory>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "base/day.h"
+#include "base/diagnostic.h"
+#include "base/error.h"
+#include "book/mill.h"
+#include "sheet/sheet.h"
+
+namespace SQLite {
+class Database;
+}
+
+namespace kerfbook::book {
+
+/// What kind of document an entry of the journal holds.
+enum class EntryKind { mill, sheet, paper };
+// `paper`: what billing freezes (an issued invoice, a payment, a credit): see billing/.
+
+struct Entry {
+  std::int64_t number = 0;   ///< counts from 1, no gaps
+  EntryKind kind = EntryKind::sheet;
+  std::string subject;       ///< "2026-05-05", "2026-05-05 shift 2", "mill", or the paper's own name
+  int revision = 1;          ///< of this subject, counts from 1
+  std::string at;            ///< local date and time of posting, "2026-05-05 20:14:07"
+  std::string why;           ///< reason of a revision; empty for a first posting
+  std::string body;          ///< the exact text that was posted
+  std::string digest;        ///< SHA-256, hex, over the previous digest and every field above
+};
+
+enum class Outcome { posted, revised, unchanged };
+
+struct Posted {
+  Outcome outcome = Outcome::posted;
+  std::string subject;
+  int revision = 1;
+  std::vector<Diagnostic> found;  ///< warnings and notes; errors never come back here, they are thrown
+  std::vector<std::string> notes; ///< words added: "species DG added"
+};
+
+/// Thrown when a document has errors: nothing was changed. Carries what was found, for showing with the text.
+class DocumentRefused : public Refused {
+ public:
+  DocumentRefused(std::string name, std::string text, std::vector<Diagnostic> found)
+      : Refused(name + ": not posted; the book is as it was"),
+        name_(std::move(name)), text_(std::move(text)), found_(std::move(found)) {}
+  [[nodiscard]] const std::string& name() const noexcept { return name_; }
+  [[nodiscard]] const std::string& text() const noexcept { return text_; }
+  [[nodiscard]] const std::vector<Diagnostic>& found() const noexcept { return found_; }
+
+ private:
+  std::string name_;
+  std::string text_;
+  std::vector<Diagnostic> found_;
+};
+
+struct OpenOptions {
+  bool read_only = false;
+  std::function<std::string()> now;  ///< local "YYYY-MM-DD HH:MM:SS"; handed in, never asked of the clock here
+};
+
+class Book {
+ public:
+  /// Makes a new book. Refused when the file exists. With a mill file's text, posts it as entry 1.
+  static Book create(const std::filesystem::path& file, const OpenOptions& options);
+  /// Opens a book, migrating an older one after a backup copy. Refused, with a sentence and the file left as it
+  /// was, when it is missing, not a book, damaged, or newer than this program.
+  static Book open(const std::filesystem::path& file, const OpenOptions& options);
+
+  Book(Book&&) noexcept;
+  Book& operator=(Book&&) noexcept;
+  ~Book();  ///< leaves one file: no -wal, no -journal
+
+  /// Posts a sheet, or a mill file, all or nothing, durable on return. The same text again: Outcome::unchanged.
+  /// A changed text for a subject already posted needs `why`, else Refused.
+  Posted post_sheet(std::string_view text, std::string_view why);
+  Posted post_mill(std::string_view toml, std::string_view why);
+  /// All of them in one transaction: all or none (a week's sheets). Files are named for messages.
+  struct Document { std::string name; std::string text; };
+  std::vector<Posted> post_all(const std::vector<Document>& documents, std::string_view why);
+
+  /// Checks without posting: the same diagnostics as a post would give.
+  std::vector<Diagnostic> check_sheet(std::string_view text);
+
+  /// Appends a frozen paper (billing): in the journal and, through `project`, in billing's tables, in one
+  /// transaction.
+  void post_paper(std::string_view subject, std::string_view body, std::string_view why);
+
+  [[nodiscard]] const Mill& mill() const;
+  [[nodiscard]] std::vector<Entry> journal() const;                     ///< whole, in order
+  [[nodiscard]] std::optional<Entry> current(std::string_view subject) const;
+  [[nodiscard]] std::vector<Entry> revisions(std::string_view subject) const;
+  [[nodiscard]] std::vector<Day> days() const;                          ///< with a sheet, in order
+
+  struct Finding { std::string what; };
+  /// Chain of digests, SQLite's integrity and foreign keys, and a rebuild in memory compared row by row.
+  /// Empty = all is well.
+  [[nodiscard]] std::vector<Finding> verify() const;
+  /// Empties every projected table and fills it again from the journal, in one transaction.
+  void rebuild();
+
+  /// For reports: the open database, with the trade's functions registered (functions.h).
+  [[nodiscard]] SQLite::Database& database() const;
+  [[nodiscard]] const std::filesystem::path& file() const;
+
+ private:
+  struct Inside;
+  explicit Book(std::unique_ptr<Inside> inside);
+  std::unique_ptr<Inside> inside_;
+};
+
+}  // namespace kerfbook::book

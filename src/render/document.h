@@ -1,0 +1,111 @@
+// document.h -- what a renderer is given: tables of typed cells, with everything needed to show them, and no book.
+// Numbers arrive exact as shown (already rounded, already settled so that lines add to their total); a renderer
+// never rounds, adds or divides.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "base/day.h"
+#include "base/exact.h"
+#include "measure/money.h"
+
+namespace kerfbook::render {
+
+/// Absent (shown as a dash in print, empty in csv, null in json), count, decimal, day or text.
+using Cell = std::variant<std::monostate, std::int64_t, Decimal, Day, std::string>;
+
+enum class ColumnKind : std::uint8_t {
+  text,
+  day,
+  count,    ///< whole number
+  decimal,  ///< with `places`
+  money,    ///< decimal with the currency's places and sign in print
+};
+
+/// How the total under a column comes about, so that a workbook can work it out live.
+enum class TotalKind : std::uint8_t { none, sum, ratio };
+
+struct Column {
+  std::string name;      ///< stable, for json and csv: `net_scale_bf`
+  std::string heading;   ///< for people: "Net scale"
+  std::string unit;      ///< "bf", "%", "h", "" : shown under or beside the heading
+  ColumnKind kind = ColumnKind::text;
+  int places = 0;
+  TotalKind total = TotalKind::none;
+  /// A ratio: value = scale x (sum of `over` terms) / (sum of `under` terms), or for `percent_over`
+  /// 100 x (over - under) / under; each index is a column of the same table (perhaps a hidden one).
+  struct Ratio {
+    std::size_t over = 0;
+    std::size_t under = 0;
+    std::int64_t scale = 1;
+    bool percent_over = false;  ///< 100 x (over - under) / under
+  };
+  std::optional<Ratio> ratio;
+  bool hidden = false;  ///< carries figures for a ratio; shown by no renderer (a workbook may keep it in a hidden column)
+  int width_hint = 0;   ///< characters; 0 = by content
+};
+
+struct Row {
+  std::vector<Cell> cells;
+  bool struck = false;  ///< shown struck through; its figures are in no total
+};
+
+/// Rows by columns as the trade writes a tally: one row a size, one column a length, pieces in the cells,
+/// and beside each row its pieces and board feet, under each column its pieces. Indices into Table::columns.
+/// The rows of the Table stay in long form (csv and json print them so).
+struct Grid {
+  std::vector<std::size_t> row_keys;  ///< text columns that head a row: size, grade
+  std::size_t column_key = 0;         ///< the column whose values become columns: length
+  std::size_t cell = 0;               ///< counted in the cells: pieces
+  std::vector<std::size_t> row_sums;  ///< summed per row at the right: pieces, bf
+};
+
+enum class ChartKind : std::uint8_t { bar, line, stacked_bar, scatter };
+struct Chart {
+  ChartKind kind = ChartKind::bar;
+  std::string title;
+  std::size_t x = 0;               ///< a column
+  std::vector<std::size_t> y;      ///< columns
+  bool trend = false;              ///< scatter: draw the least-squares line
+};
+
+struct Table {
+  std::string name;   ///< stable, for json: "logs"
+  std::string title;  ///< "Logs"; empty when the document's title says it
+  std::vector<Column> columns;
+  std::vector<Row> rows;
+  std::vector<Cell> totals;  ///< one a column, or empty when nothing is totalled
+  std::optional<Grid> grid;
+  std::optional<Chart> chart;
+  std::vector<std::string> notes;  ///< in words, under the table
+  std::string when_empty = "nothing in this period";
+};
+
+enum class PaperSize : std::uint8_t { letter, a4 };
+enum class DateOrder : std::uint8_t { year_month_day, month_day_year, day_month_year };
+
+/// How this book's owner wants things written; from the mill file.
+struct Style {
+  measure::Currency currency;
+  PaperSize paper = PaperSize::letter;
+  DateOrder dates = DateOrder::year_month_day;
+  int width = 0;          ///< columns of the terminal; 0 = as wide as needed
+  bool colour = false;    ///< a terminal that wants it
+};
+
+struct Document {
+  std::string name;       ///< the report's name: "production"
+  std::string title;      ///< "Production by day"
+  std::string subtitle;   ///< mill, period, filters: "Q. Hargan, custom sawing; 2026-05-04 to 2026-05-08"
+  std::string meaning;    ///< a sentence: what the figures mean and how they are worked out
+  std::vector<Table> tables;
+  std::vector<std::string> foot;  ///< conventions in words, cautions
+  Style style;
+  std::string made_on;    ///< the day it was made, as text; also the creation day of a workbook, so files repeat
+};
+
+}  // namespace kerfbook::render

@@ -1,0 +1,29 @@
+// read.h -- the text of a day sheet becomes a Sheet, or every reason why it cannot.
+#pragma once
+
+#include <string_view>
+#include <vector>
+
+#include "base/diagnostic.h"
+#include "sheet/sheet.h"
+
+namespace kerfbook::sheet {
+
+/// What a reader must know of the mill: only what plain numbers mean.
+struct ReadOptions {
+  bool metric = false;  ///< plain sizes are mm, lengths m, log diameters cm, caliper readings mm
+};
+
+struct ReadSheet {
+  Sheet sheet;                    ///< the lines that could be read; whole only when no error was found
+  std::vector<Diagnostic> found;  ///< every one at once, in order of place
+};
+
+/// Never throws on any bytes. Reads CRLF, tabs, a byte-order mark, any case of the words, and typographic
+/// ′ ″ × ½ ¼ ¾ ⅛ … as they are meant.
+ReadSheet read(std::string_view text, const ReadOptions& options = {});
+
+/// Only the first line that is not blank or a remark: is this text a day sheet at all, and of which day?
+std::optional<Day> peek_day(std::string_view text);
+
+}  // namespace kerfbook::sheet

@@ -1,0 +1,202 @@
+// sheet.h -- one day (or shift) of the mill as it was written down: lines in order, nothing worked out.
+// Reading is in read.h, printing in write.h, plausibility in check.h, meaning in context (facts.h).
+//
+// The grammar, one fact a line, `;` starts a remark, context words hold until changed:
+//
+//   sheet   DAY [shift N]                                    the day; N from 2 for a second sheet of that day
+//   site    NAME
+//   crew    NAME TIME [ACTIVITY] [, NAME TIME [ACTIVITY]]... TIME: 9, 9.5, 8:30, or spans 7:00-12:00 13:00-16:30
+//   run     SPAN...                                          sawing time; under a job it is that job's
+//   stop    TIME|SPAN CAUSE [TEXT...] [, charge [JOB]]
+//   job     CODE                                             `job own` is the mill's own stock
+//   species CODE          grade GRADE          bundle TAG    `grade -`, `bundle -`: none again
+//   setup   NAME [kerf K] [over O] [TEXT...]                 a new saw set-up from here on, also on later days
+//   log     [TAG] SPEC [mid D] [girth G] [segments D,D..] [defect D [REASON...]]... [left on the mill]
+//   log     TAG|TAG-TAG ... [left on the mill]               received earlier with `in`, or left earlier
+//   in      [TAG] SPEC ... [from ORIGIN...]                  a log received, not sawn yet
+//   SIZE [GRADE] PIECES/LENGTH...                            a tally line: 2x6 sel 5/10 1/12 4/16
+//   SIZExLENGTH [GRADE] PIECES                               2x8x16 4
+//   SIZE [GRADE] LENGTHlf                                    lineal feet, pieces not counted
+//   THICKNESS rw [GRADE] WIDTHxLENGTH[*PIECES]...            random width: 5/4 rw fas 7-1/2x8 6x8*3
+//   less    (any tally form) [REASON...]                     taken off the tally
+//   resaw   (any tally form)                                 taken back to be sawn again
+//   teeth   SAW ACTION [COUNT] [CAUSE] [TAG] [TEXT...]
+//   thick   SIZE READING READING...                          caliper readings along one board
+//   charge  JOB NAME [QUANTITY] [TEXT...]
+//   meter   HOURS         fuel QUANTITY gal|l [PRICE]
+//   move    FROM to PLACE DISTANCE mi|km [TIME]
+//   note    TEXT...
+//
+// A line kind is added here (a struct, in the variant), in one row of the table in read.cpp, in write.cpp and in
+// facts.cpp; the compiler points at each std::visit that lacks it.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "base/day.h"
+#include "base/diagnostic.h"
+#include "measure/size.h"
+#include "scaling/scaling.h"
+
+namespace kerfbook::sheet {
+
+using measure::Length;
+using measure::Size;
+
+struct Site { std::string name; bool operator==(const Site&) const = default; };
+struct Job { std::string code; bool operator==(const Job&) const = default; };
+struct Species { std::string code; bool operator==(const Species&) const = default; };
+struct Grade { std::string code; bool operator==(const Grade&) const = default; };    ///< empty = none again
+struct Bundle { std::string tag; bool operator==(const Bundle&) const = default; };   ///< empty = none again
+
+struct Hand {
+  std::string name;
+  int minutes = 0;          ///< of all its spans when spans are given
+  std::vector<Span> spans;  ///< empty when only a time was written
+  std::string activity;     ///< empty = the day's work
+  bool operator==(const Hand&) const = default;
+};
+struct Crew { std::vector<Hand> hands; bool operator==(const Crew&) const = default; };
+
+struct Run { std::vector<Span> spans; bool operator==(const Run&) const = default; };
+
+struct Stop {
+  int minutes = 0;
+  std::optional<Span> span;
+  std::string cause;        ///< one word: metal, waiting, belt, hydraulics, teeth, engine, jam, weather, ...
+  std::string text;
+  bool charge = false;
+  std::string charge_job;   ///< empty = the job in force
+  bool operator==(const Stop&) const = default;
+};
+
+struct Setup {
+  std::string name;
+  std::optional<std::int64_t> kerf_mils;  ///< thousandths of an inch (metric book: hundredths of a mm)
+  std::optional<std::int64_t> over_mils;  ///< how much boards are cut over nominal, both ways
+  std::string text;
+  bool operator==(const Setup&) const = default;
+};
+
+/// `log` and `in`. With a measure: at most one tag. Without: the tags (ranges as written) of known logs.
+struct LogLine {
+  bool received = false;  ///< `in`: received, not sawn
+  std::vector<std::string> tags;  ///< as written: "T13", or a range "T13-T22"
+  std::optional<scaling::LogMeasure> measure;
+  std::vector<scaling::Defect> defects;
+  bool left_on_mill = false;  ///< half-sawn at quitting time; counts on the day it is finished
+  std::string origin;         ///< `in` only
+  bool operator==(const LogLine&) const = default;
+};
+
+enum class Sense { sawn, less, resaw };  ///< less and resaw count against the tally
+
+struct Tally {
+  Sense sense = Sense::sawn;
+  Size size;
+  std::string grade;  ///< empty = the grade in force
+  struct Item {
+    std::int64_t pieces = 0;
+    Length length;
+    bool operator==(const Item&) const = default;
+  };
+  std::vector<Item> items;  ///< never empty
+  std::string reason;       ///< `less` only
+  bool operator==(const Tally&) const = default;
+};
+
+struct LinealTally {
+  Sense sense = Sense::sawn;
+  Size size;
+  std::string grade;
+  Length total;  ///< all pieces end to end
+  std::string reason;
+  bool operator==(const LinealTally&) const = default;
+};
+
+struct RandomTally {
+  Sense sense = Sense::sawn;
+  Length thickness;
+  bool quarters = false;  ///< written 5/4
+  std::string grade;
+  struct Board {
+    Length width;
+    Length length;
+    std::int64_t pieces = 1;
+    bool operator==(const Board&) const = default;
+  };
+  std::vector<Board> boards;  ///< never empty
+  std::string reason;
+  bool operator==(const RandomTally&) const = default;
+};
+
+enum class ToothAction { touched_up, replaced, full_set, shanks, swaged, tensioned, swapped };
+struct Teeth {
+  std::string saw;  ///< head, edger, third, or a name from the mill file
+  ToothAction action = ToothAction::touched_up;
+  std::optional<int> count;
+  std::string cause;  ///< one word or empty: metal, wear, grit, rot, ...
+  std::string log;    ///< the tag of the log, or empty
+  std::string text;
+  bool operator==(const Teeth&) const = default;
+};
+
+struct Thick {
+  Size size;
+  std::vector<std::int64_t> readings;  ///< thousandths of an inch (metric book: hundredths of a mm); at least 2
+  bool operator==(const Thick&) const = default;
+};
+
+struct Charge {
+  std::string job;
+  std::string name;
+  Rational quantity = 1;
+  std::string text;
+  bool operator==(const Charge&) const = default;
+};
+
+struct Meter { std::int64_t tenths = 0; bool operator==(const Meter&) const = default; };  ///< engine hours
+
+enum class FuelUnit { gallon, litre };
+struct Fuel {
+  Rational quantity;
+  FuelUnit unit = FuelUnit::gallon;
+  std::optional<std::int64_t> price_minor;  ///< paid for all of it, minor units
+  bool operator==(const Fuel&) const = default;
+};
+
+enum class DistanceUnit { mile, kilometre };
+struct Move {
+  std::string from;
+  std::string to;
+  Rational distance;
+  DistanceUnit unit = DistanceUnit::mile;
+  int minutes = 0;  ///< take-down, road and set-up together; 0 = not written
+  bool operator==(const Move&) const = default;
+};
+
+struct Note { std::string text; bool operator==(const Note&) const = default; };
+struct Remark { bool operator==(const Remark&) const = default; };  ///< a line with nothing but a `;` remark, or empty
+
+using Fact = std::variant<Remark, Site, Job, Species, Grade, Bundle, Crew, Run, Stop, Setup, LogLine, Tally, LinealTally,
+                          RandomTally, Teeth, Thick, Charge, Meter, Fuel, Move, Note>;
+
+struct Line {
+  Fact fact;
+  std::string remark;  ///< what stood after `;`, trimmed
+  Place place;         ///< where it stood; not part of equality
+  bool operator==(const Line& other) const { return fact == other.fact && remark == other.remark; }
+};
+
+struct Sheet {
+  Day day;
+  int shift = 1;
+  std::string remark;       ///< after `;` on the sheet line
+  std::vector<Line> lines;  ///< all but the sheet line itself, in order
+  bool operator==(const Sheet&) const = default;
+};
+
+}  // namespace kerfbook::sheet
