@@ -22,14 +22,13 @@ const std::map<std::string, std::set<std::string>> kMay{
     {"measure", {"base"}},
     {"scaling", {"base", "measure"}},
     {"sheet", {"base", "measure", "scaling"}},
-    {"tuning", {"base", "measure", "scaling"}},
-    {"book", {"base", "measure", "scaling", "sheet", "tuning"}},
+    {"book", {"base", "measure", "scaling", "sheet"}},
     {"render", {"base", "measure"}},
-    {"report", {"base", "measure", "scaling", "sheet", "tuning", "book", "render"}},
-    {"billing", {"base", "measure", "scaling", "sheet", "tuning", "book", "render"}},
-    {"command", {"base", "measure", "scaling", "sheet", "tuning", "book", "render", "report", "billing"}},
+    {"report", {"base", "measure", "scaling", "sheet", "book", "render"}},
+    {"billing", {"base", "measure", "scaling", "sheet", "book", "render"}},
+    {"command", {"base", "measure", "scaling", "sheet", "book", "render", "report", "billing"}},
 };
-const std::set<std::string> kWithoutStore{"base", "measure", "scaling", "sheet", "tuning", "render"};
+const std::set<std::string> kWithoutStore{"base", "measure", "scaling", "sheet", "render"};
 
 std::vector<std::string> includes_of(const fs::path& file) {
   static const std::regex kInclude(R"(^\s*#\s*include\s*[<"]([^>"]+)[>"])");
