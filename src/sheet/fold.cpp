@@ -20,8 +20,12 @@ constexpr std::array kFolds{
     Pair{"⅞", "7/8"},    Pair{"\u200B", ""},  Pair{"\uFEFF", ""},  Pair{"\u00AD", ""},
 };
 
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
-bool ends_number(char c) { return is_digit(c) || c == '\'' || c == '"'; }
+bool is_digit(char c) {
+  return c >= '0' && c <= '9';
+}
+bool ends_number(char c) {
+  return is_digit(c) || c == '\'' || c == '"';
+}
 
 struct Folding {
   std::string text;
@@ -43,9 +47,10 @@ Folding fold_text(std::string_view typed) {
   for (std::size_t at = 0; at < typed.size();) {
     const char c = typed[at];
     const bool plain = c != '\t' && static_cast<unsigned char>(c) < 0x80;
-    const auto* fold = plain ? kFolds.end() : std::find_if(kFolds.begin(), kFolds.end(), [&](const Pair& pair) {
-      return typed.substr(at).starts_with(pair.first);
-    });
+    const auto* fold =
+        plain ? kFolds.end() : std::find_if(kFolds.begin(), kFolds.end(), [&](const Pair& pair) {
+          return typed.substr(at).starts_with(pair.first);
+        });
     if (fold == kFolds.end()) {
       folded.put(c, at++);
     } else {
@@ -86,7 +91,9 @@ void append(Word& word, const Word& next) {
   word.end = next.end;
 }
 
-bool is_one_of(char c, std::string_view set) { return set.find(c) != std::string_view::npos; }
+bool is_one_of(char c, std::string_view set) {
+  return set.find(c) != std::string_view::npos;
+}
 
 /// `2` `x6`, `2x` `6`, and, once `2` `x` has become `2x`, the rest of `2` `x` `6`.
 bool belongs_to(const Word& word, const Word& next, std::string_view operators) {
@@ -130,7 +137,9 @@ void join_sizes(std::vector<Word>& words) {
 
 Word part(const Word& word, std::size_t from, std::size_t to) {
   const auto at = [&](std::size_t i) { return word.from.begin() + static_cast<std::ptrdiff_t>(i); };
-  return {word.text.substr(from, to - from), {at(from), at(to)}, to < word.text.size() ? word.from[to] : word.end};
+  return {word.text.substr(from, to - from),
+          {at(from), at(to)},
+          to < word.text.size() ? word.from[to] : word.end};
 }
 
 std::vector<Word> parted_at_commas(const std::vector<Word>& words) {

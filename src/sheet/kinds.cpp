@@ -33,7 +33,9 @@ constexpr std::array kKinds{
 
 }  // namespace
 
-std::span<const LineKind> line_kinds() { return kKinds; }
+std::span<const LineKind> line_kinds() {
+  return kKinds;
+}
 
 const LineKind* find_kind(std::string_view word) {
   for (const LineKind& kind : kKinds) {

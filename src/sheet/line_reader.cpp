@@ -7,7 +7,8 @@
 namespace kerfbook::sheet {
 
 std::string_view LineReader::peek(std::size_t ahead) const {
-  return at_ + ahead < line_.words.size() ? std::string_view(line_.words[at_ + ahead].text) : std::string_view();
+  return at_ + ahead < line_.words.size() ? std::string_view(line_.words[at_ + ahead].text)
+                                          : std::string_view();
 }
 
 bool LineReader::take_if(std::string_view word) {
@@ -32,7 +33,8 @@ int LineReader::column_of(const Word& word, std::size_t offset) const {
 
 void LineReader::tell(const Word& word, std::size_t offset, std::string what, std::string instead) {
   failed_ = true;
-  found_.push_back({Severity::error, {number_, column_of(word, offset)}, std::move(what), std::move(instead)});
+  found_.push_back(
+      {Severity::error, {number_, column_of(word, offset)}, std::move(what), std::move(instead)});
 }
 
 void LineReader::slip(const Word& word, std::size_t offset, const Slip& slip) {
@@ -59,15 +61,21 @@ void LineReader::expect_end(std::string_view after) {
         "put a remark after `;`");
 }
 
-std::string quoted(std::string_view text) { return "`" + std::string(text) + "`"; }
+std::string quoted(std::string_view text) {
+  return "`" + std::string(text) + "`";
+}
 
 bool all_digits(std::string_view text) {
   return !text.empty() && std::all_of(text.begin(), text.end(), [](char c) { return c >= '0' && c <= '9'; });
 }
 
-bool starts_with_digit(std::string_view text) { return !text.empty() && text.front() >= '0' && text.front() <= '9'; }
+bool starts_with_digit(std::string_view text) {
+  return !text.empty() && text.front() >= '0' && text.front() <= '9';
+}
 
-bool has_digit(std::string_view text) { return text.find_first_of("0123456789") != std::string_view::npos; }
+bool has_digit(std::string_view text) {
+  return text.find_first_of("0123456789") != std::string_view::npos;
+}
 
 std::optional<std::int64_t> whole_number(std::string_view text) {
   if (!all_digits(text) || text.size() > 9) return std::nullopt;
@@ -76,7 +84,8 @@ std::optional<std::int64_t> whole_number(std::string_view text) {
   return value;
 }
 
-std::optional<std::string> take_code(LineReader& line, std::string_view missing_what, std::string_view example) {
+std::optional<std::string> take_code(LineReader& line, std::string_view missing_what,
+                                     std::string_view example) {
   if (line.done()) {
     line.missing(std::string(missing_what), "write " + std::string(example));
     return std::nullopt;
@@ -84,10 +93,12 @@ std::optional<std::string> take_code(LineReader& line, std::string_view missing_
   return line.take_typed();
 }
 
-std::optional<measure::Length> read_across(LineReader& line, const Word& word, std::size_t from, std::size_t to) {
+std::optional<measure::Length> read_across(LineReader& line, const Word& word, std::size_t from,
+                                           std::size_t to) {
   std::string text = word.text.substr(from, to - from);
   const bool plain = !text.empty() && text.find_first_not_of("0123456789.") == std::string::npos;
-  const auto length = line.metric() && plain ? measure::read_millimetres(text + "cm") : measure::read_inches(text);
+  const auto length =
+      line.metric() && plain ? measure::read_millimetres(text + "cm") : measure::read_inches(text);
   if (!length) {
     line.slip(word, from, length.slip());
     return std::nullopt;

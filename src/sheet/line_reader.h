@@ -28,6 +28,7 @@ class LineReader {
   [[nodiscard]] std::size_t left() const { return line_.words.size() - at_; }
   /// The next word's text, or the one so many words on; empty past the end.
   [[nodiscard]] std::string_view peek(std::size_t ahead = 0) const;
+  [[nodiscard]] const Word& peek_word() const { return line_.words[at_]; }  ///< not when done()
   const Word& take() { return line_.words[at_++]; }
   bool take_if(std::string_view word);  ///< the next word, when it is this one in any case
 
@@ -38,7 +39,9 @@ class LineReader {
   [[nodiscard]] std::string typed(const Word& word) const { return typed_text(line_, word); }
 
   /// Complaints: about a word, about the character so far into it, or about what is missing at the end of the line.
-  void error(const Word& word, std::string what, std::string instead = {}) { tell(word, 0, std::move(what), std::move(instead)); }
+  void error(const Word& word, std::string what, std::string instead = {}) {
+    tell(word, 0, std::move(what), std::move(instead));
+  }
   void slip(const Word& word, std::size_t offset, const Slip& slip);
   void missing(std::string what, std::string instead);
   void warn(const Word& word, std::string what, std::string instead);
@@ -70,8 +73,10 @@ bool has_digit(std::string_view text);
 std::optional<std::int64_t> whole_number(std::string_view text);
 
 /// One word that is a code, tag, name ...; complains with `missing_what` and `example` when there is none.
-std::optional<std::string> take_code(LineReader& line, std::string_view missing_what, std::string_view example);
+std::optional<std::string> take_code(LineReader& line, std::string_view missing_what,
+                                     std::string_view example);
 /// An inch measure (metric book: centimetres), as a log's diameter is read. Complains when it is none.
-std::optional<measure::Length> read_across(LineReader& line, const Word& word, std::size_t from, std::size_t to);
+std::optional<measure::Length> read_across(LineReader& line, const Word& word, std::size_t from,
+                                           std::size_t to);
 
 }  // namespace kerfbook::sheet

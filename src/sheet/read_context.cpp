@@ -6,8 +6,8 @@ namespace kerfbook::sheet {
 namespace {
 
 /// One word and nothing after it.
-std::optional<std::string> only_code(LineReader& line, std::string_view missing_what, std::string_view example,
-                                     std::string_view after) {
+std::optional<std::string> only_code(LineReader& line, std::string_view missing_what,
+                                     std::string_view example, std::string_view after) {
   auto code = take_code(line, missing_what, example);
   if (code) line.expect_end(after);
   return line.failed() ? std::nullopt : code;
@@ -17,15 +17,18 @@ std::optional<std::string> only_code(LineReader& line, std::string_view missing_
 std::optional<std::int64_t> read_mils(LineReader& line, std::string_view name) {
   const std::string of(name);
   if (line.done()) {
-    line.missing(quoted(of) + " without a measure", line.metric() ? "write " + of + " 7.1" : "write " + of + " 0.28");
+    line.missing(quoted(of) + " without a measure",
+                 line.metric() ? "write " + of + " 7.1" : "write " + of + " 0.28");
     return std::nullopt;
   }
   const Word& word = line.take();
   const int places = line.metric() ? 2 : 3;
   const auto value = read_decimal(word.text, places);
-  if (value && !value->is_negative() && *value < Rational(line.metric() ? 100 : 4)) return value->rounded(places);
-  line.error(word, quoted(line.typed(word)) + ": not a " + of + " in " + (line.metric() ? "millimetres" : "inches"),
-             line.metric() ? "write a decimal, as 7.1" : "write a decimal, as 0.28 (9/32 is 0.281, 5/16 is 0.313)");
+  if (value && !value->is_negative() && *value < Rational(line.metric() ? 100 : 4))
+    return value->rounded(places);
+  line.error(
+      word, quoted(line.typed(word)) + ": not a " + of + " in " + (line.metric() ? "millimetres" : "inches"),
+      line.metric() ? "write a decimal, as 7.1" : "write a decimal, as 0.28 (9/32 is 0.281, 5/16 is 0.313)");
   return std::nullopt;
 }
 
@@ -40,7 +43,8 @@ std::optional<Fact> read_site(LineReader& line) {
 }
 
 std::optional<Fact> read_job(LineReader& line) {
-  auto code = only_code(line, "`job` without a code", "job TER, or job own for the mill's own stock", "the job's code");
+  auto code = only_code(line, "`job` without a code", "job TER, or job own for the mill's own stock",
+                        "the job's code");
   if (!code) return std::nullopt;
   return Job{same_word(*code, "own") ? "own" : *code};
 }
@@ -52,13 +56,15 @@ std::optional<Fact> read_species(LineReader& line) {
 }
 
 std::optional<Fact> read_grade(LineReader& line) {
-  auto code = only_code(line, "`grade` without a grade", "grade No2, or grade - for none again", "the grade, which is one word");
+  auto code = only_code(line, "`grade` without a grade", "grade No2, or grade - for none again",
+                        "the grade, which is one word");
   if (!code) return std::nullopt;
   return Grade{*code == "-" ? "" : *code};
 }
 
 std::optional<Fact> read_bundle(LineReader& line) {
-  auto tag = only_code(line, "`bundle` without a tag", "bundle B12, or bundle - for none again", "the bundle's tag");
+  auto tag =
+      only_code(line, "`bundle` without a tag", "bundle B12, or bundle - for none again", "the bundle's tag");
   if (!tag) return std::nullopt;
   return Bundle{*tag == "-" ? "" : *tag};
 }

@@ -48,11 +48,26 @@ namespace kerfbook::sheet {
 using measure::Length;
 using measure::Size;
 
-struct Site { std::string name; bool operator==(const Site&) const = default; };
-struct Job { std::string code; bool operator==(const Job&) const = default; };
-struct Species { std::string code; bool operator==(const Species&) const = default; };
-struct Grade { std::string code; bool operator==(const Grade&) const = default; };    ///< empty = none again
-struct Bundle { std::string tag; bool operator==(const Bundle&) const = default; };   ///< empty = none again
+struct Site {
+  std::string name;
+  bool operator==(const Site&) const = default;
+};
+struct Job {
+  std::string code;
+  bool operator==(const Job&) const = default;
+};
+struct Species {
+  std::string code;
+  bool operator==(const Species&) const = default;
+};
+struct Grade {
+  std::string code;
+  bool operator==(const Grade&) const = default;
+};  ///< empty = none again
+struct Bundle {
+  std::string tag;
+  bool operator==(const Bundle&) const = default;
+};  ///< empty = none again
 
 struct Hand {
   std::string name;
@@ -61,17 +76,23 @@ struct Hand {
   std::string activity;     ///< empty = the day's work
   bool operator==(const Hand&) const = default;
 };
-struct Crew { std::vector<Hand> hands; bool operator==(const Crew&) const = default; };
+struct Crew {
+  std::vector<Hand> hands;
+  bool operator==(const Crew&) const = default;
+};
 
-struct Run { std::vector<Span> spans; bool operator==(const Run&) const = default; };
+struct Run {
+  std::vector<Span> spans;
+  bool operator==(const Run&) const = default;
+};
 
 struct Stop {
   int minutes = 0;
   std::optional<Span> span;
-  std::string cause;        ///< one word: metal, waiting, belt, hydraulics, teeth, engine, jam, weather, ...
+  std::string cause;  ///< one word: metal, waiting, belt, hydraulics, teeth, engine, jam, weather, ...
   std::string text;
   bool charge = false;
-  std::string charge_job;   ///< empty = the job in force
+  std::string charge_job;  ///< empty = the job in force
   bool operator==(const Stop&) const = default;
 };
 
@@ -85,7 +106,7 @@ struct Setup {
 
 /// `log` and `in`. With a measure: at most one tag. Without: the tags (ranges as written) of known logs.
 struct LogLine {
-  bool received = false;  ///< `in`: received, not sawn
+  bool received = false;          ///< `in`: received, not sawn
   std::vector<std::string> tags;  ///< as written: "T13", or a range "T13-T22"
   std::optional<scaling::LogMeasure> measure;
   std::vector<scaling::Defect> defects;
@@ -139,9 +160,9 @@ struct RandomTally {
 struct Sold {
   std::string buyer;  ///< a customer's code or a name; `cash` for a stranger
   Size size;
-  std::string grade;  ///< empty = the grade in force
-  std::vector<Tally::Item> items;       ///< never empty
-  std::optional<Rational> price;        ///< for a board foot; absent = by the price list
+  std::string grade;               ///< empty = the grade in force
+  std::vector<Tally::Item> items;  ///< never empty
+  std::optional<Rational> price;   ///< for a board foot; absent = by the price list
   bool operator==(const Sold&) const = default;
 };
 
@@ -158,7 +179,8 @@ struct Teeth {
 
 struct Thick {
   Size size;
-  std::vector<std::int64_t> readings;  ///< thousandths of an inch (metric size: hundredths of a mm); at least 2
+  std::vector<std::int64_t>
+      readings;  ///< thousandths of an inch (metric size: hundredths of a mm); at least 2
   bool operator==(const Thick&) const = default;
 };
 
@@ -170,7 +192,10 @@ struct Charge {
   bool operator==(const Charge&) const = default;
 };
 
-struct Meter { std::int64_t tenths = 0; bool operator==(const Meter&) const = default; };  ///< engine hours
+struct Meter {
+  std::int64_t tenths = 0;
+  bool operator==(const Meter&) const = default;
+};  ///< engine hours
 
 enum class FuelUnit { gallon, litre };
 struct Fuel {
@@ -190,11 +215,16 @@ struct Move {
   bool operator==(const Move&) const = default;
 };
 
-struct Note { std::string text; bool operator==(const Note&) const = default; };
-struct Remark { bool operator==(const Remark&) const = default; };  ///< a line with nothing but a `;` remark, or empty
+struct Note {
+  std::string text;
+  bool operator==(const Note&) const = default;
+};
+struct Remark {
+  bool operator==(const Remark&) const = default;
+};  ///< a line with nothing but a `;` remark, or empty
 
-using Fact = std::variant<Remark, Site, Job, Species, Grade, Bundle, Crew, Run, Stop, Setup, LogLine, Tally, LinealTally,
-                          RandomTally, Sold, Teeth, Thick, Charge, Meter, Fuel, Move, Note>;
+using Fact = std::variant<Remark, Site, Job, Species, Grade, Bundle, Crew, Run, Stop, Setup, LogLine, Tally,
+                          LinealTally, RandomTally, Sold, Teeth, Thick, Charge, Meter, Fuel, Move, Note>;
 
 struct Line {
   Fact fact;
