@@ -28,9 +28,12 @@ struct LogMeasure {
   bool operator==(const LogMeasure&) const = default;
 };
 
+enum class VolumeUnit : std::uint8_t { board_foot, cubic_foot, cubic_metre, hoppus_foot };
+std::string_view unit_word(VolumeUnit unit);  ///< "bf", "ft3", "m3", "hoppus ft"
+
 enum class DefectKind : std::uint8_t {
   percent,   ///< of the gross scale
-  volume,    ///< board feet (or the rule's cubic unit)
+  volume,    ///< board feet, or a cubic unit
   length,    ///< the log scaled as if so much shorter
   diameter,  ///< the log scaled as if so much thinner (smaller cylinder)
   squared,   ///< width x height x length of a box round the defect, over a divisor
@@ -39,7 +42,8 @@ enum class DefectKind : std::uint8_t {
 
 struct Defect {
   DefectKind kind = DefectKind::volume;
-  Rational amount;         ///< percent; or volume in the rule's unit; or degrees of a sector
+  Rational amount;         ///< percent; or volume in `unit`; or degrees of a sector
+  VolumeUnit unit = VolumeUnit::board_foot;  ///< volume only
   Length width;            ///< squared
   Length height;           ///< squared
   Length length;           ///< length, squared, sector
@@ -63,9 +67,6 @@ std::string write_log_spec(const LogMeasure& log);  ///< the spec without the ad
 ///   0.05m3 or 3ft3 for cubic rules.
 Result<Defect> read_defect(std::string_view text, bool metric_book = false);
 std::string write_defect(const Defect& defect);  ///< without the reason
-
-enum class VolumeUnit : std::uint8_t { board_foot, cubic_foot, cubic_metre, hoppus_foot };
-std::string_view unit_word(VolumeUnit unit);  ///< "bf", "ft3", "m3", "hoppus ft"
 
 /// Scales are kept as whole millionths of the rule's unit.
 constexpr std::int64_t kPerUnit = 1'000'000;
