@@ -41,7 +41,8 @@ TEST_CASE("the nearest word is found within a third of its length, and none beyo
   const Words known{"species", "grade", "job", "log", "DF", "WH"};
   CHECK(nearest("speceis", known) == "species");
   CHECK(nearest("grad", known) == "grade");
-  CHECK(nearest("jbo", known).empty());  // two changes in three letters
+  CHECK(nearest("jbo", known) == "job");  // two letters swapped are one slip
+  CHECK(nearest("bjo", known).empty());   // two slips in three letters
   CHECK(nearest("jab", known) == "job");
   CHECK(nearest("DG", known) == "DF");
   CHECK(nearest("df", known) == "DF");

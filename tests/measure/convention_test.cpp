@@ -160,7 +160,6 @@ TEST_CASE("every word of a convention is read as the rule it stands for") {
   CHECK(read_thickness_rule("as-cut") == ThicknessRule::as_cut);
   CHECK(read_thickness_rule("next-quarter") == ThicknessRule::next_quarter);
   CHECK(read_thickness_rule("Next Inch") == ThicknessRule::next_inch);
-  CHECK(read_width_rule("surface-measure") == WidthRule::surface_measure);
   CHECK(read_bill_rounding("total-hundredths") == BillRounding::total_hundredths);
   CHECK(read_bill_rounding("total_whole") == BillRounding::total_whole);
   CHECK(read_bill_rounding("line-hundredths") == BillRounding::line_hundredths);
