@@ -24,10 +24,15 @@ std::int64_t units_at(const Decimal& value, int places) {
   return units;
 }
 
-std::string with_sign(std::string number, const measure::Currency& currency) {
-  if (currency.sign_after) return number + " " + currency.sign;
-  const std::size_t at = number.starts_with('-') ? 1 : 0;
-  return number.insert(at, currency.sign);
+/// Rates of money may have more places than the currency: $0.4850.
+std::string shown_money(const Decimal& value, measure::Currency currency) {
+  currency.places = value.places;
+  return measure::write_money({value.units}, currency);
+}
+
+std::string ungrouped_when_asked(std::string number) {
+  std::erase(number, '\0');  // '\0' as the thousands mark asks for none
+  return number;
 }
 
 std::string two_digits(int number) {
@@ -122,10 +127,12 @@ std::string shown_cell(const Cell& cell, const Column& column, const Style& styl
   if (is_absent(cell)) return "-";
   if (const auto* day = std::get_if<Day>(&cell)) return shown_day(*day, style.dates);
   if (const auto* text = std::get_if<std::string>(&cell)) return *text;
-  std::string number = grouped(as_decimal(cell), style.currency.thousands, style.currency.decimal_mark);
-  if (column.kind == ColumnKind::money) return with_sign(std::move(number), style.currency);
+  const Decimal value = as_decimal(cell);
+  if (column.kind == ColumnKind::money) return shown_money(value, style.currency);
+  const std::string number =
+      ungrouped_when_asked(grouped(value, style.currency.thousands, style.currency.decimal_mark));
   const bool over = column.ratio && column.ratio->percent_over;
-  return over && as_decimal(cell).units > 0 ? "+" + number : number;
+  return over && value.units > 0 ? "+" + number : number;
 }
 
 }  // namespace kerfbook::render
