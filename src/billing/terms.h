@@ -89,21 +89,21 @@ using measure::Money;
 using measure::Size;
 
 enum class Basis : std::uint8_t {
-  bf,
-  mbf,  // lumber, board measure
-  log_scale,
-  log_mbf,  // net log scale of logs sawn
-  log,
-  m3_log,  // logs sawn, or their cubic content
-  m3_sawn,
-  piece,
-  lineal_foot,  // lumber otherwise
-  hour,
-  day,     // sawing time of the job
-  shares,  // paid in lumber
+  bf,           ///< lumber, board measure
+  mbf,          ///< lumber, thousand bf
+  log_scale,    ///< net log scale of the logs sawn, in the practice's unit
+  log_mbf,      ///< net log scale, thousand bf
+  log,          ///< logs sawn
+  m3_log,       ///< cubic content of the logs sawn
+  m3_sawn,      ///< lumber, cubic metres of nominal size
+  piece,        ///< lumber, pieces
+  lineal_foot,  ///< lumber, feet end to end
+  hour,         ///< sawing time of the job
+  day,          ///< days on which the job was sawn
+  shares,       ///< paid in lumber
 };
 enum class Per : std::uint8_t {
-  each,
+  each,  ///< what the sheet's charge line counts
   hour,
   day,
   mile,
@@ -115,7 +115,7 @@ enum class Per : std::uint8_t {
   lineal_foot,
   log,
   bundle,
-  percent
+  percent,  ///< of the sum for sawing on the paper
 };
 enum class ShareRule : std::uint8_t { by_size_line, alternate, percent };
 
