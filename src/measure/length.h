@@ -43,12 +43,16 @@ Rational in_metres(Length length);       ///< exact, from either system
 /// The same length counted in the other system, rounded half up to its count. Never done to what is stored.
 Length converted(Length length, System to);
 
+// The readers fold what notation.h lists (½ ′ ″ ’ ” ×, any case, any blanks). A unit that is written always wins over
+// what the reader would take a plain number for; a Slip's `at` counts characters of the text as typed. Zero is read.
+
 /// Inches as typed: `7`, `7-1/2`, `7½`, `7 1/2`, `5/4`, `1-1/8`, `2.125`, each with or without `"`, `″` or `in`;
-/// with `mm` or `cm` it is metric. A decimal that is no whole 1/64 is a Slip that names the two nearest.
+/// with `mm`, `cm` or `m` it is metric. A decimal that is no whole 1/64 is a Slip that names the two nearest.
 Result<Length> read_inches(std::string_view text);
 
-/// Feet and inches as typed: `16`, `16'`, `16ft`, `16'6"`, `16'6`, `16-6` (feet-inches), `16.5`, `7-1/2` is a Slip
-/// (could be 7 ft 1/2 in or 7 1/2 ft; write 7'6" or 7.5); `4.8m`, `480cm`, `4800mm` are metric.
+/// Feet and inches as typed: `16`, `16'`, `16ft`, `16'6"`, `16'6`, `16' 6-1/2"`, `16-6` and `16-6-1/2` (feet-inches),
+/// `16.5`, `16½`, `7-1/2'`, `6"`. `7-1/2` is a Slip (could be 7 ft 1/2 in or 7 1/2 ft; write 7'6" or 7.5);
+/// `4.8m`, `480cm`, `4800mm` are metric.
 Result<Length> read_feet(std::string_view text);
 
 /// Metric sizes: millimetres unless `cm` or `m` follows. `50`, `47.5`, `5cm`.
@@ -56,8 +60,13 @@ Result<Length> read_millimetres(std::string_view text);
 /// Metric lengths: metres unless `cm` or `mm` follows. `4.8`, `4.8m`, `480cm`.
 Result<Length> read_metres(std::string_view text);
 
+/// What a plain length means in the book: feet, or metres in a metric book.
+Result<Length> read_length(std::string_view text, bool metric_book);
+
 std::string write_inches(Length length);  ///< `7-1/2`, `7`, `0-3/4` is `3/4`; metric: `47.5mm`
-std::string write_feet(Length length);    ///< `16`, `16'6"`, `16'6-1/2"`; metric: `4.8m`
+std::string write_feet(Length length);    ///< `16`, `16'6"`, `16'6-1/2"`; metric: `4.8m`; always read back by read_feet
+/// As written in a book of either system, so that read_length gives the same length back: `16`, in a metric book `16'`.
+std::string write_length(Length length, bool metric_book);
 /// As shown on paper for a customer: `16 ft`, `16 ft 6 in`, `4.8 m`.
 std::string spoken_length(Length length);
 

@@ -22,7 +22,20 @@ struct Size {
 /// `metric_book` decides what plain numbers are: millimetres when true; in an inch book a section of two whole
 /// numbers of which the lesser is over 15 is read as millimetres too (no board is 16 in thick).
 Result<Size> read_size(std::string_view text, bool metric_book = false);
-std::string write_size(const Size& size);  ///< `2x6`, `5/4x6`, `1-1/8x4`; metric `50x150`
+/// `2x6`, `5/4x6`, `1-1/8x4`; metric `50x150`. A size that the book would take for one of the other system gets its
+/// unit: `12x100mm` or `18x18"` in an inch book, `2x6"` in a metric one. read_size gives the same size back.
+std::string write_size(const Size& size, bool metric_book = false);
+
+/// A size and the length it is cut to.
+struct Piece {
+  Size size;
+  Length length;
+  auto operator<=>(const Piece&) const = default;
+};
+/// `2x6x16`, `2x6x16'6"`, `50x150x4.8`: the length is in feet for an inch size and in metres for a metric one,
+/// unless its unit is written.
+Result<Piece> read_piece(std::string_view text, bool metric_book = false);
+std::string write_piece(const Piece& piece, bool metric_book = false);
 
 /// An exact count of cubic 1/64 inch (System::inch) or cubic 1/10 mm (System::metric).
 struct Volume {
