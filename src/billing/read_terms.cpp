@@ -140,7 +140,9 @@ CountOverride Reader::count(TomlTable& table) const {
     return read_known(t, measure::read_bill_rounding, measure::bill_rounding_words());
   });
   over.under_inch_as_inch = inner->flag("under_inch_as_inch");
-  over.surface_measure = inner->flag("surface_measure");
+  over.width = inner->read<measure::WidthRule>("width", [](const std::string& t) {
+    return read_known(t, measure::read_width_rule, measure::width_rule_words());
+  });
   inner->finish();
   return over;
 }
@@ -298,8 +300,7 @@ measure::Convention joined(const measure::Convention& house, const CountOverride
   measure::Convention by = house;
   if (over.thickness) by.thickness = *over.thickness;
   if (over.under_inch_as_inch) by.under_inch_as_inch = *over.under_inch_as_inch;
-  if (over.surface_measure)
-    by.width = *over.surface_measure ? measure::WidthRule::surface_measure : measure::WidthRule::as_cut;
+  if (over.width) by.width = *over.width;
   if (over.length) by.length = *over.length;
   if (over.rounding) by.rounding = *over.rounding;
   return by;

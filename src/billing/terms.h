@@ -145,7 +145,7 @@ struct Conditions {
 struct CountOverride {
   std::optional<measure::ThicknessRule> thickness;
   std::optional<bool> under_inch_as_inch;
-  std::optional<bool> surface_measure;
+  std::optional<measure::WidthRule> width;
   std::optional<measure::LengthRule> length;
   std::optional<measure::BillRounding> rounding;
   bool operator==(const CountOverride&) const = default;
@@ -252,6 +252,5 @@ ReadTerms read_terms(std::string_view mill_toml, const TermsOptions& options = {
 const std::vector<std::string>& money_table_names();
 
 const Agreement* find_agreement(const Terms& terms, std::string_view job);
-const ChargeTerm* find_charge(const Terms& terms, std::string_view name, std::string_view job);
 
 }  // namespace kerfbook::billing
