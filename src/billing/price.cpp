@@ -88,11 +88,16 @@ int plain_conditions(const Conditions& w) {
          static_cast<int>(w.length_over.has_value()) + static_cast<int>(w.length_to.has_value());
 }
 
+/// write_inches says the unit of metric lengths only.
+std::string spoken_section(const Length& length) {
+  return write_inches(length) + (length.system == measure::System::inch ? " in" : "");
+}
+
 void add_range(std::vector<std::string>& words, const std::optional<Length>& from, const std::optional<Length>& to,
-               const std::string& more) {
-  if (from && to) words.push_back(write_inches(*from) + " to " + write_inches(*to) + " in " + more);
-  else if (from) words.push_back(write_inches(*from) + " in and " + more + "er");
-  else if (to) words.push_back("up to " + write_inches(*to) + " in " + more);
+               const std::string& way, const std::string& more) {
+  if (from && to) words.push_back(spoken_section(*from) + " to " + spoken_section(*to) + " " + way);
+  else if (from) words.push_back(spoken_section(*from) + " and " + more);
+  else if (to) words.push_back("up to " + spoken_section(*to) + " " + way);
 }
 
 }  // namespace
@@ -146,8 +151,8 @@ std::string condition_words(const Conditions& when, bool for_paper) {
   std::vector<std::string> sizes;
   for (const Size& size : when.size) sizes.push_back(write_size(size));
   if (!sizes.empty()) words.push_back(join(sizes, ", "));
-  add_range(words, when.thickness_from, when.thickness_to, "thick");
-  add_range(words, when.width_from, when.width_to, "wid");
+  add_range(words, when.thickness_from, when.thickness_to, "thick", "thicker");
+  add_range(words, when.width_from, when.width_to, "wide", "wider");
   if (when.length_over) words.push_back("longer than " + spoken_length(*when.length_over));
   if (when.length_to) words.push_back("up to " + spoken_length(*when.length_to));
   if (!when.species.empty()) words.push_back(join(when.species, ", "));

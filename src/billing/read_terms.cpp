@@ -210,6 +210,7 @@ void Reader::charge(TomlTable table) {
   charge.once = table.flag("once").value_or(false);
   const std::string tax_kind = table.text("tax");
   if (!tax_kind.empty()) charge.tax = tax_kind;
+  else if (charge.per == Per::percent) charge.tax = "sawing";
   charge.when = conditions(table);
   table.finish();
   terms.charges.push_back(std::move(charge));

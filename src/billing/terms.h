@@ -45,7 +45,7 @@
 //   with
 //                                 `percent`, the sum for sawing (rate = -5 is 5 % off)
 //   once     = true               once for every job that fits (flat)
-//   tax      = "service"          default service
+//   tax      = "service"          default service; sawing with `percent`
 //     conditions as for a price
 //
 //   [[share]]                     of the prices' `shares`
