@@ -14,7 +14,9 @@ using std::chrono::days;
 using std::chrono::sys_days;
 using std::chrono::year_month_day;
 
-year_month_day calendar(Day day) { return year_month_day{sys_days{days{day.number}}}; }
+year_month_day calendar(Day day) {
+  return year_month_day{sys_days{days{day.number}}};
+}
 
 /// Digits only, of between `least` and `most` characters.
 std::optional<int> digits(std::string_view text, std::size_t least, std::size_t most) {
@@ -66,7 +68,9 @@ Day first_of_iso_week(int year, int week) {
   return fourth - (weekday(fourth) - 1) + 7 * (week - 1);
 }
 
-int iso_weeks_in(int year) { return (first_of_iso_week(year + 1, 1) - first_of_iso_week(year, 1)) / 7; }
+int iso_weeks_in(int year) {
+  return (first_of_iso_week(year + 1, 1) - first_of_iso_week(year, 1)) / 7;
+}
 
 IsoWeek iso_week(Day day) {
   const Day thursday = day - (weekday(day) - 1) + 3;
@@ -90,7 +94,8 @@ std::string write_day(Day day) {
 }
 
 std::string weekday_name(Day day) {
-  static constexpr std::array kNames{"Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"};
+  static constexpr std::array kNames{"Monday", "Tuesday",  "Wednesday", "Thursday",
+                                     "Friday", "Saturday", "Sunday"};
   return kNames.at(static_cast<std::size_t>(weekday(day) - 1));
 }
 
@@ -122,7 +127,9 @@ std::optional<Span> read_span(std::string_view text) {
   return Span{*from, *to};
 }
 
-std::string write_span(Span span) { return write_clock(span.from) + "-" + write_clock(span.to); }
+std::string write_span(Span span) {
+  return write_clock(span.from) + "-" + write_clock(span.to);
+}
 
 std::optional<int> read_duration(std::string_view text) {
   const std::size_t colon = text.find(':');
@@ -139,6 +146,8 @@ std::optional<int> read_duration(std::string_view text) {
   return scaled(word, 60);
 }
 
-std::string write_duration(int minutes) { return write_clock(minutes); }
+std::string write_duration(int minutes) {
+  return write_clock(minutes);
+}
 
 }  // namespace kerfbook

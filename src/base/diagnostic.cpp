@@ -9,9 +9,12 @@ namespace {
 
 const char* word_for(Severity severity) {
   switch (severity) {
-    case Severity::error: return "error";
-    case Severity::warning: return "warning";
-    case Severity::note: return "note";
+    case Severity::error:
+      return "error";
+    case Severity::warning:
+      return "warning";
+    case Severity::note:
+      return "note";
   }
   return "error";
 }
@@ -48,7 +51,8 @@ std::string show(const Diagnostic& found, std::string_view file, std::string_vie
   if (found.place.line > 0 && index < lines.size()) {
     const std::string line = without_tabs(lines[index]);
     out += "    " + line + "\n";
-    if (found.place.column > 0) out += std::string(static_cast<std::size_t>(found.place.column) + 3, ' ') + "^\n";
+    if (found.place.column > 0)
+      out += std::string(static_cast<std::size_t>(found.place.column) + 3, ' ') + "^\n";
   }
   return out;
 }

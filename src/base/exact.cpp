@@ -7,7 +7,9 @@
 namespace kerfbook {
 namespace {
 
-Wide magnitude(Wide value) { return value < 0 ? -value : value; }
+Wide magnitude(Wide value) {
+  return value < 0 ? -value : value;
+}
 
 Wide greatest_common(Wide a, Wide b) {
   while (b != 0) {
@@ -43,7 +45,9 @@ Wide power_of_ten(int places) {
   return power;
 }
 
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
+bool is_digit(char c) {
+  return c >= '0' && c <= '9';
+}
 
 }  // namespace
 
@@ -68,7 +72,9 @@ Rational::Rational(Wide num, Wide den) : num_(num), den_(den) {
   }
 }
 
-Rational Rational::operator-() const { return {-num_, den_}; }
+Rational Rational::operator-() const {
+  return {-num_, den_};
+}
 
 Rational operator+(const Rational& a, const Rational& b) {
   const Wide common = greatest_common(a.den_, b.den_);
@@ -77,7 +83,9 @@ Rational operator+(const Rational& a, const Rational& b) {
   return {add(multiply(a.num_, a_scale), multiply(b.num_, b_scale)), multiply(a.den_, a_scale)};
 }
 
-Rational operator-(const Rational& a, const Rational& b) { return a + (-b); }
+Rational operator-(const Rational& a, const Rational& b) {
+  return a + (-b);
+}
 
 Rational operator*(const Rational& a, const Rational& b) {
   const Rational left(a.num_, b.den_);
@@ -101,7 +109,9 @@ std::int64_t Rational::rounded(int places) const {
   return round_half_up(multiply(num_, power_of_ten(places)), den_);
 }
 
-Decimal shown(const Rational& r, int places) { return {r.rounded(places), places}; }
+Decimal shown(const Rational& r, int places) {
+  return {r.rounded(places), places};
+}
 
 Result<Rational> read_decimal(std::string_view text, int max_places) {
   std::string_view rest = text;

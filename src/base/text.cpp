@@ -6,8 +6,12 @@
 namespace kerfbook {
 namespace {
 
-char lower_ascii(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
-bool is_blank(char c) { return c == ' ' || c == '\t' || c == '\r' || c == '\n'; }
+char lower_ascii(char c) {
+  return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+}
+bool is_blank(char c) {
+  return c == ' ' || c == '\t' || c == '\r' || c == '\n';
+}
 
 /// The code point that starts at `at`, which is moved past it. A byte that starts none comes back as U+FFFD.
 char32_t next_code_point(std::string_view text, std::size_t& at) {
@@ -28,7 +32,8 @@ char32_t next_code_point(std::string_view text, std::size_t& at) {
 }
 
 bool is_combining(char32_t c) {
-  return (c >= 0x0300 && c <= 0x036F) || (c >= 0x200B && c <= 0x200F) || c == 0xFE0F || (c >= 0x20D0 && c <= 0x20FF);
+  return (c >= 0x0300 && c <= 0x036F) || (c >= 0x200B && c <= 0x200F) || c == 0xFE0F ||
+         (c >= 0x20D0 && c <= 0x20FF);
 }
 
 bool is_wide(char32_t c) {

@@ -47,6 +47,21 @@ struct Posted {
   std::vector<std::string> notes; ///< words added: "species DG added"
 };
 
+/// A text to post, and what it is called in messages.
+struct Document {
+  std::string name;  ///< a file name, or "standard input"
+  std::string text;
+  EntryKind kind = EntryKind::sheet;  ///< sheet or mill
+};
+
+/// What a sawyer holds against the footing of his paper sheet.
+struct DayTotals {
+  std::int64_t lines = 0;
+  std::int64_t pieces = 0;
+  std::int64_t logs = 0;
+  measure::Volume lumber;
+};
+
 /// Thrown when a document has errors: nothing was changed. Carries what was found, for showing with the text.
 class DocumentRefused : public Refused {
  public:
@@ -70,8 +85,10 @@ struct OpenOptions {
 
 class Book {
  public:
-  /// Makes a new book. Refused when the file exists. With a mill file's text, posts it as entry 1.
-  static Book create(const std::filesystem::path& file, const OpenOptions& options);
+  /// Makes a new book. Refused when the file exists. With a mill file, posts it as entry 1;
+  /// when that has errors no file is left.
+  static Book create(const std::filesystem::path& file, const OpenOptions& options,
+                     const std::optional<Document>& mill = std::nullopt);
   /// Opens a book, migrating an older one after a backup copy. Refused, with a sentence and the file left as it
   /// was, when it is missing, not a book, damaged, or newer than this program.
   static Book open(const std::filesystem::path& file, const OpenOptions& options);
@@ -84,12 +101,12 @@ class Book {
   /// A changed text for a subject already posted needs `why`, else Refused.
   Posted post_sheet(std::string_view text, std::string_view why);
   Posted post_mill(std::string_view toml, std::string_view why);
-  /// All of them in one transaction: all or none (a week's sheets). Files are named for messages.
-  struct Document { std::string name; std::string text; };
+  /// All of them in one transaction: all or none. Mill files first, then sheets by day, whatever order they are
+  /// given in; the answer is in the order given.
   std::vector<Posted> post_all(const std::vector<Document>& documents, std::string_view why);
 
   /// Checks without posting: the same diagnostics as a post would give.
-  std::vector<Diagnostic> check_sheet(std::string_view text);
+  std::vector<Diagnostic> check_sheet(std::string_view text) const;
 
   /// Appends a frozen paper (billing): in the journal and, through `project`, in billing's tables, in one
   /// transaction.
@@ -100,6 +117,9 @@ class Book {
   [[nodiscard]] std::optional<Entry> current(std::string_view subject) const;
   [[nodiscard]] std::vector<Entry> revisions(std::string_view subject) const;
   [[nodiscard]] std::vector<Day> days() const;                          ///< with a sheet, in order
+
+  /// Of a sheet's subject; nullopt for the mill file and for what is not there.
+  [[nodiscard]] std::optional<DayTotals> day_totals(std::string_view subject) const;
 
   struct Finding { std::string what; };
   /// Chain of digests, SQLite's integrity and foreign keys, and a rebuild in memory compared row by row.
@@ -117,5 +137,8 @@ class Book {
   explicit Book(std::unique_ptr<Inside> inside);
   std::unique_ptr<Inside> inside_;
 };
+
+/// The language and plausibility alone, for a sheet that no book is at hand for.
+std::vector<Diagnostic> check_without_book(std::string_view text);
 
 }  // namespace kerfbook::book

@@ -32,7 +32,7 @@ enum class TotalKind : std::uint8_t { none, sum, ratio };
 struct Column {
   std::string name;      ///< stable, for json and csv: `net_scale_bf`
   std::string heading;   ///< for people: "Net scale"
-  std::string unit;      ///< "bf", "%", "h", "" : shown under or beside the heading
+  std::string unit = {}; ///< "bf", "%", "h", "" : shown under or beside the heading
   ColumnKind kind = ColumnKind::text;
   int places = 0;
   TotalKind total = TotalKind::none;
@@ -44,7 +44,7 @@ struct Column {
     std::int64_t scale = 1;
     bool percent_over = false;  ///< 100 x (over - under) / under
   };
-  std::optional<Ratio> ratio;
+  std::optional<Ratio> ratio = std::nullopt;
   bool hidden = false;  ///< carries figures for a ratio; shown by no renderer (a workbook may keep it in a hidden column)
   int width_hint = 0;   ///< characters; 0 = by content
 };

@@ -1,0 +1,87 @@
+// command.h -- what a command is given, the table of commands, and run(), which is the whole program but for
+// main. Nothing here asks the clock, the terminal or the environment by itself: Context hands all of them in.
+#pragma once
+
+#include <functional>
+#include <iosfwd>
+#include <memory>
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "base/day.h"
+#include "book/book.h"
+#include "render/document.h"
+
+namespace CLI {
+class App;
+}
+
+namespace kerfbook::command {
+
+/// The world outside, handed in by main or by a test.
+struct Context {
+  std::istream& in;
+  std::ostream& out;  ///< results, and nothing else
+  std::ostream& err;  ///< diagnostics, progress, questions
+  std::function<Day()> today;
+  std::function<std::string()> time_of_day;                                   ///< "20:14:07", local
+  std::function<std::optional<std::string>(const std::string&)> environment;  ///< nullopt when not set
+  bool out_is_terminal = false;
+  int terminal_width = 0;  ///< 0 = not a terminal
+};
+
+/// One run of the program: the context, what the common options said, and the deed the chosen command left.
+class Session {
+ public:
+  explicit Session(Context& context) : context_(context) {}
+
+  std::string book_file;   ///< -b; empty = KERFBOOK_BOOK
+  std::string today_text;  ///< --today
+  std::function<void()> deed;
+
+  [[nodiscard]] Context& context() const { return context_; }
+  [[nodiscard]] std::ostream& out() const { return context_.out; }
+  [[nodiscard]] std::ostream& err() const { return context_.err; }
+  [[nodiscard]] Day today() const;  ///< --today, else the clock. WrongUsage when --today is no day
+  /// The book's file: -b, else KERFBOOK_BOOK. WrongUsage when neither is there.
+  [[nodiscard]] std::string book_path() const;
+  [[nodiscard]] bool names_book() const;
+  [[nodiscard]] book::Book open_book(bool read_only) const;
+  [[nodiscard]] book::OpenOptions open_options(bool read_only) const;
+  /// How this mill writes things, and how wide the terminal is.
+  [[nodiscard]] render::Style style(const book::Mill& mill) const;
+
+ private:
+  Context& context_;
+};
+
+/// --as and -o, the same for every command that answers with tables.
+struct Output {
+  std::string format;  ///< empty = by the file's suffix, else text
+  std::string file;    ///< empty = standard output
+};
+void add_output_options(CLI::App& app, Output& output);
+/// Renders and writes. WrongUsage for an unknown format (with the nearest) or a workbook to a terminal.
+/// A file is written whole or not at all.
+void write_document(const render::Document& document, const Output& output, const Session& session);
+
+/// A file's bytes; `-` is standard input. Refused, naming the file, when it cannot be read.
+std::string read_text(const std::string& file, const Session& session);
+/// Writes a file whole or not at all (a temporary one beside it, then a rename). Failed when it cannot.
+void write_file(const std::string& file, std::string_view bytes);
+
+struct Command {
+  std::string_view name;
+  std::string_view what;                         ///< one line for the list of commands
+  void (*add)(CLI::App& app, Session& session);  ///< options, help with an example, and the deed
+};
+/// Every command, in the order help lists them. A command is one file and one row here.
+std::span<const Command> commands();
+
+/// The whole program. `arguments` without the program's name. Returns the exit code (base/error.h).
+int run(const std::vector<std::string>& arguments, Context& context);
+
+}  // namespace kerfbook::command

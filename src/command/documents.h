@@ -1,0 +1,14 @@
+// documents.h -- the files given to check and post, each known for a day sheet or a mill file.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "command/command.h"
+
+namespace kerfbook::command {
+
+/// Reads every file, in order; a name ending in .toml is a mill file, anything else a day sheet.
+std::vector<book::Document> read_documents(const std::vector<std::string>& files, const Session& session);
+
+}  // namespace kerfbook::command

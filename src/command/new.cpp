@@ -1,0 +1,36 @@
+// new.cpp -- `kerfbook new BOOK [--mill FILE]`: an empty book, or one that knows the mill from the start.
+#include <CLI/CLI.hpp>
+#include <ostream>
+
+#include "base/error.h"
+#include "command/commands.h"
+
+namespace kerfbook::command {
+namespace {
+
+struct Asked {
+  std::string book;
+  std::string mill;
+};
+
+void make(const Asked& asked, const Session& session) {
+  std::optional<book::Document> mill;
+  if (!asked.mill.empty()) mill = book::Document{asked.mill, read_text(asked.mill, session)};
+  const auto made = book::Book::create(asked.book, session.open_options(false), mill);
+  session.out() << asked.book << ": a new book for " << made.mill().name << "\n";
+}
+
+}  // namespace
+
+void add_new(CLI::App& app, Session& session) {
+  auto asked = std::make_shared<Asked>();
+  app.add_option("BOOK", asked->book, "the file to make; it must not exist yet")->required();
+  app.add_option("--mill", asked->mill, "a mill file (TOML): names, sizes, customers, jobs")
+      ->type_name("FILE");
+  app.footer(
+      "Nothing has to be set up first. A mill file can be posted later, as often as it changes.\n\n"
+      "  kerfbook new mill.book --mill hargan.toml");
+  app.callback([asked, &session] { session.deed = [asked, &session] { make(*asked, session); }; });
+}
+
+}  // namespace kerfbook::command

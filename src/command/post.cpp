@@ -1,0 +1,78 @@
+// post.cpp -- `kerfbook post SHEET... [--why TEXT]`: sheets and mill files into the book, all of them or
+// none.
+#include <SQLiteCpp/Database.h>
+#include <SQLiteCpp/Statement.h>
+
+#include <CLI/CLI.hpp>
+#include <ostream>
+
+#include "base/error.h"
+#include "base/text.h"
+#include "command/commands.h"
+#include "command/documents.h"
+
+namespace kerfbook::command {
+namespace {
+
+struct Asked {
+  std::vector<std::string> files;
+  std::string why;
+};
+
+/// "109 pieces, 1,560.67 bf on 32 lines; 12 logs": what the sawyer holds against the footing of his paper
+/// sheet.
+std::string footing(const book::Book& open, const std::string& subject) {
+  const auto totals = open.day_totals(subject);
+  if (!totals) return "";
+  const auto number = [](std::int64_t n) { return grouped({n, 0}); };
+  const auto plural = [](std::int64_t n, const char* one) { return std::string(one) + (n == 1 ? "" : "s"); };
+  return number(totals->pieces) + " " + plural(totals->pieces, "piece") + ", " +
+         grouped(shown(measure::board_feet(totals->lumber), 2)) + " bf on " + number(totals->lines) +
+         " tally " + plural(totals->lines, "line") + "; " + number(totals->logs) + " " +
+         plural(totals->logs, "log") + " sawn";
+}
+
+void tell(const book::Posted& posted, const book::Document& document, const book::Book& open,
+          const Session& session) {
+  session.err() << show_all(posted.found, document.name, document.text);
+  for (const auto& note : posted.notes) session.err() << document.name << ": note: " << note << "\n";
+  std::ostream& out = session.out();
+  out << posted.subject << ": ";
+  switch (posted.outcome) {
+    case book::Outcome::posted:
+      out << "posted";
+      break;
+    case book::Outcome::revised:
+      out << "posted as revision " << posted.revision;
+      break;
+    case book::Outcome::unchanged:
+      out << "already in the book, nothing added";
+      break;
+  }
+  const std::string foot = footing(open, posted.subject);
+  if (!foot.empty()) out << "; " << foot;
+  out << "\n";
+}
+
+void post_all(const Asked& asked, const Session& session) {
+  const auto documents = read_documents(asked.files, session);
+  book::Book open = session.open_book(false);
+  const auto posted = open.post_all(documents, asked.why);
+  for (std::size_t i = 0; i < posted.size(); ++i) tell(posted[i], documents[i], open, session);
+}
+
+}  // namespace
+
+void add_post(CLI::App& app, Session& session) {
+  auto asked = std::make_shared<Asked>();
+  app.add_option("SHEET", asked->files, "day sheets or mill files (.toml); - is standard input")->required();
+  app.add_option("--why", asked->why, "the reason, when a day already posted is corrected")
+      ->type_name("TEXT");
+  app.footer(
+      "All of them are posted or none. Posting the same sheet twice adds nothing.\n\n"
+      "  kerfbook -b mill.book post 2026-05-05.sheet\n"
+      "  kerfbook -b mill.book post 2026-05-07.sheet --why \"bundle count: 23, not 32\"");
+  app.callback([asked, &session] { session.deed = [asked, &session] { post_all(*asked, session); }; });
+}
+
+}  // namespace kerfbook::command

@@ -1,0 +1,139 @@
+// session.cpp -- what every command shares: the day, the book, the style, reading texts and writing answers.
+#include <unistd.h>
+
+#include <CLI/CLI.hpp>
+#include <cerrno>
+#include <cstring>
+#include <filesystem>
+#include <fstream>
+#include <iterator>
+#include <ostream>
+
+#include "base/error.h"
+#include "base/text.h"
+#include "command/command.h"
+#include "render/renderer.h"
+
+namespace kerfbook::command {
+namespace {
+
+std::vector<std::string> format_names() {
+  std::vector<std::string> names;
+  for (const auto& format : render::formats()) names.emplace_back(format.name);
+  return names;
+}
+
+const render::Format& chosen_format(const Output& output) {
+  if (!output.format.empty()) {
+    if (const auto* format = render::find_format(output.format)) return *format;
+    const std::string best = nearest(output.format, format_names());
+    throw WrongUsage("--as takes one of " + join(format_names(), ", ") + ", not '" + output.format + "'" +
+                     (best.empty() ? "" : "; did you mean " + best + "?"));
+  }
+  const std::string suffix = lower(std::filesystem::path(output.file).extension().string());
+  for (const auto& format : render::formats()) {
+    if (!suffix.empty() && suffix == format.suffix) return format;
+  }
+  return *render::find_format("text");
+}
+
+render::DateOrder date_order(const std::string& words) {
+  if (words == "mdy") return render::DateOrder::month_day_year;
+  if (words == "dmy") return render::DateOrder::day_month_year;
+  return render::DateOrder::year_month_day;
+}
+
+}  // namespace
+
+Day Session::today() const {
+  if (today_text.empty()) return context_.today();
+  if (const auto day = read_day(today_text)) return *day;
+  throw WrongUsage("--today takes a day as 2026-05-08, not '" + today_text + "'");
+}
+
+bool Session::names_book() const {
+  return !book_file.empty() || context_.environment("KERFBOOK_BOOK").has_value();
+}
+
+std::string Session::book_path() const {
+  if (!book_file.empty()) return book_file;
+  if (const auto file = context_.environment("KERFBOOK_BOOK")) return *file;
+  throw WrongUsage("which book? give -b FILE, or set KERFBOOK_BOOK to it");
+}
+
+book::OpenOptions Session::open_options(bool read_only) const {
+  book::OpenOptions options;
+  options.read_only = read_only;
+  options.now = [this] { return write_day(today()) + " " + context_.time_of_day(); };
+  return options;
+}
+
+book::Book Session::open_book(bool read_only) const {
+  return book::Book::open(book_path(), open_options(read_only));
+}
+
+render::Style Session::style(const book::Mill& mill) const {
+  render::Style style;
+  style.currency = mill.currency;
+  style.paper = mill.a4 ? render::PaperSize::a4 : render::PaperSize::letter;
+  style.dates = date_order(mill.dates);
+  style.width = context_.terminal_width;
+  style.colour = context_.out_is_terminal && !context_.environment("NO_COLOR").has_value();
+  return style;
+}
+
+void add_output_options(CLI::App& app, Output& output) {
+  app.add_option("--as", output.format, "text, csv, json, xlsx or html (text, or by the file's ending)")
+      ->type_name("FORMAT");
+  app.add_option("-o,--out", output.file, "write to this file")->type_name("FILE");
+}
+
+void write_document(const render::Document& document, const Output& output, const Session& session) {
+  const render::Format& format = chosen_format(output);
+  if (output.file.empty() && format.binary && session.context().out_is_terminal) {
+    throw WrongUsage("a workbook does not go on a terminal; add -o " + document.name +
+                     std::string(format.suffix));
+  }
+  if (output.file.empty()) {
+    session.out() << format.render(document);
+    return;
+  }
+  render::Document for_file = document;
+  for_file.style.width = 0;
+  for_file.style.colour = false;
+  write_file(output.file, format.render(for_file));
+  session.err() << "written: " << output.file << "\n";
+}
+
+std::string read_text(const std::string& file, const Session& session) {
+  if (file == "-")
+    return {std::istreambuf_iterator<char>(session.context().in), std::istreambuf_iterator<char>()};
+  std::error_code error;
+  if (std::filesystem::is_directory(file, error)) throw Refused(file + ": is a folder, not a file");
+  std::ifstream stream(file, std::ios::binary);
+  if (!stream) throw Refused(file + ": cannot be read (" + std::strerror(errno) + ")");
+  return {std::istreambuf_iterator<char>(stream), std::istreambuf_iterator<char>()};
+}
+
+void write_file(const std::string& file, std::string_view bytes) {
+  const std::string beside = file + ".part" + std::to_string(::getpid());
+  {
+    std::ofstream stream(beside, std::ios::binary | std::ios::trunc);
+    stream.write(bytes.data(), static_cast<std::streamsize>(bytes.size()));
+    stream.flush();
+    if (!stream) {
+      std::error_code ignored;
+      std::filesystem::remove(beside, ignored);
+      throw Failed(file + ": cannot be written (" + std::strerror(errno) + ")");
+    }
+  }
+  std::error_code error;
+  std::filesystem::rename(beside, file, error);
+  if (error) {
+    std::error_code ignored;
+    std::filesystem::remove(beside, ignored);
+    throw Failed(file + ": cannot be written (" + error.message() + ")");
+  }
+}
+
+}  // namespace kerfbook::command

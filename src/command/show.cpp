@@ -1,0 +1,120 @@
+// show.cpp -- `kerfbook show DAY`: a sheet as it was posted; `kerfbook journal`: what was posted, when and
+// why.
+#include <CLI/CLI.hpp>
+#include <ostream>
+
+#include "base/error.h"
+#include "base/text.h"
+#include "command/commands.h"
+#include "render/renderer.h"
+
+namespace kerfbook::command {
+namespace {
+
+struct Asked {
+  std::string subject;
+  int shift = 1;
+  int revision = 0;  ///< 0 = the one in force
+};
+
+std::string subject_of(const Asked& asked, const book::Book& open) {
+  if (asked.subject == "mill") return asked.subject;
+  const auto day = read_day(asked.subject);
+  if (!day) throw WrongUsage("show takes a day as 2026-05-05, or the word mill; not '" + asked.subject + "'");
+  const std::string subject =
+      asked.subject + (asked.shift > 1 ? " shift " + std::to_string(asked.shift) : "");
+  if (open.current(subject)) return subject;
+  std::string newest;
+  for (const Day posted : open.days()) {
+    if (posted <= *day || newest.empty()) newest = write_day(posted);
+  }
+  throw Refused(subject + ": no sheet of that day is in the book" +
+                (newest.empty() ? "" : "; the nearest before it is " + newest));
+}
+
+void show_sheet(const Asked& asked, const Session& session) {
+  const book::Book open = session.open_book(true);
+  const std::string subject = subject_of(asked, open);
+  const auto revisions = open.revisions(subject);
+  const int wanted = asked.revision == 0 ? static_cast<int>(revisions.size()) : asked.revision;
+  if (wanted < 1 || wanted > static_cast<int>(revisions.size())) {
+    throw Refused(subject + ": there is no revision " + std::to_string(wanted) + "; there are " +
+                  std::to_string(revisions.size()));
+  }
+  const book::Entry& entry = revisions[static_cast<std::size_t>(wanted - 1)];
+  session.out() << entry.body;
+  if (!entry.body.ends_with('\n')) session.out() << "\n";
+  for (const auto& one : revisions) {
+    session.err() << (one.revision == wanted ? "* " : "  ") << "revision " << one.revision << ", posted "
+                  << one.at << (one.why.empty() ? "" : ": " + one.why) << "\n";
+  }
+}
+
+std::string_view word_of(book::EntryKind kind) {
+  switch (kind) {
+    case book::EntryKind::mill:
+      return "mill file";
+    case book::EntryKind::sheet:
+      return "sheet";
+    case book::EntryKind::paper:
+      return "paper";
+  }
+  return "";
+}
+
+render::Document journal_document(const book::Book& open, const Session& session) {
+  render::Document document;
+  document.name = "journal";
+  document.title = "Journal";
+  document.subtitle = open.mill().name;
+  document.meaning = "Every change to the book, in the order it was made. An entry is never changed.";
+  document.style = session.style(open.mill());
+  document.made_on = write_day(session.today());
+  render::Table table;
+  table.name = "journal";
+  table.columns = {{.name = "entry", .heading = "Entry", .kind = render::ColumnKind::count},
+                   {.name = "posted", .heading = "Posted"},
+                   {.name = "kind", .heading = "Kind"},
+                   {.name = "subject", .heading = "Of"},
+                   {.name = "revision", .heading = "Revision", .kind = render::ColumnKind::count},
+                   {.name = "why", .heading = "Why"},
+                   {.name = "digest", .heading = "Digest"}};
+  table.when_empty = "nothing has been posted yet";
+  for (const auto& entry : open.journal()) {
+    table.rows.push_back(
+        {{entry.number, entry.at, std::string(word_of(entry.kind)), entry.subject,
+          std::int64_t{entry.revision}, entry.why.empty() ? render::Cell{} : render::Cell{entry.why},
+          entry.digest.substr(0, 12)}});
+  }
+  document.tables.push_back(std::move(table));
+  return document;
+}
+
+}  // namespace
+
+void add_show(CLI::App& app, Session& session) {
+  auto asked = std::make_shared<Asked>();
+  app.add_option("DAY", asked->subject, "the day, as 2026-05-05; or mill for the mill file")->required();
+  app.add_option("--shift", asked->shift, "the second sheet of a day is shift 2")->type_name("N");
+  app.add_option("--revision", asked->revision, "an earlier revision: 1 is the first posting")
+      ->type_name("N");
+  app.footer(
+      "Prints exactly what was posted; to correct a day, change the text and post it with --why.\n\n"
+      "  kerfbook -b mill.book show 2026-05-07 > 2026-05-07.sheet\n"
+      "  kerfbook -b mill.book show 2026-05-07 --revision 1");
+  app.callback([asked, &session] { session.deed = [asked, &session] { show_sheet(*asked, session); }; });
+}
+
+void add_journal(CLI::App& app, Session& session) {
+  auto output = std::make_shared<Output>();
+  add_output_options(app, *output);
+  app.footer("  kerfbook -b mill.book journal");
+  app.callback([output, &session] {
+    session.deed = [output, &session] {
+      const book::Book open = session.open_book(true);
+      write_document(journal_document(open, session), *output, session);
+    };
+  });
+}
+
+}  // namespace kerfbook::command

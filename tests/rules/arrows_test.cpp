@@ -1,0 +1,99 @@
+// arrows_test.cpp -- the rooms' order (DEVELOPERS.md): a folder includes only from folders above it.
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <filesystem>
+#include <fstream>
+#include <map>
+#include <regex>
+#include <set>
+#include <string>
+#include <vector>
+
+namespace fs = std::filesystem;
+
+namespace {
+
+const fs::path kRoot = KERFBOOK_ROOT;
+
+/// What each room may include, besides itself.
+const std::map<std::string, std::set<std::string>> kMay{
+    {"base", {}},
+    {"measure", {"base"}},
+    {"scaling", {"base", "measure"}},
+    {"sheet", {"base", "measure", "scaling"}},
+    {"book", {"base", "measure", "scaling", "sheet"}},
+    {"render", {"base", "measure"}},
+    {"report", {"base", "measure", "scaling", "sheet", "book", "render"}},
+    {"billing", {"base", "measure", "scaling", "sheet", "book", "render"}},
+    {"command", {"base", "measure", "scaling", "sheet", "book", "render", "report", "billing"}},
+};
+const std::set<std::string> kWithoutStore{"base", "measure", "scaling", "sheet", "render"};
+
+std::vector<std::string> includes_of(const fs::path& file) {
+  static const std::regex kInclude(R"(^\s*#\s*include\s*[<"]([^>"]+)[>"])");
+  std::vector<std::string> found;
+  std::ifstream stream(file);
+  for (std::string line; std::getline(stream, line);) {
+    std::smatch match;
+    if (std::regex_search(line, match, kInclude)) found.push_back(match[1]);
+  }
+  return found;
+}
+
+template <class Visit>
+void each_source(Visit visit) {
+  for (const auto& entry : fs::recursive_directory_iterator(kRoot / "src")) {
+    const auto suffix = entry.path().extension();
+    if (suffix != ".cpp" && suffix != ".h") continue;
+    visit(entry.path(), entry.path().parent_path().filename().string());
+  }
+}
+
+}  // namespace
+
+TEST_CASE("a room includes only rooms that stand above it") {
+  int seen = 0;
+  each_source([&](const fs::path& file, const std::string& room) {
+    if (room == "src") return;
+    REQUIRE_MESSAGE(kMay.contains(room), room);
+    for (const auto& name : includes_of(file)) {
+      const std::string first = name.substr(0, name.find('/'));
+      if (!kMay.contains(first) || name.find('/') == std::string::npos || first == room) continue;
+      ++seen;
+      CHECK_MESSAGE(kMay.at(room).contains(first), file.string() << " includes " << name);
+    }
+  });
+  CHECK(seen > 50);
+}
+
+TEST_CASE("the arithmetic, the sheet and the renderers know no store") {
+  each_source([&](const fs::path& file, const std::string& room) {
+    if (!kWithoutStore.contains(room)) return;
+    for (const auto& name : includes_of(file)) {
+      CHECK_MESSAGE(name.find("SQLite") == std::string::npos, file.string() << " includes " << name);
+      CHECK_MESSAGE(name.find("sqlite") == std::string::npos, file.string() << " includes " << name);
+    }
+  });
+}
+
+TEST_CASE("only main knows the clock and the environment") {
+  static const std::regex kWorld(R"(\b(getenv|localtime|gmtime|system_clock|std::time)\b)");
+  each_source([&](const fs::path& file, const std::string& room) {
+    if (room == "src") return;
+    std::ifstream stream(file);
+    for (std::string line; std::getline(stream, line);) {
+      if (line.find("//") != std::string::npos) line.erase(line.find("//"));
+      CHECK_MESSAGE(!std::regex_search(line, kWorld), file.string() << ": " << line);
+    }
+  });
+}
+
+TEST_CASE("no file of the program has grown past 450 lines") {
+  each_source([&](const fs::path& file, const std::string&) {
+    std::ifstream stream(file);
+    const auto lines =
+        std::count(std::istreambuf_iterator<char>(stream), std::istreambuf_iterator<char>(), '\n');
+    CHECK_MESSAGE(lines <= 450, file.string());
+  });
+}
