@@ -30,9 +30,9 @@ enum class ColumnKind : std::uint8_t {
 enum class TotalKind : std::uint8_t { none, sum, ratio };
 
 struct Column {
-  std::string name;      ///< stable, for json and csv: `net_scale_bf`
-  std::string heading;   ///< for people: "Net scale"
-  std::string unit = {}; ///< "bf", "%", "h", "" : shown under or beside the heading
+  std::string name;       ///< stable, for json and csv: `net_scale_bf`
+  std::string heading;    ///< for people: "Net scale"
+  std::string unit = {};  ///< "bf", "%", "h", "" : shown under or beside the heading
   ColumnKind kind = ColumnKind::text;
   int places = 0;
   TotalKind total = TotalKind::none;
@@ -45,8 +45,9 @@ struct Column {
     bool percent_over = false;  ///< 100 x (over - under) / under
   };
   std::optional<Ratio> ratio = std::nullopt;
-  bool hidden = false;  ///< carries figures for a ratio; shown by no renderer (a workbook may keep it in a hidden column)
-  int width_hint = 0;   ///< characters; 0 = by content
+  bool hidden =
+      false;  ///< carries figures for a ratio; shown by no renderer (a workbook may keep it in a hidden column)
+  int width_hint = 0;  ///< characters; 0 = by content
 };
 
 struct Row {
@@ -68,9 +69,9 @@ enum class ChartKind : std::uint8_t { bar, line, stacked_bar, scatter };
 struct Chart {
   ChartKind kind = ChartKind::bar;
   std::string title;
-  std::size_t x = 0;               ///< a column
-  std::vector<std::size_t> y;      ///< columns
-  bool trend = false;              ///< scatter: draw the least-squares line
+  std::size_t x = 0;           ///< a column
+  std::vector<std::size_t> y;  ///< columns
+  bool trend = false;          ///< scatter: draw the least-squares line
 };
 
 struct Table {
@@ -93,19 +94,20 @@ struct Style {
   measure::Currency currency;
   PaperSize paper = PaperSize::letter;
   DateOrder dates = DateOrder::year_month_day;
-  int width = 0;          ///< columns of the terminal; 0 = as wide as needed
-  bool colour = false;    ///< a terminal that wants it
+  int width = 0;        ///< columns of the terminal; 0 = as wide as needed
+  bool colour = false;  ///< a terminal that wants it
 };
 
 struct Document {
-  std::string name;       ///< the report's name: "production"
-  std::string title;      ///< "Production by day"
-  std::string subtitle;   ///< mill, period, filters: "Q. Hargan, custom sawing; 2026-05-04 to 2026-05-08"
-  std::string meaning;    ///< a sentence: what the figures mean and how they are worked out
+  std::string name;      ///< the report's name: "production"
+  std::string title;     ///< "Production by day"
+  std::string subtitle;  ///< mill, period, filters: "Q. Hargan, custom sawing; 2026-05-04 to 2026-05-08"
+  std::string meaning;   ///< a sentence: what the figures mean and how they are worked out
   std::vector<Table> tables;
   std::vector<std::string> foot;  ///< conventions in words, cautions
   Style style;
-  std::string made_on;    ///< the day it was made, as text; also the creation day of a workbook, so files repeat
+  std::string
+      made_on;  ///< the day it was made, as text; also the creation day of a workbook, so files repeat
 };
 
 }  // namespace kerfbook::render
