@@ -81,6 +81,8 @@ class DocumentRefused : public Refused {
 struct OpenOptions {
   bool read_only = false;
   std::function<std::string()> now;  ///< local "YYYY-MM-DD HH:MM:SS"; handed in, never asked of the clock here
+  /// How a paper (EntryKind::paper) is worked into billing's tables; called by posting, rebuild and verify alike.
+  std::function<void(SQLite::Database&, const Entry&)> papers;
 };
 
 class Book {
