@@ -8,7 +8,11 @@
 namespace kerfbook::book {
 
 Core::Core(std::filesystem::path path, OpenOptions how, std::unique_ptr<SQLite::Database> open)
-    : file(std::move(path)), options(std::move(how)), database(std::move(open)), store(*database), journal(store),
+    : file(std::move(path)),
+      options(std::move(how)),
+      database(std::move(open)),
+      store(*database),
+      journal(store),
       projector(store, journal, options.papers) {
   register_functions(*database, projector);
 }
@@ -44,15 +48,18 @@ Error explained(const std::filesystem::path& file, const SQLite::Exception& faul
       return Failed(fmt::format("{}: another program is using the book; try again when it is done", name));
     case SQLITE_CORRUPT:
     case SQLITE_NOTADB:
-      return Failed(fmt::format("{}: the book is damaged ({}); leave this file as it is and go back to a copy", name,
-                                fault.what()));
+      return Failed(
+          fmt::format("{}: the book is damaged ({}); leave this file as it is and go back to a copy", name,
+                      fault.what()));
     case SQLITE_READONLY:
     case SQLITE_PERM:
-      return Failed(fmt::format("{}: the book cannot be written to; look at the rights of the file and its folder", name));
+      return Failed(fmt::format(
+          "{}: the book cannot be written to; look at the rights of the file and its folder", name));
     case SQLITE_FULL:
       return Failed(fmt::format("{}: no room on the disk; nothing was changed", name));
     case SQLITE_CANTOPEN:
-      return Failed(fmt::format("{}: the book cannot be opened; look at the rights of the file and its folder", name));
+      return Failed(
+          fmt::format("{}: the book cannot be opened; look at the rights of the file and its folder", name));
     default:
       return Failed(fmt::format("{}: {}", name, fault.what()));
   }
@@ -65,9 +72,9 @@ std::unique_ptr<SQLite::Database> connect(const std::string& file, int flags) {
   database->exec(
       "PRAGMA foreign_keys = ON;"
       "PRAGMA synchronous = EXTRA;"
-      "PRAGMA temp_store = MEMORY;"      // no other file beside the book
-      "PRAGMA trusted_schema = OFF;"     // a doctored file must not run functions of its own choice
-      "PRAGMA cell_size_check = ON;");   // a damaged page is noticed when it is read
+      "PRAGMA temp_store = MEMORY;"     // no other file beside the book
+      "PRAGMA trusted_schema = OFF;"    // a doctored file must not run functions of its own choice
+      "PRAGMA cell_size_check = ON;");  // a damaged page is noticed when it is read
   return database;
 }
 

@@ -27,7 +27,7 @@ struct Core {
 };
 
 struct Book::Inside {
-  Core core;
+  std::unique_ptr<Core> core;
 };
 
 /// One act of the user: everything since is kept by commit(), or undone when it is not reached. Takes the one

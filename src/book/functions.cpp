@@ -14,7 +14,8 @@ constexpr int kFlags = SQLITE_UTF8 | SQLITE_DETERMINISTIC | SQLITE_INNOCUOUS;
 
 std::string text_of(sqlite3_value* value) {
   const auto* text = reinterpret_cast<const char*>(sqlite3_value_text(value));
-  return text == nullptr ? std::string() : std::string(text, static_cast<std::size_t>(sqlite3_value_bytes(value)));
+  return text == nullptr ? std::string()
+                         : std::string(text, static_cast<std::size_t>(sqlite3_value_bytes(value)));
 }
 
 Projector& projector_of(sqlite3_context* context) {
@@ -38,7 +39,7 @@ void answered(sqlite3_context* context, Deed&& deed) {
   }
 }
 
-template <std::int64_t scaling::Scale::* kFigure>
+template <std::int64_t scaling::Scale::*kFigure>
 void scale_figure(sqlite3_context* context, int count, sqlite3_value** values) {
   answered(context, [&] {
     const auto practice = practice_of(context, values[0]);
@@ -63,8 +64,8 @@ void scale_unit(sqlite3_context* context, int, sqlite3_value** values) {
 using Function = void (*)(sqlite3_context*, int, sqlite3_value**);
 
 void add(SQLite::Database& database, Projector& projector, const char* name, int values, Function function) {
-  const int code = sqlite3_create_function_v2(database.getHandle(), name, values, kFlags, &projector, function, nullptr,
-                                              nullptr, nullptr);
+  const int code = sqlite3_create_function_v2(database.getHandle(), name, values, kFlags, &projector,
+                                              function, nullptr, nullptr, nullptr);
   if (code != SQLITE_OK) throw SQLite::Exception(database.getHandle(), code);
 }
 

@@ -11,7 +11,8 @@
 namespace kerfbook::book {
 namespace {
 
-constexpr std::string_view kColumns = "SELECT entry, kind, subject, revision, at, why, body, digest FROM journal ";
+constexpr std::string_view kColumns =
+    "SELECT entry, kind, subject, revision, at, why, body, digest FROM journal ";
 
 Entry entry_from(const Row& row) {
   Entry entry;
@@ -86,7 +87,9 @@ EntryKind kind_of(std::string_view subject) {
   return read_subject(subject) ? EntryKind::sheet : EntryKind::paper;
 }
 
-std::string first_digest() { return std::string(64, '0'); }
+std::string first_digest() {
+  return std::string(64, '0');
+}
 
 std::string digest_of(const std::string& before, const Entry& entry) {
   Sha256 sum;
@@ -105,25 +108,30 @@ Entry Journal::append(EntryKind kind, std::string_view subject, std::string_view
                       std::string_view at) {
   std::string before = first_digest();
   std::int64_t number = 1;
-  store_.each(
-      "SELECT entry, digest FROM journal ORDER BY entry DESC LIMIT 1",
-      [&](const Row& row) {
-        number = row.number(0) + 1;
-        before = row.text(1);
-      });
-  const auto revision = store_.number(
-      "SELECT max(revision) FROM journal WHERE kind = ? AND subject = ?", word_of(kind), subject);
-  Entry entry{number,           kind,             std::string(subject), static_cast<int>(revision.value_or(0)) + 1,
-              std::string(at), std::string(why), std::string(body),    ""};
+  store_.each("SELECT entry, digest FROM journal ORDER BY entry DESC LIMIT 1", [&](const Row& row) {
+    number = row.number(0) + 1;
+    before = row.text(1);
+  });
+  const auto revision = store_.number("SELECT max(revision) FROM journal WHERE kind = ? AND subject = ?",
+                                      word_of(kind), subject);
+  Entry entry{number,
+              kind,
+              std::string(subject),
+              static_cast<int>(revision.value_or(0)) + 1,
+              std::string(at),
+              std::string(why),
+              std::string(body),
+              ""};
   entry.digest = digest_of(before, entry);
   copy(entry);
   return entry;
 }
 
 void Journal::copy(const Entry& entry) {
-  store_.run("INSERT INTO journal (entry, kind, subject, revision, at, why, body, digest) VALUES (?,?,?,?,?,?,?,?)",
-             entry.number, word_of(entry.kind), entry.subject, entry.revision, entry.at, entry.why, entry.body,
-             entry.digest);
+  store_.run(
+      "INSERT INTO journal (entry, kind, subject, revision, at, why, body, digest) VALUES (?,?,?,?,?,?,?,?)",
+      entry.number, word_of(entry.kind), entry.subject, entry.revision, entry.at, entry.why, entry.body,
+      entry.digest);
 }
 
 void Journal::each(const std::function<void(const Entry&)>& take) const {
@@ -164,6 +172,8 @@ std::int64_t Journal::mill_entry_before(std::int64_t number) const {
       .value_or(0);
 }
 
-std::int64_t Journal::last() const { return store_.number("SELECT max(entry) FROM journal").value_or(0); }
+std::int64_t Journal::last() const {
+  return store_.number("SELECT max(entry) FROM journal").value_or(0);
+}
 
 }  // namespace kerfbook::book

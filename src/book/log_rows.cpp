@@ -45,7 +45,8 @@ std::optional<LogSpec> borrowed_spec(Store& store, const std::string& tag, Sheet
   store.each(
       "SELECT spec, metric FROM log WHERE tag = ? AND state <> 'sawn' AND spec IS NOT NULL "
       "AND (day, shift, number) < (?, ?, ?) ORDER BY day DESC, shift DESC, number DESC LIMIT 1",
-      [&](const Row& row) { spec = read_spec(row.text(0), row.number(1) != 0); }, tag, key.day, key.shift, number);
+      [&](const Row& row) { spec = read_spec(row.text(0), row.number(1) != 0); }, tag, key.day, key.shift,
+      number);
   return spec;
 }
 
@@ -69,14 +70,16 @@ void LogWriter::write(const sheet::DatedFact& fact, const sheet::LogLine& line, 
   const auto spec = log.spec ? std::optional(write_spec(*log.spec)) : std::nullopt;
   const auto diameter = log.spec ? mean_small_end(log.spec->measure) : std::nullopt;
   const auto length = log.spec ? std::optional(log.spec->measure.length) : std::nullopt;
-  const auto of_scale = [&](std::int64_t scaling::Scale::* figure) {
+  const auto of_scale = [&](std::int64_t scaling::Scale::*figure) {
     return log.scale ? std::optional((*log.scale).*figure) : std::nullopt;
   };
   store_.run(
-      "INSERT INTO log (day, shift, number, run, tag, state, spec, borrowed, diameter, length, metric, practice, gross, "
+      "INSERT INTO log (day, shift, number, run, tag, state, spec, borrowed, diameter, length, metric, "
+      "practice, gross, "
       "deduction, net, cull, content, defect, origin) VALUES (?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?)",
       key_.day, key_.shift, fact.number, run.run, log.tag, state_of(line), spec, log.borrowed,
-      diameter ? std::optional(diameter->count) : std::nullopt, length ? std::optional(length->count) : std::nullopt,
+      diameter ? std::optional(diameter->count) : std::nullopt,
+      length ? std::optional(length->count) : std::nullopt,
       length ? std::optional(length->system == System::metric) : std::nullopt,
       log.scale ? std::optional(run.practice->name) : std::nullopt, of_scale(&scaling::Scale::gross),
       of_scale(&scaling::Scale::deduction), of_scale(&scaling::Scale::net),

@@ -18,8 +18,9 @@ constexpr std::int64_t kCubicMetresPerFt3Den = 1'000'000'000'000;
 
 std::int64_t converted(std::int64_t figure, VolumeUnit from, VolumeUnit to) {
   if (from == to) return figure;
-  return to == VolumeUnit::cubic_metre ? round_half_up(Wide{figure} * kCubicMetresPerFt3Num, kCubicMetresPerFt3Den)
-                                       : round_half_up(Wide{figure} * kCubicMetresPerFt3Den, kCubicMetresPerFt3Num);
+  return to == VolumeUnit::cubic_metre
+             ? round_half_up(Wide{figure} * kCubicMetresPerFt3Num, kCubicMetresPerFt3Den)
+             : round_half_up(Wide{figure} * kCubicMetresPerFt3Den, kCubicMetresPerFt3Num);
 }
 
 }  // namespace

@@ -23,7 +23,8 @@ std::optional<LogSpec> read_spec(std::string_view text, bool metric);
 /// rules that give either, whichever way a log was measured, so that logs can be added up.
 scaling::VolumeUnit unit_in(const scaling::Practice& practice, measure::System book);
 /// The log's scale in that unit; nullopt when the rule needs a reading that was not taken.
-std::optional<scaling::Scale> scaled(const LogSpec& spec, const scaling::Practice& practice, measure::System book);
+std::optional<scaling::Scale> scaled(const LogSpec& spec, const scaling::Practice& practice,
+                                     measure::System book);
 /// What was taken off and why, for the eye: "15bf rot; 10%"; empty when nothing was.
 std::string defect_words(const std::vector<scaling::Defect>& defects);
 /// The small end as one diameter: the mean of its readings, rounded half up to a count.

@@ -7,7 +7,9 @@
 namespace kerfbook::book {
 namespace {
 
-bool same_size(const NamedSize& a, const NamedSize& b) { return a.nominal == b.nominal && a.target == b.target; }
+bool same_size(const NamedSize& a, const NamedSize& b) {
+  return a.nominal == b.nominal && a.target == b.target;
+}
 
 bool same_sizes(const std::vector<NamedSize>& a, const std::vector<NamedSize>& b) {
   return std::equal(a.begin(), a.end(), b.begin(), b.end(), same_size);
@@ -24,8 +26,8 @@ std::string owner_of(const JobEntry& job) {
 void write_words(Store& store, Words& words, const Mill& mill) {
   for (const auto& site : mill.sites) words.find_or_add(WordKind::site, site);
   for (const auto& word : mill.species) {
-    store.run("UPDATE species SET code = ?, name = ?, kind = ? WHERE id = ?", word.code, word.name, word.group,
-              words.find_or_add(WordKind::species, word.code));
+    store.run("UPDATE species SET code = ?, name = ?, kind = ? WHERE id = ?", word.code, word.name,
+              word.group, words.find_or_add(WordKind::species, word.code));
   }
   for (const auto& word : mill.grades) {
     store.run("UPDATE grade SET code = ?, name = ? WHERE id = ?", word.code, word.name,
@@ -36,8 +38,8 @@ void write_words(Store& store, Words& words, const Mill& mill) {
               words.find_or_add(WordKind::customer, customer.code));
   }
   for (const auto& job : mill.jobs) {
-    store.run("UPDATE job SET code = ?, name = ?, customer = ?, owner = ?, site = ? WHERE id = ?", job.code, job.name,
-              words.find_or_add(WordKind::customer, job.customer), owner_of(job), job.site,
+    store.run("UPDATE job SET code = ?, name = ?, customer = ?, owner = ?, site = ? WHERE id = ?", job.code,
+              job.name, words.find_or_add(WordKind::customer, job.customer), owner_of(job), job.site,
               words.find_or_add(WordKind::job, job.code));
   }
 }
@@ -46,9 +48,10 @@ void write_cut_list(Store& store, Words& words, const JobEntry& job) {
   const auto id = words.find_or_add(WordKind::job, job.code);
   int line = 0;
   for (const auto& want : job.cut_list) {
-    store.run("INSERT INTO cut_list (job, line, size, length, metric, grade, pieces) VALUES (?,?,?,?,?,?,?)", id,
-              ++line, words.find_or_add(want.size), want.length.count, want.length.system == measure::System::metric,
-              words.find_or_add(WordKind::grade, want.grade), want.pieces);
+    store.run("INSERT INTO cut_list (job, line, size, length, metric, grade, pieces) VALUES (?,?,?,?,?,?,?)",
+              id, ++line, words.find_or_add(want.size), want.length.count,
+              want.length.system == measure::System::metric, words.find_or_add(WordKind::grade, want.grade),
+              want.pieces);
   }
 }
 
@@ -69,8 +72,9 @@ bool same_volumes(const Mill& a, const Mill& b) {
   const auto same_job = [](const JobEntry& x, const JobEntry& y) {
     return same_word(x.code, y.code) && same_sizes(x.sizes, y.sizes);
   };
-  return a.units == b.units && a.taper.per_foot_mils == b.taper.per_foot_mils && a.taper.per_metre == b.taper.per_metre &&
-         a.taper.trim == b.taper.trim && same_sizes(a.sizes, b.sizes) &&
+  return a.units == b.units && a.taper.per_foot_mils == b.taper.per_foot_mils &&
+         a.taper.per_metre == b.taper.per_metre && a.taper.trim == b.taper.trim &&
+         same_sizes(a.sizes, b.sizes) &&
          std::equal(a.jobs.begin(), a.jobs.end(), b.jobs.begin(), b.jobs.end(), same_job);
 }
 

@@ -37,8 +37,8 @@ Header read_header(const fs::path& file) {
   Header header{};
   stream.read(header.data(), header.size());
   if (stream.gcount() == 0) {
-    throw Refused(fmt::format("{}: is an empty file, not a book; make one under another name with kerfbook new",
-                              file.string()));
+    throw Refused(fmt::format(
+        "{}: is an empty file, not a book; make one under another name with kerfbook new", file.string()));
   }
   if (static_cast<std::size_t>(stream.gcount()) < kHeaderBytes ||
       std::string_view(header.data(), kMagic.size()) != kMagic) {
@@ -55,24 +55,28 @@ void check_is_book(const fs::path& file) {
     throw Refused(fmt::format("{0}: there is no such book; kerfbook new {0} makes one", file.string()));
   }
   if (fs::is_directory(status)) throw Refused(fmt::format("{}: is a folder, not a book", file.string()));
-  if (!fs::is_regular_file(status)) throw Refused(fmt::format("{}: is no plain file, so no book", file.string()));
+  if (!fs::is_regular_file(status))
+    throw Refused(fmt::format("{}: is no plain file, so no book", file.string()));
   const Header header = read_header(file);
   if (big_endian(header, kApplicationIdAt) != kApplicationId) {
     throw Refused(fmt::format("{}: is another program's database, not a book", file.string()));
   }
   const auto edition = big_endian(header, kUserVersionAt);
   if (edition > newest_edition()) {
-    throw Refused(fmt::format("{}: was written by a newer kerfbook (book edition {}, this program knows {}); use that one",
-                              file.string(), edition, newest_edition()));
+    throw Refused(fmt::format(
+        "{}: was written by a newer kerfbook (book edition {}, this program knows {}); use that one",
+        file.string(), edition, newest_edition()));
   }
   if (edition < 1) {
-    throw Failed(fmt::format("{}: the book is damaged (its header has edition {}); go back to a copy", file.string(),
-                             edition));
+    throw Failed(fmt::format("{}: the book is damaged (its header has edition {}); go back to a copy",
+                             file.string(), edition));
   }
 }
 
 /// The first read of the file. Undoes what a killed writer left half done, and notices a file cut short.
-void first_read(SQLite::Database& database) { database.execAndGet("SELECT count(*) FROM sqlite_schema"); }
+void first_read(SQLite::Database& database) {
+  database.execAndGet("SELECT count(*) FROM sqlite_schema");
+}
 
 std::unique_ptr<SQLite::Database> open_database(const fs::path& file, bool read_only) {
   const std::string path = fs::absolute(file).string();  // never a name that SQLite reads as something else
@@ -126,8 +130,9 @@ void migrate(Core& core) {
 void bring_up_to_date(Core& core, bool read_only) {
   if (read_only) {
     if (edition_of(core.store) < newest_edition()) {
-      throw Refused(fmt::format("{}: was written by an older kerfbook; run kerfbook rebuild on it once, which keeps a copy",
-                                core.file.string()));
+      throw Refused(fmt::format(
+          "{}: was written by an older kerfbook; run kerfbook rebuild on it once, which keeps a copy",
+          core.file.string()));
     }
     if (!views_are_current(core.store)) make_temporary_views(*core.database);
     return;
@@ -184,11 +189,12 @@ Book Book::create(const fs::path& file, const OpenOptions& options, const std::o
     throw Refused(fmt::format("{}: is there already; a new book needs a new name", file.string()));
   }
   const auto folder = fs::absolute(file).parent_path();
-  if (!fs::is_directory(folder, error)) throw Refused(fmt::format("{}: there is no such folder", folder.string()));
+  if (!fs::is_directory(folder, error))
+    throw Refused(fmt::format("{}: there is no such folder", folder.string()));
   return guarded(file, [&] {
     Draft draft(file);
     {
-      Book book(std::make_unique<Inside>(std::move(*make_draft(file, draft.path(), options))));
+      Book book(std::make_unique<Inside>(Inside{make_draft(file, draft.path(), options)}));
       if (mill) book.post_all({{mill->name, mill->text, EntryKind::mill}}, "");
     }
     draft.keep_as(file);
@@ -199,10 +205,10 @@ Book Book::create(const fs::path& file, const OpenOptions& options, const std::o
 Book Book::open(const fs::path& file, const OpenOptions& options) {
   check_is_book(file);
   return guarded(file, [&] {
-    auto inside = std::make_unique<Inside>(file, options, open_database(file, options.read_only));
-    bring_up_to_date(*inside, options.read_only);
-    inside->projector.refresh();
-    return Book(std::move(inside));
+    auto core = std::make_unique<Core>(file, options, open_database(file, options.read_only));
+    bring_up_to_date(*core, options.read_only);
+    core->projector.refresh();
+    return Book(std::make_unique<Inside>(Inside{std::move(core)}));
   });
 }
 

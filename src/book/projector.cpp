@@ -19,7 +19,8 @@ std::map<std::string, std::string> lent_by(Store& store, SheetKey key) {
   store.each(
       "SELECT tag, state, spec FROM log WHERE day = ? AND shift = ? AND tag IS NOT NULL AND state <> 'sawn' "
       "ORDER BY number",
-      [&](const Row& row) { lent[lower(row.text(0))] += row.text(1) + " " + row.text(2) + "\n"; }, key.day, key.shift);
+      [&](const Row& row) { lent[lower(row.text(0))] += row.text(1) + " " + row.text(2) + "\n"; }, key.day,
+      key.shift);
   return lent;
 }
 
@@ -28,7 +29,8 @@ std::string setups_of(Store& store, SheetKey key) {
   std::string setups;
   store.each(
       "SELECT setup, over_mils, metric FROM setup_change WHERE day = ? AND shift = ? ORDER BY number",
-      [&](const Row& row) { setups += row.text(0) + " " + row.text(1) + " " + row.text(2) + "\n"; }, key.day, key.shift);
+      [&](const Row& row) { setups += row.text(0) + " " + row.text(1) + " " + row.text(2) + "\n"; }, key.day,
+      key.shift);
   return setups;
 }
 
@@ -52,7 +54,8 @@ const Mill& Mills::at(std::int64_t entry) {
     return *slot;
   }
   const auto text = journal_.entry(entry);
-  if (!text) throw Failed(fmt::format("journal entry {} is missing; run verify, or go back to a copy", entry));
+  if (!text)
+    throw Failed(fmt::format("journal entry {} is missing; run verify, or go back to a copy", entry));
   auto read = read_mill(text->body);
   if (has_error(read.found)) {
     throw Failed(fmt::format("journal entry {} (mill file): line {}: {}; this program cannot read it", entry,
@@ -88,7 +91,8 @@ void Projector::apply_mill(const Entry& entry) {
 
 void Projector::apply_sheet(const Entry& entry) {
   const auto key = read_subject(entry.subject);
-  if (!key) throw Failed(fmt::format("journal entry {}: '{}' is no sheet's day", entry.number, entry.subject));
+  if (!key)
+    throw Failed(fmt::format("journal entry {}: '{}' is no sheet's day", entry.number, entry.subject));
   const auto lent_before = lent_by(store_, *key);
   const auto setups_before = setups_of(store_, *key);
   project(*key);
@@ -97,8 +101,8 @@ void Projector::apply_sheet(const Entry& entry) {
   if (setups_of(store_, *key) != setups_before) {
     // A later sheet may name a set-up brought in here, so every later one follows from it.
     store_.each(
-        "SELECT day, shift FROM sheet WHERE (day, shift) > (?, ?)", [&](const Row& row) { add_keys(stale_, row); },
-        key->day, key->shift);
+        "SELECT day, shift FROM sheet WHERE (day, shift) > (?, ?)",
+        [&](const Row& row) { add_keys(stale_, row); }, key->day, key->shift);
     return;
   }
   auto lent = lent_by(store_, *key);
@@ -131,7 +135,8 @@ std::vector<SheetEntry> Projector::revisions(SheetKey key) {
 }
 
 SheetEntry Projector::read(const Entry& entry, SheetKey key) {
-  SheetEntry sheet{key, entry.revision, entry.number, journal_.mill_entry_before(entry.number), entry.why, {}};
+  SheetEntry sheet{key, entry.revision, entry.number, journal_.mill_entry_before(entry.number), entry.why,
+                   {}};
   auto text = sheet::read(entry.body, {mills_.at(sheet.mill_entry).units == measure::System::metric});
   for (const auto& found : text.found) {
     if (found.severity != Severity::error) continue;

@@ -84,7 +84,7 @@ class Projector {
   Mills mills_;
   PaperProjection papers_;
   std::int64_t mill_entry_ = 0;
-  std::int64_t upto_ = 0;         ///< newest entry worked in
+  std::int64_t upto_ = 0;  ///< newest entry worked in
   std::set<SheetKey> stale_;
 };
 

@@ -8,7 +8,9 @@
 namespace kerfbook::book {
 namespace {
 
-auto key_of(const RunTotals& run) { return std::tie(run.site, run.job, run.species, run.setup); }
+auto key_of(const RunTotals& run) {
+  return std::tie(run.site, run.job, run.species, run.setup);
+}
 
 }  // namespace
 
@@ -33,8 +35,8 @@ RunTotals Runs::blank(const sheet::Context& context) {
 }
 
 RunTotals* Runs::known(const RunTotals& like) {
-  const auto found =
-      std::find_if(runs_.begin(), runs_.end(), [&](const RunTotals& run) { return key_of(run) == key_of(like); });
+  const auto found = std::find_if(runs_.begin(), runs_.end(),
+                                  [&](const RunTotals& run) { return key_of(run) == key_of(like); });
   return found == runs_.end() ? nullptr : &*found;
 }
 
@@ -55,10 +57,12 @@ std::optional<int> Runs::find(const sheet::Context& context) {
 void Runs::write() {
   for (const auto& run : runs_) {
     store_.run(
-        "INSERT INTO run (day, shift, run, site, job, species, setup, practice, unit, logs, unscaled_logs, gross, net, "
+        "INSERT INTO run (day, shift, run, site, job, species, setup, practice, unit, logs, unscaled_logs, "
+        "gross, net, "
         "content, lines, pieces, lumber, wood) VALUES (?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?)",
-        key_.day, key_.shift, run.run, run.site, run.job, run.species, run.setup, run.practice->name, run.unit, run.logs,
-        run.unscaled_logs, run.gross, run.net, run.content, run.lines, run.pieces, run.lumber, run.wood);
+        key_.day, key_.shift, run.run, run.site, run.job, run.species, run.setup, run.practice->name,
+        run.unit, run.logs, run.unscaled_logs, run.gross, run.net, run.content, run.lines, run.pieces,
+        run.lumber, run.wood);
   }
 }
 

@@ -43,8 +43,8 @@ class Runs {
   Runs(Store& store, Words& words, SheetKey key, const Mill& then)
       : store_(store), words_(words), key_(key), then_(then) {}
 
-  RunTotals& of(const sheet::Context& context);                   ///< begins the run when there is none yet
-  std::optional<int> find(const sheet::Context& context);         ///< number of a run already begun
+  RunTotals& of(const sheet::Context& context);            ///< begins the run when there is none yet
+  std::optional<int> find(const sheet::Context& context);  ///< number of a run already begun
   void write();
   [[nodiscard]] const Mill& then() const { return then_; }
 

@@ -66,10 +66,13 @@ void raise_edition(SQLite::Database& database, int from) {
   for (const auto& file : embedded_files()) {  // in order of path, so of number
     if (edition_in(file.path) > from) database.exec(std::string(file.text));
   }
-  database.exec(fmt::format("PRAGMA application_id = {}; PRAGMA user_version = {}", kApplicationId, newest_edition()));
+  database.exec(
+      fmt::format("PRAGMA application_id = {}; PRAGMA user_version = {}", kApplicationId, newest_edition()));
 }
 
-int edition_of(Store& store) { return static_cast<int>(store.number("PRAGMA user_version").value_or(0)); }
+int edition_of(Store& store) {
+  return static_cast<int>(store.number("PRAGMA user_version").value_or(0));
+}
 
 const std::vector<View>& program_views() {
   static const std::vector<View> views = [] {
@@ -87,7 +90,8 @@ bool views_are_current(Store& store) {
   store.each("SELECT name, sql FROM sqlite_schema WHERE type = 'view'", [&](const Row& row) {
     ++all;
     const std::string name = row.text(0);
-    const auto view = std::find_if(views.begin(), views.end(), [&](const View& one) { return one.name == name; });
+    const auto view =
+        std::find_if(views.begin(), views.end(), [&](const View& one) { return one.name == name; });
     if (view != views.end() && view->sql == row.text(1)) ++same;
   });
   return all == views.size() && same == all;
@@ -95,7 +99,8 @@ bool views_are_current(Store& store) {
 
 void renew_views(Store& store) {
   std::vector<std::string> old;
-  store.each("SELECT name FROM sqlite_schema WHERE type = 'view'", [&](const Row& row) { old.push_back(row.text(0)); });
+  store.each("SELECT name FROM sqlite_schema WHERE type = 'view'",
+             [&](const Row& row) { old.push_back(row.text(0)); });
   for (const auto& name : old) store.database().exec("DROP VIEW \"" + name + "\"");
   for (const auto& view : program_views()) store.database().exec(view.sql);
 }

@@ -41,8 +41,14 @@ DayMinutes minutes_of(const std::vector<DatedFact>& facts) {
 class SheetWriter {
  public:
   SheetWriter(Store& store, Words& words, const SheetEntry& entry, const Mill& then, const Mill& now)
-      : store_(store), words_(words), entry_(entry), day_(entry.key.day), shift_(entry.key.shift), now_(now),
-        facts_(sheet::facts(entry.sheet)), runs_(store, words, entry.key, then),
+      : store_(store),
+        words_(words),
+        entry_(entry),
+        day_(entry.key.day),
+        shift_(entry.key.shift),
+        now_(now),
+        facts_(sheet::facts(entry.sheet)),
+        runs_(store, words, entry.key, then),
         logs_(store, entry.key, then, now.taper) {}
 
   void write() {
@@ -62,10 +68,11 @@ class SheetWriter {
   void write_sheet() {
     const auto minutes = minutes_of(facts_);
     store_.run(
-        "INSERT INTO sheet (day, shift, entry, mill_entry, revision, sawing_minutes, stop_minutes, crew_minutes, "
+        "INSERT INTO sheet (day, shift, entry, mill_entry, revision, sawing_minutes, stop_minutes, "
+        "crew_minutes, "
         "charge_minutes) VALUES (?,?,?,?,?,?,?,?,?)",
-        day_, shift_, entry_.entry, entry_.mill_entry, entry_.revision, minutes.sawing, minutes.stops, minutes.crew,
-        minutes.charged);
+        day_, shift_, entry_.entry, entry_.mill_entry, entry_.revision, minutes.sawing, minutes.stops,
+        minutes.crew, minutes.charged);
   }
 
   // ---- lines that only give context, or nothing: no row
@@ -92,13 +99,15 @@ class SheetWriter {
     const auto lumber = lumber_of(item, now_.units).count;
     const auto wood = wood_of(item, fact.context.job, now_, over_).count;
     const auto pieces = item.sign() * item.pieces;
-    const std::string sense = item.sense == sheet::Sense::sawn ? "sawn" : std::string(sheet::word_of(item.sense));
+    const std::string sense =
+        item.sense == sheet::Sense::sawn ? "sawn" : std::string(sheet::word_of(item.sense));
     store_.run(
-        "INSERT INTO tally (day, shift, number, run, size, grade, bundle, sense, form, pieces, length, metric, lumber, "
+        "INSERT INTO tally (day, shift, number, run, size, grade, bundle, sense, form, pieces, length, "
+        "metric, lumber, "
         "wood, reason) VALUES (?,?,?,?,?,?,?,?,?,?,?,?,?,?,?)",
         day_, shift_, fact.number, run.run, words_.find_or_add(item.size),
-        words_.find_or_add(WordKind::grade, item.grade), said(fact.context.bundle), sense, word_of(item.form), pieces,
-        item.length.count, item.length.system == System::metric, lumber, wood, said(item.reason));
+        words_.find_or_add(WordKind::grade, item.grade), said(fact.context.bundle), sense, word_of(item.form),
+        pieces, item.length.count, item.length.system == System::metric, lumber, wood, said(item.reason));
     if (item.form != TallyForm::lineal) {
       store_.run("INSERT OR IGNORE INTO board_length (metric, length) VALUES (?,?)",
                  item.length.system == System::metric, item.length.count);
@@ -108,15 +117,22 @@ class SheetWriter {
 
   void put(const DatedFact& fact, const sheet::Sold& line) {
     const auto& sold = line.items.at(fact.item);
-    const TallyItem item{TallyForm::piece, sheet::Sense::sawn, line.size, sold.length, sold.pieces,
-                         line.grade.empty() ? fact.context.grade : line.grade, ""};
+    const TallyItem item{TallyForm::piece,
+                         sheet::Sense::sawn,
+                         line.size,
+                         sold.length,
+                         sold.pieces,
+                         line.grade.empty() ? fact.context.grade : line.grade,
+                         ""};
     const auto rate = line.price ? std::optional(line.price->rounded(kMicro)) : std::nullopt;
     store_.run(
-        "INSERT INTO sold (day, shift, number, buyer, species, size, grade, bundle, pieces, length, metric, lumber, "
+        "INSERT INTO sold (day, shift, number, buyer, species, size, grade, bundle, pieces, length, metric, "
+        "lumber, "
         "rate_micro) VALUES (?,?,?,?,?,?,?,?,?,?,?,?,?)",
         day_, shift_, fact.number, line.buyer, words_.find_or_add(WordKind::species, fact.context.species),
-        words_.find_or_add(item.size), words_.find_or_add(WordKind::grade, item.grade), said(fact.context.bundle),
-        item.pieces, item.length.count, item.length.system == System::metric, lumber_of(item, now_.units).count, rate);
+        words_.find_or_add(item.size), words_.find_or_add(WordKind::grade, item.grade),
+        said(fact.context.bundle), item.pieces, item.length.count, item.length.system == System::metric,
+        lumber_of(item, now_.units).count, rate);
   }
 
   // ---- what happened in the day
@@ -124,8 +140,9 @@ class SheetWriter {
     const auto of_job = job(sheet::job_of_run(entry_.sheet, fact));
     int number = fact.number;
     for (const auto& span : line.spans) {
-      store_.run("INSERT INTO sawing (day, shift, number, job, site, from_minute, minutes) VALUES (?,?,?,?,?,?,?)",
-                 day_, shift_, number++, of_job, site(fact.context.site), span.from, span.minutes());
+      store_.run(
+          "INSERT INTO sawing (day, shift, number, job, site, from_minute, minutes) VALUES (?,?,?,?,?,?,?)",
+          day_, shift_, number++, of_job, site(fact.context.site), span.from, span.minutes());
     }
   }
 
@@ -140,8 +157,8 @@ class SheetWriter {
 
   void put(const DatedFact& fact, const sheet::Crew& line) {
     const auto& hand = line.hands.at(fact.item);
-    store_.run("INSERT INTO crew (day, shift, number, job, name, minutes, activity) VALUES (?,?,?,?,?,?,?)", day_,
-               shift_, fact.number, job(fact.context.job), hand.name, hand.minutes, hand.activity);
+    store_.run("INSERT INTO crew (day, shift, number, job, name, minutes, activity) VALUES (?,?,?,?,?,?,?)",
+               day_, shift_, fact.number, job(fact.context.job), hand.name, hand.minutes, hand.activity);
   }
 
   /// A set-up named again without its oversize has the one last said for it.
@@ -168,14 +185,15 @@ class SheetWriter {
   void put(const DatedFact& fact, const sheet::Thick& line) {
     int reading = 0;
     for (const auto mils : line.readings) {
-      store_.run("INSERT INTO thickness (day, shift, number, reading, size, mils) VALUES (?,?,?,?,?,?)", day_, shift_,
-                 fact.number, ++reading, words_.find_or_add(line.size), mils);
+      store_.run("INSERT INTO thickness (day, shift, number, reading, size, mils) VALUES (?,?,?,?,?,?)", day_,
+                 shift_, fact.number, ++reading, words_.find_or_add(line.size), mils);
     }
   }
 
   void put(const DatedFact& fact, const sheet::Charge& line) {
-    store_.run("INSERT INTO charge (day, shift, number, job, name, quantity_micro, text) VALUES (?,?,?,?,?,?,?)", day_,
-               shift_, fact.number, job(line.job), line.name, line.quantity.rounded(kMicro), line.text);
+    store_.run(
+        "INSERT INTO charge (day, shift, number, job, name, quantity_micro, text) VALUES (?,?,?,?,?,?,?)",
+        day_, shift_, fact.number, job(line.job), line.name, line.quantity.rounded(kMicro), line.text);
   }
 
   void put(const DatedFact& fact, const sheet::Meter& line) {
@@ -184,21 +202,23 @@ class SheetWriter {
   }
 
   void put(const DatedFact& fact, const sheet::Fuel& line) {
-    store_.run("INSERT INTO fuel (day, shift, number, quantity_micro, unit, price_minor) VALUES (?,?,?,?,?,?)", day_,
-               shift_, fact.number, line.quantity.rounded(kMicro), line.unit == sheet::FuelUnit::gallon ? "gal" : "l",
-               line.price_minor);
+    store_.run(
+        "INSERT INTO fuel (day, shift, number, quantity_micro, unit, price_minor) VALUES (?,?,?,?,?,?)", day_,
+        shift_, fact.number, line.quantity.rounded(kMicro),
+        line.unit == sheet::FuelUnit::gallon ? "gal" : "l", line.price_minor);
   }
 
   void put(const DatedFact& fact, const sheet::Move& line) {
     store_.run(
         "INSERT INTO move (day, shift, number, job, from_site, to_site, distance_micro, unit, minutes) "
         "VALUES (?,?,?,?,?,?,?,?,?)",
-        day_, shift_, fact.number, job(fact.context.job), site(line.from), site(line.to), line.distance.rounded(kMicro),
-        line.unit == sheet::DistanceUnit::mile ? "mi" : "km", line.minutes);
+        day_, shift_, fact.number, job(fact.context.job), site(line.from), site(line.to),
+        line.distance.rounded(kMicro), line.unit == sheet::DistanceUnit::mile ? "mi" : "km", line.minutes);
   }
 
   void put(const DatedFact& fact, const sheet::Note& line) {
-    store_.run("INSERT INTO note (day, shift, number, text) VALUES (?,?,?,?)", day_, shift_, fact.number, line.text);
+    store_.run("INSERT INTO note (day, shift, number, text) VALUES (?,?,?,?)", day_, shift_, fact.number,
+               line.text);
   }
 
   // ---- how much over nominal is cut
@@ -209,13 +229,17 @@ class SheetWriter {
     store_.each(
         "SELECT over_mils, metric FROM setup_change WHERE setup = ? AND over_mils IS NOT NULL "
         "AND (day, shift, number) <= (?, ?, ?) ORDER BY day DESC, shift DESC, number DESC LIMIT 1",
-        [&](const Row& row) { over = Over{row.number(0), row.number(1) != 0}; }, setup, day_, shift_, number);
+        [&](const Row& row) {
+          over = Over{row.number(0), row.number(1) != 0};
+        },
+        setup, day_, shift_, number);
     return over;
   }
 
   std::optional<Over> over_carried() {
     const auto setup = store_.number(
-        "SELECT setup FROM setup_change WHERE (day, shift) < (?, ?) ORDER BY day DESC, shift DESC, number DESC LIMIT 1",
+        "SELECT setup FROM setup_change WHERE (day, shift) < (?, ?) ORDER BY day DESC, shift DESC, number "
+        "DESC LIMIT 1",
         day_, shift_);
     return setup ? over_last_said(*setup, 0) : std::nullopt;
   }
@@ -235,7 +259,8 @@ class SheetWriter {
 
 }  // namespace
 
-void write_sheet_rows(Store& store, Words& words, const SheetEntry& entry, const Mill& then, const Mill& now) {
+void write_sheet_rows(Store& store, Words& words, const SheetEntry& entry, const Mill& then,
+                      const Mill& now) {
   SheetWriter(store, words, entry, then, now).write();
 }
 

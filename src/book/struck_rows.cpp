@@ -64,7 +64,8 @@ std::vector<NumberedLine> lines_of(const sheet::Sheet& sheet, Words& words, cons
 }
 
 /// Lines of `before` that `after` has no match for; each line of `after` matches one.
-std::vector<NumberedLine> struck(const std::vector<NumberedLine>& before, const std::vector<NumberedLine>& after) {
+std::vector<NumberedLine> struck(const std::vector<NumberedLine>& before,
+                                 const std::vector<NumberedLine>& after) {
   std::vector<NumberedLine> gone;
   std::vector<bool> matched(after.size(), false);
   for (const auto& old : before) {
@@ -83,17 +84,20 @@ void write_row(Store& store, const SheetEntry& old, const SheetEntry& next, cons
   const Line& line = numbered.line;
   using measure::Length;
   store.run(
-      "INSERT INTO struck (day, shift, revision, number, entry, kind, job, species, size, grade, length, metric, pieces, "
+      "INSERT INTO struck (day, shift, revision, number, entry, kind, job, species, size, grade, length, "
+      "metric, pieces, "
       "lumber, text, why) VALUES (?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?)",
-      old.key.day, old.key.shift, old.revision, numbered.number, next.entry, line.log ? "log" : "tally", line.job,
-      line.species, line.size, line.grade, line.length ? std::optional(line.length->count) : std::nullopt,
+      old.key.day, old.key.shift, old.revision, numbered.number, next.entry, line.log ? "log" : "tally",
+      line.job, line.species, line.size, line.grade,
+      line.length ? std::optional(line.length->count) : std::nullopt,
       line.length ? std::optional(line.length->system == measure::System::metric) : std::nullopt,
       line.log ? std::nullopt : std::optional(line.pieces), numbered.lumber, line.text, next.why);
 }
 
 }  // namespace
 
-void write_struck_rows(Store& store, Words& words, const std::vector<SheetEntry>& revisions, const Mill& now) {
+void write_struck_rows(Store& store, Words& words, const std::vector<SheetEntry>& revisions,
+                       const Mill& now) {
   if (revisions.size() < 2) return;
   auto before = lines_of(revisions.front().sheet, words, now);
   for (std::size_t i = 1; i < revisions.size(); ++i) {

@@ -52,33 +52,33 @@ std::string_view word_of(TallyForm form) {
 std::optional<TallyItem> tally_item(const sheet::DatedFact& fact) {
   if (const auto* line = std::get_if<sheet::Tally>(&fact.line->fact)) {
     const auto& item = line->items.at(fact.item);
-    return TallyItem{TallyForm::piece, line->sense, line->size, item.length, item.pieces,
-                     grade_of(line->grade, fact), line->reason};
+    return TallyItem{TallyForm::piece, line->sense, line->size,
+                     item.length,      item.pieces, grade_of(line->grade, fact),
+                     line->reason};
   }
   if (const auto* line = std::get_if<sheet::LinealTally>(&fact.line->fact)) {
-    return TallyItem{TallyForm::lineal, line->sense,  line->size, line->total, 0, grade_of(line->grade, fact),
-                     line->reason};
+    return TallyItem{TallyForm::lineal,           line->sense, line->size, line->total, 0,
+                     grade_of(line->grade, fact), line->reason};
   }
   if (const auto* line = std::get_if<sheet::RandomTally>(&fact.line->fact)) {
     const auto& board = line->boards.at(fact.item);
-    return TallyItem{TallyForm::random,
-                     line->sense,
-                     {line->thickness, board.width, line->quarters},
-                     board.length,
-                     board.pieces,
-                     grade_of(line->grade, fact),
+    return TallyItem{TallyForm::random, line->sense,  {line->thickness, board.width, line->quarters},
+                     board.length,      board.pieces, grade_of(line->grade, fact),
                      line->reason};
   }
   return std::nullopt;
 }
 
 Volume lumber_of(const TallyItem& item, System book) {
-  return counted_in(measure::volume(item.size, length_for(item.size, item.length), counted_pieces(item)), book);
+  return counted_in(measure::volume(item.size, length_for(item.size, item.length), counted_pieces(item)),
+                    book);
 }
 
-Volume wood_of(const TallyItem& item, std::string_view job, const Mill& mill, const std::optional<Over>& over) {
+Volume wood_of(const TallyItem& item, std::string_view job, const Mill& mill,
+               const std::optional<Over>& over) {
   if (const auto target = target_for(mill, job, item.size)) {
-    return counted_in(measure::volume(*target, length_for(*target, item.length), counted_pieces(item)), mill.units);
+    return counted_in(measure::volume(*target, length_for(*target, item.length), counted_pieces(item)),
+                      mill.units);
   }
   if (!over) return lumber_of(item, mill.units);
   return counted_in(measure::volume_over(item.size, length_for(item.size, item.length), counted_pieces(item),
