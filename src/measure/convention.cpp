@@ -162,10 +162,6 @@ const std::vector<std::string>& thickness_rule_words() {
   static const std::vector<std::string> words{"as-cut", "next-quarter", "next-inch"};
   return words;
 }
-const std::vector<std::string>& width_rule_words() {
-  static const std::vector<std::string> words{"as-cut", "surface-measure"};
-  return words;
-}
 const std::vector<std::string>& bill_rounding_words() {
   static const std::vector<std::string> words{"total-hundredths", "total-whole", "line-hundredths",
                                               "line-whole"};
@@ -178,9 +174,6 @@ const std::vector<std::string>& length_rule_words() {
 
 std::optional<ThicknessRule> read_thickness_rule(std::string_view word) {
   return read_rule<ThicknessRule>(word, thickness_rule_words());
-}
-std::optional<WidthRule> read_width_rule(std::string_view word) {
-  return read_rule<WidthRule>(word, width_rule_words());
 }
 std::optional<BillRounding> read_bill_rounding(std::string_view word) {
   return read_rule<BillRounding>(word, bill_rounding_words());

@@ -79,12 +79,10 @@ Rational lineal_feet(const Pieces& pieces);  ///< length x count, in feet
 std::string in_words(const Convention& by);
 /// The words a mill file uses: `as-cut`, `next-quarter`, `next-inch`; `total-whole`...; nullopt when unknown.
 std::optional<ThicknessRule> read_thickness_rule(std::string_view word);
-std::optional<WidthRule> read_width_rule(std::string_view word);
 std::optional<BillRounding> read_bill_rounding(std::string_view word);
 std::optional<LengthRule> read_length_rule(std::string_view word);
 /// The words, each list in the order of its enum.
 const std::vector<std::string>& thickness_rule_words();
-const std::vector<std::string>& width_rule_words();
 const std::vector<std::string>& bill_rounding_words();
 const std::vector<std::string>& length_rule_words();
 

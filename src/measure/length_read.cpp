@@ -142,6 +142,28 @@ Result<Length> to_length(const Rational& value, Unit unit, const std::string& ty
               "write " + as_typed({below, system}, unit) + " or " + as_typed({below + 1, system}, unit), at};
 }
 
+Result<std::int64_t> read_mils(std::string_view text, bool metric_book) {
+  Scanner scan(text);
+  const std::string example = metric_book ? "7.1" : "0.28 or 5/16";
+  if (scan.done()) return Slip{"a measure is missing", "write it as " + example, 0};
+  const int start = scan.at();
+  const auto number = scan.number();
+  if (!number) return Slip{number.slip().what, "write it as " + example, number.slip().at};
+  const Unit unit = scan.unit();
+  if (!scan.done()) return trailing(scan);
+  if (unit == Unit::foot) return Slip{"'" + scan.part() + "' is in feet", "write it as " + example, start};
+  const bool metric = unit == Unit::none ? metric_book : is_metric(unit);
+  const Rational millimetres = number->value * Rational(counts_per(unit), kPerMillimetre);
+  const Rational inches = unit == Unit::none || !metric ? number->value : millimetres / Rational(254, 10);
+  if (metric_book) {
+    const Rational all = !metric              ? inches * Rational(254, 10)
+                         : unit == Unit::none ? number->value
+                                              : millimetres;
+    return all.rounded(2);
+  }
+  return inches.rounded(3);
+}
+
 Result<Length> read_inches(std::string_view text) {
   return read_simple(text, Unit::inch, "7-1/2");
 }

@@ -173,6 +173,32 @@ TEST_CASE("metric sizes and lengths are read in their own units") {
                {"4-1/2", "'4-1/2' is a fraction of a metric unit", "write it as a decimal, 4.8", 0}});
 }
 
+TEST_CASE("what is finer than a 64th is read in thousandths of an inch, or hundredths of a millimetre") {
+  const auto mils = [](const char* text, bool metric = false) {
+    CAPTURE(text);
+    const auto got = read_mils(text, metric);
+    REQUIRE_MESSAGE(got, got.slip().what);
+    return *got;
+  };
+  CHECK(mils("0.28") == 280);
+  CHECK(mils(".25\"") == 250);
+  CHECK(mils("5/16") == 313);  // 0.3125
+  CHECK(mils("9/32 in") == 281);
+  CHECK(mils("2-1/64") == 2016);
+  CHECK(mils("7.1", true) == 710);
+  CHECK(mils("7.1mm", true) == 710);
+  CHECK(mils("0.7cm", true) == 700);
+  CHECK(mils("1/4\"", true) == 635);
+  CHECK(mils("25.4mm") == 1000);
+  CHECK(mils("0.7cm") == 276);  // 0.27559
+  for (const char* text : {"", "thick", "1'", "0.28x", "-1"}) {
+    CAPTURE(text);
+    const auto got = read_mils(text, false);
+    REQUIRE(!got);
+    CHECK_FALSE(got.slip().instead.empty());
+  }
+}
+
 TEST_CASE("lengths are written and spoken as the trade does") {
   CHECK(write_inches(counts(480)) == "7-1/2");
   CHECK(write_inches(inches(7)) == "7");
