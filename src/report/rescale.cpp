@@ -58,13 +58,13 @@ Rescaled::Rescaled(const book::Book& book, const std::string& rule) : book_(book
   if (rule.empty()) return;
   rule_ = known_rule(book, rule);
   const std::string name = sql_text(rule_);
-  const std::string gross = fmt::format("gross_scale({}, old.spec)", name);
-  const std::string net = fmt::format("net_scale({}, old.spec)", name);
+  const std::string gross = fmt::format("gross_scale({}, old.spec, old.metric)", name);
+  const std::string net = fmt::format("net_scale({}, old.spec, old.metric)", name);
   shadow(book.database(), "v_log",
          {{"rule", name}, {"gross", gross}, {"net", net}, {"deduction", gross + " - " + net}});
   shadow(book.database(), "v_run",
          {{"rule", name},
-          {"scale_unit", fmt::format("scale_unit({}, NULL)", name)},
+          {"scale_unit", fmt::format("scale_unit({})", name)},
           {"gross", of_logs("coalesce(sum(l.gross), 0)")},
           {"net", of_logs("coalesce(sum(l.net), 0)")},
           {"unscaled_logs", of_logs("count(*)", " AND l.net IS NULL")}});
