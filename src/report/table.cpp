@@ -8,7 +8,7 @@
 
 #include "measure/size.h"
 #include "report/kinds.h"
-#include "report/settle.h"
+#include "base/settle.h"
 
 namespace kerfbook::report {
 namespace {
