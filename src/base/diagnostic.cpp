@@ -26,6 +26,17 @@ std::string without_tabs(std::string_view line) {
   return out;
 }
 
+/// Blanks that bring a caret under the character of that column, whatever widths the characters before it have.
+std::string blanks_before(std::string_view line, int column) {
+  std::size_t bytes = 0;
+  const auto is_inside_character = [&] { return (static_cast<unsigned char>(line[bytes]) & 0xC0U) == 0x80U; };
+  while (bytes < line.size() && (characters_before(line, bytes) < column - 1 || is_inside_character()))
+    ++bytes;
+  const int past_end = column - 1 - characters_before(line, bytes);
+  const int blanks = screen_width(line.substr(0, bytes)) + (past_end > 0 ? past_end : 0);
+  return std::string(static_cast<std::size_t>(blanks), ' ');
+}
+
 }  // namespace
 
 bool has_error(const std::vector<Diagnostic>& found) {
@@ -51,8 +62,7 @@ std::string show(const Diagnostic& found, std::string_view file, std::string_vie
   if (found.place.line > 0 && index < lines.size()) {
     const std::string line = without_tabs(lines[index]);
     out += "    " + line + "\n";
-    if (found.place.column > 0)
-      out += std::string(static_cast<std::size_t>(found.place.column) + 3, ' ') + "^\n";
+    if (found.place.column > 0) out += "    " + blanks_before(line, found.place.column) + "^\n";
   }
   return out;
 }

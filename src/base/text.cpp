@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cwchar>
+#include <utility>
 
 namespace kerfbook {
 namespace {
@@ -47,20 +48,22 @@ int width_of(char32_t c) {
   return is_wide(c) ? 2 : 1;
 }
 
+/// Letters to change, add, leave out or swap with their neighbour to make one word of the other.
 std::size_t edit_distance(std::string_view a, std::string_view b) {
-  std::vector<std::size_t> row(b.size() + 1);
-  for (std::size_t j = 0; j <= b.size(); ++j) row[j] = j;
+  std::vector<std::size_t> before(b.size() + 1);  // the row two above, for swaps
+  std::vector<std::size_t> above(b.size() + 1);
+  for (std::size_t j = 0; j <= b.size(); ++j) above[j] = j;
   for (std::size_t i = 1; i <= a.size(); ++i) {
-    std::size_t corner = row[0];
-    row[0] = i;
+    std::vector<std::size_t> row(b.size() + 1, i);
     for (std::size_t j = 1; j <= b.size(); ++j) {
-      const std::size_t above = row[j];
-      const std::size_t change = corner + (a[i - 1] == b[j - 1] ? 0 : 1);
-      row[j] = std::min({change, above + 1, row[j - 1] + 1});
-      corner = above;
+      row[j] = std::min({above[j - 1] + (a[i - 1] == b[j - 1] ? 0 : 1), above[j] + 1, row[j - 1] + 1});
+      const bool swapped = i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1];
+      if (swapped) row[j] = std::min(row[j], before[j - 2] + 1);
     }
+    before = std::move(above);
+    above = std::move(row);
   }
-  return row[b.size()];
+  return above[b.size()];
 }
 
 }  // namespace

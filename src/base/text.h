@@ -15,7 +15,8 @@ std::vector<std::string> split_words(std::string_view text);  ///< at blanks and
 std::vector<std::string_view> split_lines(std::string_view text);  ///< LF or CRLF; no empty last line
 std::string join(const std::vector<std::string>& words, std::string_view between);
 
-/// The known word nearest to `typed` (edit distance at most a third of its length, at least 1); empty if none is.
+/// The known word nearest to `typed` (letters changed, added, left out or two swapped: at most a third
+/// of its length, at least 1); empty if none is.
 std::string nearest(std::string_view typed, const std::vector<std::string>& known);
 
 /// Columns the text takes on a screen: characters, wide ones counted twice, combining marks not at all.

@@ -5,12 +5,17 @@
 namespace kerfbook::measure {
 namespace {
 
-std::int64_t up_to(std::int64_t count, std::int64_t step) { return (count + step - 1) / step * step; }
-std::int64_t down_to(std::int64_t count, std::int64_t step) { return count / step * step; }
+std::int64_t up_to(std::int64_t count, std::int64_t step) {
+  return (count + step - 1) / step * step;
+}
+std::int64_t down_to(std::int64_t count, std::int64_t step) {
+  return count / step * step;
+}
 
 Length counted_length(Length length, LengthRule rule) {
   if (length.system != System::inch || rule == LengthRule::as_written) return length;
-  return {down_to(length.count, rule == LengthRule::whole_foot_down ? kPerFoot : 2 * kPerFoot), length.system};
+  return {down_to(length.count, rule == LengthRule::whole_foot_down ? kPerFoot : 2 * kPerFoot),
+          length.system};
 }
 
 bool by_whole_feet(BillRounding rounding) {
@@ -42,9 +47,15 @@ std::optional<Rule> read_rule(std::string_view word, const std::vector<std::stri
 std::string thickness_in_words(const Convention& by) {
   std::string words;
   switch (by.thickness) {
-    case ThicknessRule::as_cut: words = "nominal thickness"; break;
-    case ThicknessRule::next_quarter: words = "thickness up to the next quarter inch"; break;
-    case ThicknessRule::next_inch: words = "thickness up to the next whole inch"; break;
+    case ThicknessRule::as_cut:
+      words = "nominal thickness";
+      break;
+    case ThicknessRule::next_quarter:
+      words = "thickness up to the next quarter inch";
+      break;
+    case ThicknessRule::next_inch:
+      words = "thickness up to the next whole inch";
+      break;
   }
   return words + (by.under_inch_as_inch ? ", under 1 inch counted as 1 inch" : "");
 }
@@ -56,19 +67,26 @@ std::string width_in_words(WidthRule rule) {
 
 std::string length_in_words(LengthRule rule) {
   switch (rule) {
-    case LengthRule::as_written: break;
-    case LengthRule::whole_foot_down: return "lengths down to the whole foot";
-    case LengthRule::even_foot_down: return "lengths down to the even foot";
+    case LengthRule::as_written:
+      break;
+    case LengthRule::whole_foot_down:
+      return "lengths down to the whole foot";
+    case LengthRule::even_foot_down:
+      return "lengths down to the even foot";
   }
   return "lengths as written";
 }
 
 std::string rounding_in_words(BillRounding rounding) {
   switch (rounding) {
-    case BillRounding::total_hundredths: break;
-    case BillRounding::total_whole: return "exact to the total, which is rounded to the whole board foot";
-    case BillRounding::line_hundredths: return "each line rounded to hundredths of a board foot, the total adds the lines";
-    case BillRounding::line_whole: return "each line rounded to the whole board foot, the total adds the lines";
+    case BillRounding::total_hundredths:
+      break;
+    case BillRounding::total_whole:
+      return "exact to the total, which is rounded to the whole board foot";
+    case BillRounding::line_hundredths:
+      return "each line rounded to hundredths of a board foot, the total adds the lines";
+    case BillRounding::line_whole:
+      return "each line rounded to the whole board foot, the total adds the lines";
   }
   return "exact to the total, which is rounded to hundredths of a board foot";
 }
@@ -80,9 +98,14 @@ Length counted_thickness(Length thickness, const Convention& by) {
   std::int64_t count = thickness.count;
   if (by.under_inch_as_inch && count < kPerInch) count = kPerInch;
   switch (by.thickness) {
-    case ThicknessRule::as_cut: break;
-    case ThicknessRule::next_quarter: count = up_to(count, kPerInch / 4); break;
-    case ThicknessRule::next_inch: count = up_to(count, kPerInch); break;
+    case ThicknessRule::as_cut:
+      break;
+    case ThicknessRule::next_quarter:
+      count = up_to(count, kPerInch / 4);
+      break;
+    case ThicknessRule::next_inch:
+      count = up_to(count, kPerInch);
+      break;
   }
   return {count, thickness.system};
 }
@@ -123,10 +146,13 @@ Counted count(const std::vector<Pieces>& lines, const Convention& by) {
   return out;
 }
 
-Rational lineal_feet(const Pieces& pieces) { return in_feet(pieces.length) * Rational(pieces.count); }
+Rational lineal_feet(const Pieces& pieces) {
+  return in_feet(pieces.length) * Rational(pieces.count);
+}
 
 std::string in_words(const Convention& by) {
-  const bool all_nominal = by.thickness == ThicknessRule::as_cut && !by.under_inch_as_inch && by.width == WidthRule::as_cut;
+  const bool all_nominal =
+      by.thickness == ThicknessRule::as_cut && !by.under_inch_as_inch && by.width == WidthRule::as_cut;
   const std::string section =
       all_nominal ? "nominal thickness and width" : thickness_in_words(by) + ", " + width_in_words(by.width);
   return section + ", " + length_in_words(by.length) + "; " + rounding_in_words(by.rounding);
@@ -136,12 +162,9 @@ const std::vector<std::string>& thickness_rule_words() {
   static const std::vector<std::string> words{"as-cut", "next-quarter", "next-inch"};
   return words;
 }
-const std::vector<std::string>& width_rule_words() {
-  static const std::vector<std::string> words{"as-cut", "surface-measure"};
-  return words;
-}
 const std::vector<std::string>& bill_rounding_words() {
-  static const std::vector<std::string> words{"total-hundredths", "total-whole", "line-hundredths", "line-whole"};
+  static const std::vector<std::string> words{"total-hundredths", "total-whole", "line-hundredths",
+                                              "line-whole"};
   return words;
 }
 const std::vector<std::string>& length_rule_words() {
@@ -151,9 +174,6 @@ const std::vector<std::string>& length_rule_words() {
 
 std::optional<ThicknessRule> read_thickness_rule(std::string_view word) {
   return read_rule<ThicknessRule>(word, thickness_rule_words());
-}
-std::optional<WidthRule> read_width_rule(std::string_view word) {
-  return read_rule<WidthRule>(word, width_rule_words());
 }
 std::optional<BillRounding> read_bill_rounding(std::string_view word) {
   return read_rule<BillRounding>(word, bill_rounding_words());

@@ -44,14 +44,18 @@ Rational in_inches(Length length) {
   return {length.count, length.system == System::inch ? kPerInch : kMetricPerInch};
 }
 
-Rational in_feet(Length length) { return in_inches(length) / Rational(12); }
+Rational in_feet(Length length) {
+  return in_inches(length) / Rational(12);
+}
 
 Rational in_millimetres(Length length) {
   if (length.system == System::metric) return {length.count, kPerMillimetre};
   return {Wide{length.count} * kMetricPerInch, kPerInch * kPerMillimetre};
 }
 
-Rational in_metres(Length length) { return in_millimetres(length) / Rational(1000); }
+Rational in_metres(Length length) {
+  return in_millimetres(length) / Rational(1000);
+}
 
 Length converted(Length length, System to) {
   if (length.system == to) return length;

@@ -11,12 +11,17 @@ constexpr std::int64_t kMostFeet = 100'000;
 
 std::int64_t counts_per(Unit unit) {
   switch (unit) {
-    case Unit::foot: return kPerFoot;
-    case Unit::millimetre: return kPerMillimetre;
-    case Unit::centimetre: return kPerCentimetre;
-    case Unit::metre: return kPerMetre;
+    case Unit::foot:
+      return kPerFoot;
+    case Unit::millimetre:
+      return kPerMillimetre;
+    case Unit::centimetre:
+      return kPerCentimetre;
+    case Unit::metre:
+      return kPerMetre;
     case Unit::inch:
-    case Unit::none: break;
+    case Unit::none:
+      break;
   }
   return kPerInch;
 }
@@ -47,7 +52,8 @@ Result<Length> read_simple(std::string_view text, Unit plain_unit, const std::st
   if (unit == Unit::foot) {
     const auto meant = to_length(number->value, unit, scan.part(), start);
     if (!meant) return meant.slip();
-    return Slip{"'" + scan.part() + "' is in feet where inches are wanted", "write " + write_inches(*meant), start};
+    return Slip{"'" + scan.part() + "' is in feet where inches are wanted", "write " + write_inches(*meant),
+                start};
   }
   if (is_metric(unit) && number->fraction) {
     return Slip{"'" + scan.part() + "' is a fraction of a metric unit", "write it as a decimal, 47.5", start};
@@ -65,12 +71,13 @@ Result<Length> read_rest_in_inches(Scanner& scan, const Number& feet_typed, int 
     return Slip{"'" + scan.part() + "' mixes units", "write it as 16'6\"", at};
   }
   if (!scan.done()) return trailing(scan);
-  if (!feet_typed.whole) return Slip{"'" + scan.part() + "' has a part of a foot and inches too", "write it as 16'6\"", start};
+  if (!feet_typed.whole)
+    return Slip{"'" + scan.part() + "' has a part of a foot and inches too", "write it as 16'6\"", start};
   const Rational total = feet_typed.value * Rational(12) + inches_typed->value;
   const auto length = to_length(total, Unit::inch, scan.part(), at);
   if (length && inches_typed->value >= Rational(12)) {
-    return Slip{"'" + scan.part() + "' has 12 inches or more beside the feet", "write " + write_feet(*length) +
-                " if that is meant", at};
+    return Slip{"'" + scan.part() + "' has 12 inches or more beside the feet",
+                "write " + write_feet(*length) + " if that is meant", at};
   }
   return length;
 }
@@ -81,8 +88,10 @@ Slip ambiguous(const Scanner& scan, const Number& number, int start) {
   if (number.joiner == 0) return {typed + " could be feet or inches", "write it as 6\" or 0.5", start};
   const auto whole = static_cast<std::int64_t>(number.value.num() / number.value.den());
   const auto in_feet = to_length(number.value, Unit::foot, scan.part(), start);
-  const auto in_both = to_length(Rational(12 * whole) + number.value - Rational(whole), Unit::inch, scan.part(), start);
-  if (!in_feet || !in_both) return {typed + " could be feet or feet and inches", "write it as 7'6\" or 7.5", start};
+  const auto in_both =
+      to_length(Rational(12 * whole) + number.value - Rational(whole), Unit::inch, scan.part(), start);
+  if (!in_feet || !in_both)
+    return {typed + " could be feet or feet and inches", "write it as 7'6\" or 7.5", start};
   return {typed + " could be a part of a foot or inches",
           "write " + write_feet(*in_feet) + " or " + write_feet(*in_both), start};
 }
@@ -133,10 +142,40 @@ Result<Length> to_length(const Rational& value, Unit unit, const std::string& ty
               "write " + as_typed({below, system}, unit) + " or " + as_typed({below + 1, system}, unit), at};
 }
 
-Result<Length> read_inches(std::string_view text) { return read_simple(text, Unit::inch, "7-1/2"); }
-Result<Length> read_millimetres(std::string_view text) { return read_simple(text, Unit::millimetre, "50 or 47.5"); }
-Result<Length> read_feet(std::string_view text) { return read_long(text, Unit::foot, "16, 16'6\" or 16.5"); }
-Result<Length> read_metres(std::string_view text) { return read_long(text, Unit::metre, "4.8"); }
+Result<std::int64_t> read_mils(std::string_view text, bool metric_book) {
+  Scanner scan(text);
+  const std::string example = metric_book ? "7.1" : "0.28 or 5/16";
+  if (scan.done()) return Slip{"a measure is missing", "write it as " + example, 0};
+  const int start = scan.at();
+  const auto number = scan.number();
+  if (!number) return Slip{number.slip().what, "write it as " + example, number.slip().at};
+  const Unit unit = scan.unit();
+  if (!scan.done()) return trailing(scan);
+  if (unit == Unit::foot) return Slip{"'" + scan.part() + "' is in feet", "write it as " + example, start};
+  const bool metric = unit == Unit::none ? metric_book : is_metric(unit);
+  const Rational millimetres = number->value * Rational(counts_per(unit), kPerMillimetre);
+  const Rational inches = unit == Unit::none || !metric ? number->value : millimetres / Rational(254, 10);
+  if (metric_book) {
+    const Rational all = !metric              ? inches * Rational(254, 10)
+                         : unit == Unit::none ? number->value
+                                              : millimetres;
+    return all.rounded(2);
+  }
+  return inches.rounded(3);
+}
+
+Result<Length> read_inches(std::string_view text) {
+  return read_simple(text, Unit::inch, "7-1/2");
+}
+Result<Length> read_millimetres(std::string_view text) {
+  return read_simple(text, Unit::millimetre, "50 or 47.5");
+}
+Result<Length> read_feet(std::string_view text) {
+  return read_long(text, Unit::foot, "16, 16'6\" or 16.5");
+}
+Result<Length> read_metres(std::string_view text) {
+  return read_long(text, Unit::metre, "4.8");
+}
 Result<Length> read_length(std::string_view text, bool metric_book) {
   return metric_book ? read_metres(text) : read_feet(text);
 }

@@ -34,12 +34,14 @@ Result<Money> read_money(std::string_view text, int places) {
     rest = trim(rest.substr(1));
   }
   const std::string typed = "'" + std::string(trim(text)) + "'";
-  if (rest.empty() || rest.starts_with('-')) return Slip{typed + " is not a sum of money", "write it as 1882.31", 0};
+  if (rest.empty() || rest.starts_with('-'))
+    return Slip{typed + " is not a sum of money", "write it as 1882.31", 0};
   const auto value = read_decimal(rest, places);
   if (!value) {
     const auto finer = read_decimal(rest);
-    if (finer) return Slip{typed + " has more than " + std::to_string(places) + " decimals",
-                           "write " + plain(shown(*finer, places)), 0};
+    if (finer)
+      return Slip{typed + " has more than " + std::to_string(places) + " decimals",
+                  "write " + plain(shown(*finer, places)), 0};
     return Slip{typed + " is not a sum of money", value.slip().instead, 0};
   }
   const std::int64_t minor = value->rounded(places);
@@ -55,6 +57,8 @@ std::string write_money(Money sum, const Currency& currency) {
   return negative ? "-" + text : text;
 }
 
-std::string plain_money(Money sum, int places) { return plain(Decimal{sum.minor, places}); }
+std::string plain_money(Money sum, int places) {
+  return plain(Decimal{sum.minor, places});
+}
 
 }  // namespace kerfbook::measure

@@ -24,7 +24,7 @@ struct Currency {
   bool sign_after = false;  ///< "12.50 kr"
   int places = 2;           ///< minor units in a unit: 10^places
   char decimal_mark = '.';
-  char thousands = ',';
+  char thousands = ',';  ///< '\0' = digits are not grouped
   bool operator==(const Currency&) const = default;
 };
 

@@ -13,16 +13,20 @@ struct Mark {
 };
 
 constexpr std::array kMarks{
-    Mark{"½", "1/2"}, Mark{"¼", "1/4"}, Mark{"¾", "3/4"}, Mark{"⅛", "1/8"}, Mark{"⅜", "3/8"},
-    Mark{"⅝", "5/8"}, Mark{"⅞", "7/8"}, Mark{"⅓", "1/3"}, Mark{"⅔", "2/3"}, Mark{"′", "'"},
-    Mark{"’", "'"},   Mark{"‘", "'"},   Mark{"″", "\""},  Mark{"”", "\""},  Mark{"“", "\""},
-    Mark{"×", "x"},   Mark{"✕", "x"},   Mark{"–", "-"},   Mark{"−", "-"},   Mark{"‐", "-"},
+    Mark{"½", "1/2"}, Mark{"¼", "1/4"}, Mark{"¾", "3/4"},    Mark{"⅛", "1/8"},    Mark{"⅜", "3/8"},
+    Mark{"⅝", "5/8"}, Mark{"⅞", "7/8"}, Mark{"⅓", "1/3"},    Mark{"⅔", "2/3"},    Mark{"′", "'"},
+    Mark{"’", "'"},   Mark{"‘", "'"},   Mark{"″", "\""},     Mark{"”", "\""},     Mark{"“", "\""},
+    Mark{"×", "x"},   Mark{"✕", "x"},   Mark{"–", "-"},      Mark{"−", "-"},      Mark{"‐", "-"},
     Mark{"‑", "-"},   Mark{"⁄", "/"},   Mark{"\u00A0", " "}, Mark{"\u202F", " "}, Mark{"\u2009", " "},
     Mark{"\t", " "},
 };
 
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
-bool is_letter(char c) { return c >= 'a' && c <= 'z'; }
+bool is_digit(char c) {
+  return c >= '0' && c <= '9';
+}
+bool is_letter(char c) {
+  return c >= 'a' && c <= 'z';
+}
 
 const Mark* mark_at(std::string_view text) {
   for (const Mark& mark : kMarks) {
@@ -43,14 +47,15 @@ struct UnitWord {
 };
 constexpr std::array kUnitWords{
     // longer words before the words they begin with
-    UnitWord{"''", Unit::inch},         UnitWord{"\"", Unit::inch},   UnitWord{"inches", Unit::inch},
-    UnitWord{"inch", Unit::inch},       UnitWord{"in.", Unit::inch},  UnitWord{"in", Unit::inch},
-    UnitWord{"'", Unit::foot},          UnitWord{"feet", Unit::foot}, UnitWord{"foot", Unit::foot},
-    UnitWord{"ft.", Unit::foot},        UnitWord{"ft", Unit::foot},   UnitWord{"mm", Unit::millimetre},
-    UnitWord{"cm", Unit::centimetre},   UnitWord{"m", Unit::metre},
+    UnitWord{"''", Unit::inch},       UnitWord{"\"", Unit::inch},   UnitWord{"inches", Unit::inch},
+    UnitWord{"inch", Unit::inch},     UnitWord{"in.", Unit::inch},  UnitWord{"in", Unit::inch},
+    UnitWord{"'", Unit::foot},        UnitWord{"feet", Unit::foot}, UnitWord{"foot", Unit::foot},
+    UnitWord{"ft.", Unit::foot},      UnitWord{"ft", Unit::foot},   UnitWord{"mm", Unit::millimetre},
+    UnitWord{"cm", Unit::centimetre}, UnitWord{"m", Unit::metre},
 };
 
-constexpr std::size_t kMostDigits = 6;  ///< of a whole number or of decimals: nothing in a mill is longer
+constexpr std::size_t kMostDigits = 8;  ///< of a whole number: 30480000 mm is the longest length believed
+constexpr std::size_t kMostDecimals = 6;
 
 }  // namespace
 
@@ -102,7 +107,9 @@ bool Scanner::take(char c) {
   return true;
 }
 
-int Scanner::at() const { return plain_.at[here_]; }
+int Scanner::at() const {
+  return plain_.at[here_];
+}
 
 std::string Scanner::part() const {
   return std::string(trim(std::string_view(plain_.text).substr(begin_, end_ - begin_)));
@@ -129,10 +136,11 @@ bool Scanner::fraction_follows() {
 Result<Number> Scanner::decimal(const std::string& before) {
   ++here_;  // the point
   const std::string after = digits();
-  if (before.empty() && after.empty()) return slip("'" + part() + "' is not a number", "write digits, as 7.5");
-  if (after.size() > kMostDigits) return slip("too many decimals", "write at most 6");
+  if (before.empty() && after.empty())
+    return slip("'" + part() + "' is not a number", "write digits, as 7.5");
+  if (after.size() > kMostDecimals) return slip("too many decimals", "write at most 6");
   Number number;
-  number.value = *read_decimal(before + "." + after, static_cast<int>(kMostDigits));
+  number.value = *read_decimal(before + "." + after, static_cast<int>(kMostDecimals));
   number.whole = false;
   return number;
 }
@@ -142,7 +150,8 @@ Result<Number> Scanner::fraction_after(const std::string& above) {
   ++here_;  // the stroke
   const std::string below = digits();
   if (below.empty()) return slip("a fraction without its lower number", "write it as 1/2");
-  if (below.size() > 3 || std::stoi(below) == 0) return slip("'/" + below + "' is no part of an inch", "write it as 1/2");
+  if (below.size() > 3 || std::stoi(below) == 0)
+    return slip("'/" + below + "' is no part of an inch", "write it as 1/2");
   Number number;
   number.over = std::stoi(below);
   number.value = Rational(std::stoll(above), number.over);
@@ -186,8 +195,8 @@ Unit Scanner::unit() {
   const auto rest = std::string_view(plain_.text).substr(here_, end_ - here_);
   for (const UnitWord& known : kUnitWords) {
     if (!rest.starts_with(known.word)) continue;
-    const bool goes_on = rest.size() > known.word.size() && is_letter(known.word.back()) &&
-                         is_letter(rest[known.word.size()]);
+    const bool goes_on =
+        rest.size() > known.word.size() && is_letter(known.word.back()) && is_letter(rest[known.word.size()]);
     if (goes_on) continue;
     here_ += known.word.size();
     return known.unit;

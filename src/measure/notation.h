@@ -1,5 +1,5 @@
-// notation.h -- the marks the trade writes numbers with, made plain and scanned: 7-1/2, 7½, 5/4, 16'6", 47.5 mm.
-// What a number with its unit means as a length or a size stands in length.h and size.h.
+// notation.h -- the marks the trade writes numbers with, made plain and scanned: 7-1/2, 7½, 5/4, 16'6", 47.5
+// mm. What a number with its unit means as a length or a size stands in length.h and size.h.
 #pragma once
 
 #include <cstdint>
@@ -12,8 +12,8 @@
 
 namespace kerfbook::measure {
 
-/// A typed text in plain ASCII marks, lower case: ′ ’ become ', ″ ” become ", × becomes x, ½ becomes 1/2 (`7½` is
-/// `7+1/2`), dashes become -, every kind of blank a blank. What is not known stays as it is.
+/// A typed text in plain ASCII marks, lower case: ′ ’ become ', ″ ” become ", × becomes x, ½ becomes 1/2
+/// (`7½` is `7+1/2`), dashes become -, every kind of blank a blank. What is not known stays as it is.
 struct PlainText {
   std::string text;
   std::vector<int> at;  ///< for each byte of `text` and for its end: characters before it in what was typed
@@ -43,8 +43,9 @@ class Scanner {
   bool take(char c);                   ///< after blanks; false and unmoved when something else stands there
   /// Digits, a decimal, a fraction, or a whole with a fraction. Never negative. Unmoved on a Slip.
   Result<Number> number();
-  Unit unit();  ///< `"` '' in inch inches ' ft foot feet mm cm m; Unit::none and unmoved when none stands there
-  [[nodiscard]] int at() const;           ///< characters from the start of what was typed to here
+  Unit
+  unit();  ///< `"` '' in inch inches ' ft foot feet mm cm m; Unit::none and unmoved when none stands there
+  [[nodiscard]] int at() const;            ///< characters from the start of what was typed to here
   [[nodiscard]] std::string part() const;  ///< what is being scanned, as plain text, trimmed
 
  private:

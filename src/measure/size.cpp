@@ -55,7 +55,8 @@ struct Dimension {
 Result<Dimension> read_dimension(const PlainText& plain, Range range, const char* what) {
   Scanner scan(plain, range.from, range.to);
   Dimension out;
-  if (scan.done()) return Slip{std::string("the ") + what + " is missing", "write a size as 2x6", plain.at[range.from]};
+  if (scan.done())
+    return Slip{std::string("the ") + what + " is missing", "write a size as 2x6", plain.at[range.from]};
   out.at = scan.at();
   const auto number = scan.number();
   if (!number) {
@@ -67,8 +68,10 @@ Result<Dimension> read_dimension(const PlainText& plain, Range range, const char
   out.unit = scan.unit();
   out.typed = scan.part();
   if (!scan.done()) return Slip{"'" + out.typed + "' is no " + what, "write a size as 2x6", scan.at()};
-  if (out.unit == Unit::foot) return Slip{"'" + out.typed + "' is in feet", "write a size in inches, as 2x6", out.at};
-  if (number->value.is_zero()) return Slip{std::string("a ") + what + " of nothing", "write a size as 2x6", out.at};
+  if (out.unit == Unit::foot)
+    return Slip{"'" + out.typed + "' is in feet", "write a size in inches, as 2x6", out.at};
+  if (number->value.is_zero())
+    return Slip{std::string("a ") + what + " of nothing", "write a size as 2x6", out.at};
   return out;
 }
 
@@ -81,8 +84,8 @@ Result<Unit> plain_unit(const Dimension& thickness, const Dimension& width, bool
   const bool fraction = thickness.number.fraction || width.number.fraction;
   if (fraction || greater <= Rational(kLeastMillimetresPlain)) {
     const std::string typed = thickness.typed + "x" + width.typed;
-    return Slip{"'" + typed + "' would be millimetres in this book", "write 50x150, or " + typed + "\" for inches",
-                thickness.at};
+    return Slip{"'" + typed + "' would be millimetres in this book",
+                "write 50x150, or " + typed + "\" for inches", thickness.at};
   }
   return Unit::millimetre;
 }
@@ -101,9 +104,12 @@ Result<Length> length_of(const Dimension& dimension, Unit unit) {
 
 Slip wrong_count(const PlainText& plain, const std::vector<Range>& parts, std::size_t wanted) {
   const std::string typed = "'" + plain.text + "'";
-  if (parts.size() == 1) return {typed + " has no width", "write thickness x width, as 2x6", plain.at[parts[0].to]};
-  if (wanted == 2 && parts.size() == 3) return {typed + " has a length too", "write only the size here, as 2x6", plain.at[parts[1].to]};
-  if (parts.size() < wanted) return {typed + " has no length", "write it as 2x6x16", plain.at[parts.back().to]};
+  if (parts.size() == 1)
+    return {typed + " has no width", "write thickness x width, as 2x6", plain.at[parts[0].to]};
+  if (wanted == 2 && parts.size() == 3)
+    return {typed + " has a length too", "write only the size here, as 2x6", plain.at[parts[1].to]};
+  if (parts.size() < wanted)
+    return {typed + " has no length", "write it as 2x6x16", plain.at[parts.back().to]};
   return {typed + " has too many measures", "write it as 2x6 or 2x6x16", plain.at[parts[wanted - 1].to]};
 }
 
@@ -144,7 +150,9 @@ bool plain_is_understood(const Size& size, bool metric_book) {
   return (whole && lesser > kMostInchesPlain) == (system == System::metric);
 }
 
-std::string without_unit(std::string text) { return text.substr(0, text.find("mm")); }
+std::string without_unit(std::string text) {
+  return text.substr(0, text.find("mm"));
+}
 
 }  // namespace
 
@@ -193,7 +201,9 @@ Rational board_feet(Volume volume) {
   return {volume.count, volume.system == System::inch ? kCountsPerBoardFoot : kMetricCountsPerBoardFoot};
 }
 
-Rational cubic_feet(Volume volume) { return board_feet(volume) / Rational(12); }
+Rational cubic_feet(Volume volume) {
+  return board_feet(volume) / Rational(12);
+}
 
 Rational cubic_metres(Volume volume) {
   if (volume.system == System::metric) return {volume.count, kMetricCountsPerCubicMetre};
@@ -206,7 +216,9 @@ Volume converted(Volume volume, System to) {
   constexpr Wide kMetric = 127 * 127 * 127;
   constexpr Wide kInch = 32 * 32 * 32;
   const Wide count = volume.count;
-  return {to == System::metric ? round_half_up(count * kMetric, kInch) : round_half_up(count * kInch, kMetric), to};
+  return {
+      to == System::metric ? round_half_up(count * kMetric, kInch) : round_half_up(count * kInch, kMetric),
+      to};
 }
 
 Volume volume_over(const Size& size, Length length, std::int64_t pieces, std::int64_t mils) {

@@ -18,12 +18,13 @@ struct Size {
   auto operator<=>(const Size&) const = default;  // thickness first: the order of a tally sheet's rows
 };
 
-/// `2x6`, `1-1/8x4`, `5/4x6`, `50x150` (millimetres in a metric book, or when `mm` is written), `2×6`, `2 x 6`.
-/// `metric_book` decides what plain numbers are: millimetres when true; in an inch book a section of two whole
-/// numbers of which the lesser is over 15 is read as millimetres too (no board is 16 in thick).
+/// `2x6`, `1-1/8x4`, `5/4x6`, `50x150` (millimetres in a metric book, or when `mm` is written), `2×6`, `2 x
+/// 6`. `metric_book` decides what plain numbers are: millimetres when true; in an inch book a section of two
+/// whole numbers of which the lesser is over 15 is read as millimetres too (no board is 16 in thick).
 Result<Size> read_size(std::string_view text, bool metric_book = false);
-/// `2x6`, `5/4x6`, `1-1/8x4`; metric `50x150`. A size that the book would take for one of the other system gets its
-/// unit: `12x100mm` or `18x18"` in an inch book, `2x6"` in a metric one. read_size gives the same size back.
+/// `2x6`, `5/4x6`, `1-1/8x4`; metric `50x150`. A size that the book would take for one of the other system
+/// gets its unit: `12x100mm` or `18x18"` in an inch book, `2x6"` in a metric one. read_size gives the same
+/// size back.
 std::string write_size(const Size& size, bool metric_book = false);
 
 /// A size and the length it is cut to.
@@ -32,8 +33,8 @@ struct Piece {
   Length length;
   auto operator<=>(const Piece&) const = default;
 };
-/// `2x6x16`, `2x6x16'6"`, `50x150x4.8`: the length is in feet for an inch size and in metres for a metric one,
-/// unless its unit is written.
+/// `2x6x16`, `2x6x16'6"`, `50x150x4.8`: the length is in feet for an inch size and in metres for a metric
+/// one, unless its unit is written.
 Result<Piece> read_piece(std::string_view text, bool metric_book = false);
 std::string write_piece(const Piece& piece, bool metric_book = false);
 
@@ -60,8 +61,8 @@ Rational cubic_metres(Volume volume);  ///< exact, from either system
 /// 0.00000002 bf), needed only for a metric piece in an inch book or the other way round.
 Volume converted(Volume volume, System to);
 
-/// A size wider and thicker than nominal by `mils` thousandths of an inch (inch) or hundredths of a millimetre
-/// (metric): the wood in pieces cut oversize. Rounded half up to a count of volume.
+/// A size wider and thicker than nominal by `mils` thousandths of an inch (inch) or hundredths of a
+/// millimetre (metric): the wood in pieces cut oversize. Rounded half up to a count of volume.
 Volume volume_over(const Size& size, Length length, std::int64_t pieces, std::int64_t mils);
 
 }  // namespace kerfbook::measure

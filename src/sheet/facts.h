@@ -11,12 +11,12 @@ namespace kerfbook::sheet {
 
 /// What holds at a line. Empty strings = not said (a first sheet need not name a job or a species).
 struct Context {
-  std::string site;     ///< after a `move`, the place moved to
-  std::string job;      ///< `own` for the mill's own stock
+  std::string site;  ///< after a `move`, the place moved to
+  std::string job;   ///< `own` for the mill's own stock
   std::string species;
   std::string grade;
   std::string bundle;
-  std::string setup;    ///< empty = the set-up carried over from earlier days
+  std::string setup;  ///< empty = the set-up carried over from earlier days
   bool operator==(const Context&) const = default;
 };
 
@@ -29,13 +29,16 @@ struct DatedFact {
   std::size_t item = 0;        ///< which tag, tally item, random-width board or hand of the line
 };
 
-/// Lines with several items (tally, random tally, crew, log with several tags) give one DatedFact an item; all
+/// Lines with several items (tally, random tally, sold, crew, log with several tags) give one DatedFact an item; all
 /// others give one. Context lines and remarks give none, Setup and Move give one. Tag ranges are spread out.
 std::vector<DatedFact> facts(const Sheet& sheet);
 
 /// "T13-T22" becomes T13, T14 ... T22; a single tag comes back alone; empty when it is no sane range (over 200
 /// tags, different prefixes, end before start).
 std::vector<std::string> spread_tags(const std::string& written);
+
+/// All tags of a log line, ranges spread out: the tag of item i is spread(log)[i]. Empty for a log without a tag.
+std::vector<std::string> spread(const LogLine& log);
 
 /// The job that `run` line's time belongs to: the job in force, or, when no job was named before it, the only
 /// job of the whole sheet; empty when there are several.

@@ -9,9 +9,10 @@
 
 namespace kerfbook::sheet {
 
-/// What a reader must know of the mill: only what plain numbers mean.
+/// What a reader or writer must know of the mill: only what plain numbers mean.
 struct ReadOptions {
-  bool metric = false;  ///< plain sizes are mm, lengths m, log diameters cm, caliper readings mm
+  bool metric = false;   ///< plain sizes are mm, lengths m, log diameters cm
+  int money_places = 2;  ///< minor units in a unit of the currency: 10^places
 };
 
 struct ReadSheet {
@@ -22,6 +23,13 @@ struct ReadSheet {
 /// Never throws on any bytes. Reads CRLF, tabs, a byte-order mark, any case of the words, and typographic
 /// ′ ″ × ½ ¼ ¾ ⅛ … as they are meant.
 ReadSheet read(std::string_view text, const ReadOptions& options = {});
+
+/// The words a line may begin with (besides a size), each with a line that is right; for help pages.
+struct LineForm {
+  std::string_view word;
+  std::string_view example;
+};
+std::vector<LineForm> line_forms();
 
 /// Only the first line that is not blank or a remark: is this text a day sheet at all, and of which day?
 std::optional<Day> peek_day(std::string_view text);

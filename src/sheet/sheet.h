@@ -1,13 +1,14 @@
 // sheet.h -- one day (or shift) of the mill as it was written down: lines in order, nothing worked out.
 // Reading is in read.h, printing in write.h, plausibility in check.h, meaning in context (facts.h).
 //
-// The grammar, one fact a line, `;` starts a remark, context words hold until changed:
+// The grammar, one fact a line, `;` starts a remark, context words hold until changed. A NAME or TEXT is the words
+// up to what follows it; a CODE, TAG, GRADE, CAUSE is one word.
 //
 //   sheet   DAY [shift N]                                    the day; N from 2 for a second sheet of that day
 //   site    NAME
 //   crew    NAME TIME [ACTIVITY] [, NAME TIME [ACTIVITY]]... TIME: 9, 9.5, 8:30, or spans 7:00-12:00 13:00-16:30
 //   run     SPAN...                                          sawing time; under a job it is that job's
-//   stop    TIME|SPAN CAUSE [TEXT...] [, charge [JOB]]
+//   stop    TIME|SPAN CAUSE [TEXT...] [, charge [JOB]]       TIME: 0:36, 36min, 0.6h
 //   job     CODE                                             `job own` is the mill's own stock
 //   species CODE          grade GRADE          bundle TAG    `grade -`, `bundle -`: none again
 //   setup   NAME [kerf K] [over O] [TEXT...]                 a new saw set-up from here on, also on later days
@@ -16,18 +17,19 @@
 //   in      [TAG] SPEC ... [from ORIGIN...]                  a log received, not sawn yet
 //   SIZE [GRADE] PIECES/LENGTH...                            a tally line: 2x6 sel 5/10 1/12 4/16
 //   SIZExLENGTH [GRADE] PIECES                               2x8x16 4
-//   SIZE [GRADE] LENGTHlf                                    lineal feet, pieces not counted
+//   SIZE [GRADE] LENGTHlf|LENGTHlm                           lineal feet or metres, pieces not counted
 //   THICKNESS rw [GRADE] WIDTHxLENGTH[*PIECES]...            random width: 5/4 rw fas 7-1/2x8 6x8*3
 //   less    (any tally form) [REASON...]                     taken off the tally
 //   resaw   (any tally form)                                 taken back to be sawn again
-//   teeth   SAW ACTION [COUNT] [CAUSE] [TAG] [TEXT...]
+//   sold    BUYER SIZE [GRADE] PIECES/LENGTH... [at PRICE]   own stock sold at the yard; PRICE is for a board foot
+//   teeth   SAW ACTION [COUNT] [CAUSE|-] [TAG|-] [TEXT...]   ACTION: touched-up replaced full-set shanks swaged ...
 //   thick   SIZE READING READING...                          caliper readings along one board
 //   charge  JOB NAME [QUANTITY] [TEXT...]
 //   meter   HOURS         fuel QUANTITY gal|l [PRICE]
 //   move    FROM to PLACE DISTANCE mi|km [TIME]
 //   note    TEXT...
 //
-// A line kind is added here (a struct, in the variant), in one row of the table in read.cpp, in write.cpp and in
+// A line kind is added here (a struct, in the variant), in one row of the table in kinds.cpp, in write.cpp and in
 // facts.cpp; the compiler points at each std::visit that lacks it.
 #pragma once
 
@@ -46,11 +48,26 @@ namespace kerfbook::sheet {
 using measure::Length;
 using measure::Size;
 
-struct Site { std::string name; bool operator==(const Site&) const = default; };
-struct Job { std::string code; bool operator==(const Job&) const = default; };
-struct Species { std::string code; bool operator==(const Species&) const = default; };
-struct Grade { std::string code; bool operator==(const Grade&) const = default; };    ///< empty = none again
-struct Bundle { std::string tag; bool operator==(const Bundle&) const = default; };   ///< empty = none again
+struct Site {
+  std::string name;
+  bool operator==(const Site&) const = default;
+};
+struct Job {
+  std::string code;
+  bool operator==(const Job&) const = default;
+};
+struct Species {
+  std::string code;
+  bool operator==(const Species&) const = default;
+};
+struct Grade {
+  std::string code;
+  bool operator==(const Grade&) const = default;
+};  ///< empty = none again
+struct Bundle {
+  std::string tag;
+  bool operator==(const Bundle&) const = default;
+};  ///< empty = none again
 
 struct Hand {
   std::string name;
@@ -59,17 +76,23 @@ struct Hand {
   std::string activity;     ///< empty = the day's work
   bool operator==(const Hand&) const = default;
 };
-struct Crew { std::vector<Hand> hands; bool operator==(const Crew&) const = default; };
+struct Crew {
+  std::vector<Hand> hands;
+  bool operator==(const Crew&) const = default;
+};
 
-struct Run { std::vector<Span> spans; bool operator==(const Run&) const = default; };
+struct Run {
+  std::vector<Span> spans;
+  bool operator==(const Run&) const = default;
+};
 
 struct Stop {
   int minutes = 0;
   std::optional<Span> span;
-  std::string cause;        ///< one word: metal, waiting, belt, hydraulics, teeth, engine, jam, weather, ...
+  std::string cause;  ///< one word: metal, waiting, belt, hydraulics, teeth, engine, jam, weather, ...
   std::string text;
   bool charge = false;
-  std::string charge_job;   ///< empty = the job in force
+  std::string charge_job;  ///< empty = the job in force
   bool operator==(const Stop&) const = default;
 };
 
@@ -83,7 +106,7 @@ struct Setup {
 
 /// `log` and `in`. With a measure: at most one tag. Without: the tags (ranges as written) of known logs.
 struct LogLine {
-  bool received = false;  ///< `in`: received, not sawn
+  bool received = false;          ///< `in`: received, not sawn
   std::vector<std::string> tags;  ///< as written: "T13", or a range "T13-T22"
   std::optional<scaling::LogMeasure> measure;
   std::vector<scaling::Defect> defects;
@@ -133,6 +156,16 @@ struct RandomTally {
   bool operator==(const RandomTally&) const = default;
 };
 
+/// Own stock sold at the yard, of the species in force.
+struct Sold {
+  std::string buyer;  ///< a customer's code or a name; `cash` for a stranger
+  Size size;
+  std::string grade;               ///< empty = the grade in force
+  std::vector<Tally::Item> items;  ///< never empty
+  std::optional<Rational> price;   ///< for a board foot; absent = by the price list
+  bool operator==(const Sold&) const = default;
+};
+
 enum class ToothAction { touched_up, replaced, full_set, shanks, swaged, tensioned, swapped };
 struct Teeth {
   std::string saw;  ///< head, edger, third, or a name from the mill file
@@ -146,7 +179,8 @@ struct Teeth {
 
 struct Thick {
   Size size;
-  std::vector<std::int64_t> readings;  ///< thousandths of an inch (metric book: hundredths of a mm); at least 2
+  std::vector<std::int64_t>
+      readings;  ///< thousandths of an inch (metric size: hundredths of a mm); at least 2
   bool operator==(const Thick&) const = default;
 };
 
@@ -158,7 +192,10 @@ struct Charge {
   bool operator==(const Charge&) const = default;
 };
 
-struct Meter { std::int64_t tenths = 0; bool operator==(const Meter&) const = default; };  ///< engine hours
+struct Meter {
+  std::int64_t tenths = 0;
+  bool operator==(const Meter&) const = default;
+};  ///< engine hours
 
 enum class FuelUnit { gallon, litre };
 struct Fuel {
@@ -178,11 +215,16 @@ struct Move {
   bool operator==(const Move&) const = default;
 };
 
-struct Note { std::string text; bool operator==(const Note&) const = default; };
-struct Remark { bool operator==(const Remark&) const = default; };  ///< a line with nothing but a `;` remark, or empty
+struct Note {
+  std::string text;
+  bool operator==(const Note&) const = default;
+};
+struct Remark {
+  bool operator==(const Remark&) const = default;
+};  ///< a line with nothing but a `;` remark, or empty
 
-using Fact = std::variant<Remark, Site, Job, Species, Grade, Bundle, Crew, Run, Stop, Setup, LogLine, Tally, LinealTally,
-                          RandomTally, Teeth, Thick, Charge, Meter, Fuel, Move, Note>;
+using Fact = std::variant<Remark, Site, Job, Species, Grade, Bundle, Crew, Run, Stop, Setup, LogLine, Tally,
+                          LinealTally, RandomTally, Sold, Teeth, Thick, Charge, Meter, Fuel, Move, Note>;
 
 struct Line {
   Fact fact;

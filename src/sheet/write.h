@@ -1,15 +1,17 @@
-// write.h -- a Sheet printed in its own language, aligned, one fact a line. Reading it back gives the same Sheet.
+// write.h -- a Sheet printed in its own language, aligned, one fact a line. Reading it back with the same
+// options gives the same Sheet.
 #pragma once
 
 #include <string>
 
+#include "sheet/read.h"
 #include "sheet/sheet.h"
 
 namespace kerfbook::sheet {
 
-std::string write(const Sheet& sheet);
-std::string write_line(const Line& line);        ///< without a newline
-std::string_view word_of(ToothAction action);    ///< "touched-up", "full-set"
-std::string_view word_of(Sense sense);           ///< "", "less", "resaw"
+std::string write(const Sheet& sheet, const ReadOptions& options = {});
+std::string write_line(const Line& line, const ReadOptions& options = {});  ///< without a newline
+std::string_view word_of(ToothAction action);                               ///< "touched-up", "full-set"
+std::string_view word_of(Sense sense);                                      ///< "", "less", "resaw"
 
 }  // namespace kerfbook::sheet

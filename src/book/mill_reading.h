@@ -1,0 +1,32 @@
+// mill_reading.h -- the parts of the mill file's reader. Each fills its part of the Mill from its tables and notes
+// every slip. Private to mill*.cpp; the grammar stands in mill.h.
+#pragma once
+
+#include "book/mill.h"
+#include "book/toml_table.h"
+
+namespace kerfbook::book {
+
+/// [mill], [capacity], [[saw]], [species], [grade], [lumber]: mill_self.cpp. [mill] comes first of all: it says what
+/// plain numbers mean.
+void read_mill_table(TomlTable& root, Mill& mill);
+void read_capacity(TomlTable& root, Mill& mill);
+void read_saws(TomlTable& root, Mill& mill);
+void read_lumber(TomlTable& root, Mill& mill);
+
+/// [scale], [[practice]], [recovery], [count]: mill_scale.cpp.
+void read_scale(TomlTable& root, Mill& mill);
+void read_recovery(TomlTable& root, Mill& mill);
+/// The keys of a table `count` change what `convention` says.
+void read_count(TomlTable& holder, measure::Convention& convention);
+
+/// [[customer]], [[job]]: mill_jobs.cpp. After all of the above.
+void read_customers(TomlTable& root, Mill& mill);
+void read_jobs(TomlTable& root, Mill& mill);
+
+/// A table `target`, nominal size = size cut to: adds to `sizes` or sets the target of one that is there.
+void read_targets(TomlTable& holder, bool metric, std::vector<NamedSize>& sizes);
+/// A log's diameter: inches, in a metric book centimetres.
+Result<measure::Length> read_log_diameter(std::string_view text, bool metric);
+
+}  // namespace kerfbook::book

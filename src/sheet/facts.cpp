@@ -1,0 +1,133 @@
+#include "sheet/facts.h"
+
+#include <algorithm>
+#include <charconv>
+
+#include "base/text.h"
+
+namespace kerfbook::sheet {
+namespace {
+
+constexpr int kItemsInALine = 1000;
+constexpr std::int64_t kMostTags = 200;
+
+/// A tag cut before its trailing digits: T and 13.
+struct TagParts {
+  std::string_view prefix;
+  std::string_view digits;
+};
+
+TagParts parts_of(std::string_view tag) {
+  std::size_t at = tag.size();
+  while (at > 0 && tag[at - 1] >= '0' && tag[at - 1] <= '9') --at;
+  return {tag.substr(0, at), tag.substr(at)};
+}
+
+std::optional<std::int64_t> number_of(std::string_view digits) {
+  std::int64_t value = 0;
+  const auto [end, fault] = std::from_chars(digits.data(), digits.data() + digits.size(), value);
+  if (digits.empty() || digits.size() > 9 || fault != std::errc() || end != digits.data() + digits.size())
+    return std::nullopt;
+  return value;
+}
+
+/// The number with the leading zeros of the range's first tag: T09, T10.
+std::string padded(std::int64_t number, std::size_t width) {
+  std::string digits = std::to_string(number);
+  return digits.size() < width ? std::string(width - digits.size(), '0') + digits : digits;
+}
+
+/// What a line does to the context, and how many dated facts it gives.
+class Effect {
+ public:
+  explicit Effect(Context& context) : context_(context) {}
+
+  std::size_t operator()(const Remark&) const { return 0; }
+  std::size_t operator()(const Site& site) const { return set(context_.site, site.name); }
+  std::size_t operator()(const Job& job) const { return set(context_.job, job.code); }
+  std::size_t operator()(const Species& species) const { return set(context_.species, species.code); }
+  std::size_t operator()(const Grade& grade) const { return set(context_.grade, grade.code); }
+  std::size_t operator()(const Bundle& bundle) const { return set(context_.bundle, bundle.tag); }
+  std::size_t operator()(const Setup& setup) const {
+    context_.setup = setup.name;
+    return 1;
+  }
+  std::size_t operator()(const Move& move) const {
+    context_.site = move.to;
+    return 1;
+  }
+  std::size_t operator()(const Crew& crew) const { return crew.hands.size(); }
+  std::size_t operator()(const LogLine& log) const { return std::max<std::size_t>(1, spread(log).size()); }
+  std::size_t operator()(const Tally& tally) const { return tally.items.size(); }
+  std::size_t operator()(const RandomTally& tally) const { return tally.boards.size(); }
+  std::size_t operator()(const Sold& sold) const { return sold.items.size(); }
+  std::size_t operator()(const LinealTally&) const { return 1; }
+  std::size_t operator()(const Run&) const { return 1; }
+  std::size_t operator()(const Stop&) const { return 1; }
+  std::size_t operator()(const Teeth&) const { return 1; }
+  std::size_t operator()(const Thick&) const { return 1; }
+  std::size_t operator()(const Charge&) const { return 1; }
+  std::size_t operator()(const Meter&) const { return 1; }
+  std::size_t operator()(const Fuel&) const { return 1; }
+  std::size_t operator()(const Note&) const { return 1; }
+
+ private:
+  static std::size_t set(std::string& word, const std::string& to) {
+    word = to;
+    return 0;
+  }
+  Context& context_;
+};
+
+}  // namespace
+
+std::vector<std::string> spread(const LogLine& log) {
+  std::vector<std::string> tags;
+  for (const std::string& written : log.tags) {
+    for (std::string& tag : spread_tags(written)) tags.push_back(std::move(tag));
+  }
+  return tags;
+}
+
+std::vector<DatedFact> facts(const Sheet& sheet) {
+  std::vector<DatedFact> out;
+  Context context;
+  for (const Line& line : sheet.lines) {
+    const std::size_t count = std::visit(Effect(context), line.fact);
+    for (std::size_t item = 0; item < count; ++item) {
+      out.push_back({line.place.line * kItemsInALine + static_cast<int>(item), context, &line, item});
+    }
+  }
+  return out;
+}
+
+std::vector<std::string> spread_tags(const std::string& written) {
+  const std::size_t dash = written.rfind('-');
+  if (dash == std::string::npos) return {written};
+  const TagParts from = parts_of(std::string_view(written).substr(0, dash));
+  const TagParts to = parts_of(std::string_view(written).substr(dash + 1));
+  if (from.digits.empty() || to.digits.empty()) return {written};  // Y-7, T13-a: a tag with a dash in it
+  const auto first = number_of(from.digits);
+  const auto last = number_of(to.digits);
+  const bool same_prefix = to.prefix.empty() || same_word(from.prefix, to.prefix);
+  if (!first || !last || !same_prefix || *last < *first || *last - *first >= kMostTags) return {};
+  std::vector<std::string> tags;
+  for (std::int64_t number = *first; number <= *last; ++number) {
+    tags.push_back(std::string(from.prefix) + padded(number, from.digits.size()));
+  }
+  return tags;
+}
+
+std::string job_of_run(const Sheet& sheet, const DatedFact& run) {
+  if (!run.context.job.empty()) return run.context.job;
+  std::string only;
+  for (const Line& line : sheet.lines) {
+    const Job* job = std::get_if<Job>(&line.fact);
+    if (job == nullptr) continue;
+    if (!only.empty() && !same_word(only, job->code)) return {};
+    only = job->code;
+  }
+  return only;
+}
+
+}  // namespace kerfbook::sheet

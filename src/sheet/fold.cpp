@@ -1,0 +1,202 @@
+#include "sheet/fold.h"
+
+#include <algorithm>
+#include <array>
+#include <utility>
+
+namespace kerfbook::sheet {
+namespace {
+
+using Pair = std::pair<std::string_view, std::string_view>;
+
+/// Characters that mean one the language knows. A fraction is led by a plus after a digit, see append(): 7½ is 7-1/2
+/// and nothing else, while 7-1/2 might be feet and inches or two ends of a log.
+constexpr std::array kFolds{
+    Pair{"\t", " "},     Pair{"\u00A0", " "}, Pair{"\u2007", " "}, Pair{"\u2009", " "}, Pair{"\u202F", " "},
+    Pair{"\u3000", " "}, Pair{"′", "'"},      Pair{"’", "'"},      Pair{"‘", "'"},      Pair{"´", "'"},
+    Pair{"″", "\""},     Pair{"”", "\""},     Pair{"“", "\""},     Pair{"„", "\""},     Pair{"×", "x"},
+    Pair{"✕", "x"},      Pair{"–", "-"},      Pair{"—", "-"},      Pair{"−", "-"},      Pair{"‐", "-"},
+    Pair{"‑", "-"},      Pair{"‒", "-"},      Pair{"⁄", "/"},      Pair{"∕", "/"},      Pair{"½", "1/2"},
+    Pair{"¼", "1/4"},    Pair{"¾", "3/4"},    Pair{"⅛", "1/8"},    Pair{"⅜", "3/8"},    Pair{"⅝", "5/8"},
+    Pair{"⅞", "7/8"},    Pair{"\u200B", ""},  Pair{"\uFEFF", ""},  Pair{"\u00AD", ""},
+};
+
+bool is_digit(char c) {
+  return c >= '0' && c <= '9';
+}
+bool ends_number(char c) {
+  return is_digit(c) || c == '\'' || c == '"';
+}
+
+struct Folding {
+  std::string text;
+  std::vector<std::uint32_t> from;
+
+  void append(std::string_view meant, std::size_t at) {
+    const bool fraction = meant.size() == 3;
+    if (fraction && !text.empty() && is_digit(text.back())) put('+', at);
+    for (const char c : meant) put(c, at);
+  }
+  void put(char c, std::size_t at) {
+    text += c;
+    from.push_back(static_cast<std::uint32_t>(at));
+  }
+};
+
+Folding fold_text(std::string_view typed) {
+  Folding folded;
+  for (std::size_t at = 0; at < typed.size();) {
+    const char c = typed[at];
+    const bool plain = c != '\t' && static_cast<unsigned char>(c) < 0x80;
+    const auto* fold =
+        plain ? kFolds.end() : std::find_if(kFolds.begin(), kFolds.end(), [&](const Pair& pair) {
+          return typed.substr(at).starts_with(pair.first);
+        });
+    if (fold == kFolds.end()) {
+      folded.put(c, at++);
+    } else {
+      folded.append(fold->second, at);
+      at += fold->first.size();
+    }
+  }
+  folded.from.push_back(static_cast<std::uint32_t>(typed.size()));  // one past the end
+  return folded;
+}
+
+Word cut(const Folding& folded, std::size_t from, std::size_t to) {
+  const auto at = [&](std::size_t i) { return folded.from.begin() + static_cast<std::ptrdiff_t>(i); };
+  return {folded.text.substr(from, to - from), {at(from), at(to)}, folded.from[to]};
+}
+
+std::vector<Word> cut_words(const Folding& folded, std::size_t end) {
+  std::vector<Word> words;
+  for (std::size_t at = 0; at < end;) {
+    const std::size_t from = std::min(folded.text.find_first_not_of(' ', at), end);
+    const std::size_t to = std::min(folded.text.find(' ', from), end);
+    if (from < to) words.push_back(cut(folded, from, to));
+    at = to;
+  }
+  return words;
+}
+
+std::string cut_remark(std::string_view typed, const Folding& folded, std::size_t semicolon) {
+  const std::size_t first = folded.text.find_first_not_of(' ', semicolon + 1);
+  if (first == std::string::npos) return {};
+  const std::size_t last = folded.text.find_last_not_of(' ');
+  return std::string(typed.substr(folded.from[first], folded.from[last + 1] - folded.from[first]));
+}
+
+void append(Word& word, const Word& next) {
+  word.text += next.text;
+  word.from.insert(word.from.end(), next.from.begin(), next.from.end());
+  word.end = next.end;
+}
+
+bool is_one_of(char c, std::string_view set) {
+  return set.find(c) != std::string_view::npos;
+}
+
+/// `2` `x6`, `2x` `6`, and, once `2` `x` has become `2x`, the rest of `2` `x` `6`.
+bool belongs_to(const Word& word, const Word& next, std::string_view operators) {
+  const std::string& a = word.text;
+  const std::string& b = next.text;
+  if (!is_digit(a.front()) && a.front() != '.') return false;
+  if (a.size() > 1 && is_one_of(a.back(), operators) && ends_number(a[a.size() - 2])) {
+    return is_digit(b.front()) || b.front() == '.';
+  }
+  return ends_number(a.back()) && is_one_of(b.front(), operators) && (b.size() == 1 || is_digit(b[1]));
+}
+
+/// `1` `1/8x4`: a whole number before a fraction that heads a size.
+bool leads_fraction(const Word& word, const Word& next) {
+  if (!std::all_of(word.text.begin(), word.text.end(), is_digit)) return false;
+  const std::size_t slash = next.text.find('/');
+  const std::size_t x = next.text.find_first_of("xX", slash);
+  if (slash == 0 || slash == std::string::npos || x == std::string::npos || x == slash + 1) return false;
+  const auto digits = [&](std::size_t from, std::size_t to) {
+    return std::all_of(next.text.begin() + static_cast<std::ptrdiff_t>(from),
+                       next.text.begin() + static_cast<std::ptrdiff_t>(to), is_digit);
+  };
+  return digits(0, slash) && digits(slash + 1, x);
+}
+
+void join_sizes(std::vector<Word>& words) {
+  std::vector<Word> joined;
+  for (const Word& word : words) {
+    if (!joined.empty() && leads_fraction(joined.back(), word)) {
+      joined.back().text += '+';
+      joined.back().from.push_back(word.from.front());
+      append(joined.back(), word);
+    } else if (!joined.empty() && belongs_to(joined.back(), word, "xX*/")) {
+      append(joined.back(), word);
+    } else {
+      joined.push_back(word);
+    }
+  }
+  words = std::move(joined);
+}
+
+Word part(const Word& word, std::size_t from, std::size_t to) {
+  const auto at = [&](std::size_t i) { return word.from.begin() + static_cast<std::ptrdiff_t>(i); };
+  return {word.text.substr(from, to - from),
+          {at(from), at(to)},
+          to < word.text.size() ? word.from[to] : word.end};
+}
+
+std::vector<Word> parted_at_commas(const std::vector<Word>& words) {
+  std::vector<Word> parts;
+  for (const Word& word : words) {
+    for (std::size_t at = 0; at < word.text.size();) {
+      std::size_t end = std::min(word.text.find(',', at), word.text.size());
+      if (end == at) ++end;  // the comma itself
+      parts.push_back(part(word, at, end));
+      at = end;
+    }
+  }
+  return parts;
+}
+
+void join_spans(std::vector<Word>& words) {
+  std::vector<Word> joined;
+  for (const Word& word : parted_at_commas(words)) {
+    const bool clock = !joined.empty() && joined.back().text.find(':') != std::string::npos;
+    if (clock && belongs_to(joined.back(), word, "-")) {
+      append(joined.back(), word);
+    } else {
+      joined.push_back(word);
+    }
+  }
+  words = std::move(joined);
+}
+
+}  // namespace
+
+FoldedLine fold(std::string_view typed) {
+  const Folding folded = fold_text(typed);
+  const std::size_t semicolon = folded.text.find(';');
+  FoldedLine line{typed, cut_words(folded, std::min(semicolon, folded.text.size())), {}};
+  if (semicolon != std::string::npos) line.remark = cut_remark(typed, folded, semicolon);
+  return line;
+}
+
+std::string typed_text(const FoldedLine& line, const Word& word) {
+  std::string out;
+  bool blank = false;
+  for (const char c : line.typed.substr(word.from.front(), word.end - word.from.front())) {
+    if (c == ' ' || c == '\t') {
+      blank = true;
+      continue;
+    }
+    if (blank && !out.empty()) out += ' ';
+    blank = false;
+    out += c;
+  }
+  return out;
+}
+
+void join_words(FoldedLine& line, Joining how) {
+  if (how == Joining::sizes) join_sizes(line.words);
+  if (how == Joining::spans) join_spans(line.words);
+}
+
+}  // namespace kerfbook::sheet

@@ -1,0 +1,59 @@
+// kinds.h -- the table of line kinds: the word a line begins with, and the function that reads the rest of it.
+// Internal to this room, but for what help pages show through read.h.
+#pragma once
+
+#include <optional>
+#include <span>
+#include <string_view>
+
+#include "sheet/line_reader.h"
+#include "sheet/sheet.h"
+
+namespace kerfbook::sheet {
+
+/// Reads a line after its first word. nullopt once it has complained.
+using ReadLine = std::optional<Fact> (*)(LineReader& line);
+
+struct LineKind {
+  std::string_view word;
+  ReadLine read;
+  Joining joining;
+  std::string_view example;  ///< a line of this kind, shown when one is missing everything
+};
+
+std::span<const LineKind> line_kinds();
+const LineKind* find_kind(std::string_view word);
+
+// read_context.cpp
+std::optional<Fact> read_site(LineReader& line);
+std::optional<Fact> read_job(LineReader& line);
+std::optional<Fact> read_species(LineReader& line);
+std::optional<Fact> read_grade(LineReader& line);
+std::optional<Fact> read_bundle(LineReader& line);
+std::optional<Fact> read_setup(LineReader& line);
+std::optional<Fact> read_note(LineReader& line);
+
+// read_time.cpp
+std::optional<Fact> read_crew(LineReader& line);
+std::optional<Fact> read_run(LineReader& line);
+std::optional<Fact> read_stop(LineReader& line);
+
+// read_log.cpp
+std::optional<Fact> read_log(LineReader& line);
+std::optional<Fact> read_in(LineReader& line);
+
+// read_tally.cpp: read_sawn is asked with no word taken, for a line that begins with a size
+std::optional<Fact> read_sawn(LineReader& line);
+std::optional<Fact> read_less(LineReader& line);
+std::optional<Fact> read_resaw(LineReader& line);
+std::optional<Fact> read_sold(LineReader& line);
+std::optional<Fact> read_thick(LineReader& line);
+
+// read_work.cpp
+std::optional<Fact> read_teeth(LineReader& line);
+std::optional<Fact> read_charge(LineReader& line);
+std::optional<Fact> read_meter(LineReader& line);
+std::optional<Fact> read_fuel(LineReader& line);
+std::optional<Fact> read_move(LineReader& line);
+
+}  // namespace kerfbook::sheet

@@ -1,0 +1,96 @@
+#include "sheet/line_reader.h"
+
+#include <algorithm>
+
+#include "base/text.h"
+
+namespace kerfbook::sheet {
+
+std::string_view LineReader::peek(std::size_t ahead) const {
+  return at_ + ahead < line_.words.size() ? std::string_view(line_.words[at_ + ahead].text)
+                                          : std::string_view();
+}
+
+bool LineReader::take_if(std::string_view word) {
+  if (done() || !same_word(peek(), word)) return false;
+  ++at_;
+  return true;
+}
+
+std::string LineReader::take_typed_words(std::size_t count) {
+  std::string out;
+  for (; count > 0; --count) {
+    if (!out.empty()) out += ' ';
+    out += take_typed();
+  }
+  return out;
+}
+
+int LineReader::column_of(const Word& word, std::size_t offset) const {
+  const std::uint32_t byte = offset < word.from.size() ? word.from[offset] : word.end;
+  return characters_before(line_.typed, byte) + 1;
+}
+
+void LineReader::tell(const Word& word, std::size_t offset, std::string what, std::string instead) {
+  failed_ = true;
+  found_.push_back(
+      {Severity::error, {number_, column_of(word, offset)}, std::move(what), std::move(instead)});
+}
+
+void LineReader::slip(const Word& word, std::size_t offset, const Slip& slip) {
+  const std::string_view rest = std::string_view(word.text).substr(std::min(offset, word.text.size()));
+  std::size_t byte = 0;
+  while (byte < rest.size() && characters_before(rest, byte) < slip.at) ++byte;
+  tell(word, offset + byte, slip.what, slip.instead);
+}
+
+void LineReader::missing(std::string what, std::string instead) {
+  failed_ = true;
+  const int column = line_.words.empty() ? 1 : characters_before(line_.typed, line_.words.back().end) + 1;
+  found_.push_back({Severity::error, {number_, column}, std::move(what), std::move(instead)});
+}
+
+void LineReader::warn(const Word& word, std::string what, std::string instead) {
+  found_.push_back({Severity::warning, {number_, column_of(word)}, std::move(what), std::move(instead)});
+}
+
+void LineReader::expect_end(std::string_view after) {
+  if (done()) return;
+  const Word& word = take();
+  error(word, quoted(typed(word)) + ": nothing more is read after " + std::string(after),
+        "put a remark after `;`");
+}
+
+std::string quoted(std::string_view text) {
+  return "`" + std::string(text) + "`";
+}
+
+bool all_digits(std::string_view text) {
+  return !text.empty() && std::all_of(text.begin(), text.end(), [](char c) { return c >= '0' && c <= '9'; });
+}
+
+bool starts_with_digit(std::string_view text) {
+  return !text.empty() && text.front() >= '0' && text.front() <= '9';
+}
+
+bool has_digit(std::string_view text) {
+  return text.find_first_of("0123456789") != std::string_view::npos;
+}
+
+std::optional<std::int64_t> whole_number(std::string_view text) {
+  if (!all_digits(text) || text.size() > 9) return std::nullopt;
+  std::int64_t value = 0;
+  for (const char c : text) value = value * 10 + (c - '0');
+  return value;
+}
+
+std::optional<std::string> take_code(LineReader& line, std::string_view missing_what,
+                                     std::string_view example) {
+  if (line.done()) {
+    line.missing(std::string(missing_what), "write " + std::string(example));
+    return std::nullopt;
+  }
+  return line.take_typed();
+}
+
+}  // namespace kerfbook::sheet

@@ -1,0 +1,209 @@
+// read.cpp -- cuts the text into lines, finds each line's kind and has it read; the `sheet` line is read here.
+#include "sheet/read.h"
+
+#include "base/text.h"
+#include "sheet/kinds.h"
+
+namespace kerfbook::sheet {
+namespace {
+
+constexpr std::string_view kByteOrderMark = "\xEF\xBB\xBF";
+constexpr int kMostShifts = 9;
+
+std::string_view without_mark(std::string_view text) {
+  if (text.starts_with(kByteOrderMark)) text.remove_prefix(kByteOrderMark.size());
+  return text;
+}
+
+bool is_control(char c) {
+  return (c >= 0 && c < ' ' && c != '\t') || c == '\x7F';
+}
+
+/// The first byte that cannot be text, or npos.
+std::size_t find_unreadable(std::string_view line) {
+  for (std::size_t at = 0; at < line.size(); ++at) {
+    if (is_control(line[at])) return at;
+  }
+  if (is_utf8(line)) return std::string_view::npos;
+  std::size_t good = 0;  // the longest beginning that is text ends where the fault is
+  for (std::size_t end = 1; end <= line.size(); ++end) {
+    if (is_utf8(line.substr(0, end))) good = end;
+  }
+  return good;
+}
+
+bool is_tally(std::string_view word) {
+  return starts_with_digit(word) || (word.starts_with('.') && has_digit(word));
+}
+
+std::vector<std::string> known_words() {
+  std::vector<std::string> words{"sheet"};
+  for (const LineKind& kind : line_kinds()) words.emplace_back(kind.word);
+  return words;
+}
+
+class SheetReader {
+ public:
+  SheetReader(const ReadOptions& options, ReadSheet& out) : options_(options), out_(out) {}
+
+  void read(std::string_view text) {
+    if (text.find('\0') != std::string_view::npos) {
+      tell({}, "this is not text", "save the sheet as plain UTF-8 text");
+      return;
+    }
+    for (const std::string_view line : split_lines(text)) {
+      ++number_;
+      if (!unreadable(line)) read_line(fold(line));
+    }
+    if (!first_line_ && !has_error(out_.found))
+      tell({}, "no sheet: nothing in it", "begin with sheet and the day, as sheet 2026-05-05");
+    sort_by_place(out_.found);
+  }
+
+ private:
+  void tell(Place place, std::string what, std::string instead) {
+    out_.found.push_back({Severity::error, place, std::move(what), std::move(instead)});
+  }
+
+  bool unreadable(std::string_view line) {
+    const std::size_t at = find_unreadable(line);
+    if (at == std::string_view::npos) return false;
+    const Place place{number_, characters_before(line, at) + 1};
+    if (is_control(line[at])) {
+      tell(place, "a character that cannot be printed", "delete it");
+    } else {
+      tell(place, "bytes that are no UTF-8 text", "save the sheet as plain UTF-8 text");
+    }
+    return true;
+  }
+
+  void read_line(FoldedLine line) {
+    if (line.words.empty()) {
+      keep(Remark{}, line, 0);
+      return;
+    }
+    const Word& first = line.words.front();
+    const int column = characters_before(line.typed, first.from.front()) + 1;
+    if (same_word(first.text, "sheet")) return read_sheet_line(line, column);
+    if (!first_line_) begin_without_sheet(first.text, column);
+    if (is_tally(first.text)) {
+      join_words(line, Joining::sizes);
+      return read_kind(line, 0, read_sawn, column);
+    }
+    const LineKind* kind = find_kind(first.text);
+    if (kind == nullptr) return unknown(line, column);
+    join_words(line, kind->joining);
+    read_kind(line, 1, kind->read, column);
+  }
+
+  void read_kind(const FoldedLine& line, std::size_t head, ReadLine how, int column) {
+    LineReader reader(line, head, number_, options_, out_.found);
+    if (auto fact = how(reader)) keep(std::move(*fact), line, column);
+  }
+
+  void keep(Fact fact, const FoldedLine& line, int column) {
+    out_.sheet.lines.push_back({std::move(fact), line.remark, {number_, column}});
+  }
+
+  /// Says once that the day is missing, and reads on for what else is wrong.
+  void begin_without_sheet(const std::string& word, int column) {
+    first_line_ = number_;
+    if (read_day(word)) {
+      tell({number_, column}, quoted(word) + ": a day without `sheet`", "write sheet " + word);
+    } else {
+      tell({number_, column}, "the first fact must be the day",
+           "write sheet 2026-05-05, the day it was, before all else");
+    }
+  }
+
+  void read_sheet_line(const FoldedLine& line, int column) {
+    LineReader reader(line, 1, number_, options_, out_.found);
+    if (first_line_) {
+      const std::string where = "line " + std::to_string(*first_line_);
+      tell({number_, column},
+           has_day_ ? "a second `sheet` line; the first is " + where
+                    : "`sheet` must come first; a fact stands before it on " + where,
+           has_day_ ? "post each day as a sheet of its own" : "move it up");
+      return;
+    }
+    first_line_ = number_;
+    has_day_ = true;
+    take_day(reader);
+    if (!reader.failed() && !reader.done()) take_shift(reader);
+    out_.sheet.remark = line.remark;
+  }
+
+  void take_day(LineReader& line) {
+    const std::string instead = "write the day as year-month-day, as 2026-05-05";
+    if (line.done()) return line.missing("`sheet` without a day", instead);
+    const Word& word = line.take();
+    if (const auto day = read_day(word.text)) {
+      out_.sheet.day = *day;
+    } else if (word.text.size() == 10 && word.text[4] == '-' && word.text[7] == '-' && has_digit(word.text)) {
+      line.error(word, quoted(line.typed(word)) + ": no such day", instead);
+    } else {
+      line.error(word, quoted(line.typed(word)) + ": not a day", instead);
+    }
+  }
+
+  void take_shift(LineReader& line) {
+    if (!line.take_if("shift")) return line.expect_end("the day but shift 2");
+    const auto number = whole_number(line.peek());
+    if (!number || *number < 1 || *number > kMostShifts) {
+      const std::string what = "`shift` without a number from 1 to 9";
+      return line.done() ? line.missing(what, "write shift 2")
+                         : line.error(line.take(), what, "write shift 2");
+    }
+    line.take();
+    out_.sheet.shift = static_cast<int>(*number);
+    line.expect_end("the shift");
+  }
+
+  void unknown(const FoldedLine& line, int column) {
+    const std::string typed = typed_text(line, line.words.front());
+    if (read_day(typed)) return;  // said already
+    std::string instead = "begin with a size, or with one of " + join(known_words(), ", ");
+    const std::string near = nearest(typed, known_words());
+    if (!near.empty()) instead = "did you mean " + near + "?";
+    if (near.empty() && line.words.size() > 1 && looks_like_log(line.words[1].text)) {
+      instead = "a log's line begins with log: log " + typed + " " + typed_text(line, line.words[1]);
+    }
+    tell({number_, column}, quoted(typed) + ": no line begins so", instead);
+  }
+
+  static bool looks_like_log(std::string_view word) {
+    return starts_with_digit(word) && word.find_first_of("xX") != std::string_view::npos;
+  }
+
+  const ReadOptions& options_;
+  ReadSheet& out_;
+  int number_ = 0;
+  std::optional<int> first_line_;  ///< of the first fact, `sheet` or not
+  bool has_day_ = false;
+};
+
+}  // namespace
+
+ReadSheet read(std::string_view text, const ReadOptions& options) {
+  ReadSheet out;
+  SheetReader(options, out).read(without_mark(text));
+  return out;
+}
+
+std::vector<LineForm> line_forms() {
+  std::vector<LineForm> forms{{"sheet", "sheet 2026-05-05"}};
+  for (const LineKind& kind : line_kinds()) forms.push_back({kind.word, kind.example});
+  return forms;
+}
+
+std::optional<Day> peek_day(std::string_view text) {
+  for (const std::string_view line : split_lines(without_mark(text))) {
+    const FoldedLine folded = fold(line);
+    if (folded.words.empty()) continue;
+    if (folded.words.size() < 2 || !same_word(folded.words[0].text, "sheet")) return std::nullopt;
+    return read_day(folded.words[1].text);
+  }
+  return std::nullopt;
+}
+
+}  // namespace kerfbook::sheet

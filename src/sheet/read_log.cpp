@@ -1,0 +1,270 @@
+// read_log.cpp -- the lines about logs: sawn today, received, or left half-sawn on the mill.
+// What a spec like 12/13-15x16'6" says is read in scaling/.
+#include <algorithm>
+#include <array>
+
+#include "base/text.h"
+#include "sheet/facts.h"
+#include "sheet/kinds.h"
+#include "sheet/tally_words.h"
+
+namespace kerfbook::sheet {
+namespace {
+
+const Length kThickest = measure::feet(20);  // past this a slip of the pen, not a log
+const Length kLongest = measure::feet(200);
+
+/// `15x12`, `12/13-15x16'6"`, `30cmx4.8m`: a digit first, and an x before a digit.
+bool is_spec(std::string_view text) {
+  if (!starts_with_digit(text) && !text.starts_with('.')) return false;
+  const std::size_t x = text.find_first_of("xX");
+  return x != std::string_view::npos;
+}
+
+bool is_number(std::string_view text) {
+  return !text.empty() && text.find_first_not_of("0123456789.") == std::string_view::npos && has_digit(text);
+}
+
+/// `left on the mill`, `left on mill` stand next and end the line.
+bool at_left_on_mill(const LineReader& line) {
+  if (!same_word(line.peek(), "left") || !same_word(line.peek(1), "on")) return false;
+  const std::size_t the = same_word(line.peek(2), "the") ? 1 : 0;
+  return same_word(line.peek(2 + the), "mill") && line.left() == 3 + the;
+}
+
+/// Words that begin the next part of a log line; a reason or an origin ends before them.
+bool at_keyword(const LineReader& line) {
+  const std::string_view next = line.peek();
+  const bool measured = starts_with_digit(line.peek(1));
+  if (same_word(next, "defect")) return true;
+  if (measured && (same_word(next, "mid") || same_word(next, "girth") || same_word(next, "segments")))
+    return true;
+  return at_left_on_mill(line);
+}
+
+void check_spec(LineReader& line, const Word& word, const scaling::LogMeasure& log) {
+  if (beyond(log.length, kLongest)) {
+    line.error(word, quoted(line.typed(word)) + ": longer than any log", "write diameter x length, as 15x12");
+  }
+  const auto too_wide = [](const std::vector<Length>& ends) {
+    return std::any_of(ends.begin(), ends.end(), [](Length end) { return beyond(end, kThickest); });
+  };
+  if (too_wide(log.small) || too_wide(log.large)) {
+    line.error(word, quoted(line.typed(word)) + ": wider than any log", "write diameter x length, as 15x12");
+  }
+}
+
+void take_spec(LineReader& line, LogLine& log) {
+  const Word& word = line.take();
+  const auto measure = scaling::read_log_spec(word.text, line.metric());
+  if (measure) {
+    log.measure = *measure;
+    check_spec(line, word, *measure);
+  } else {
+    line.slip(word, 0, measure.slip());
+  }
+}
+
+/// Part of a word, as a log's diameter or girth is written.
+std::optional<Length> read_diameter_word(LineReader& line, const Word& word, std::size_t from,
+                                         std::size_t to) {
+  const auto length =
+      scaling::read_diameter(std::string_view(word.text).substr(from, to - from), line.metric());
+  if (length) return *length;
+  line.slip(word, from, length.slip());
+  return std::nullopt;
+}
+
+/// Measures parted by `between` in one word: 13/14, 12,14.
+void split_measures(LineReader& line, const Word& word, char between, std::vector<Length>& out) {
+  const std::size_t size = word.text.ends_with(',') ? word.text.size() - 1 : word.text.size();
+  for (std::size_t at = 0; at <= size;) {
+    const std::size_t end = std::min(word.text.find(between, at), size);
+    if (const auto length = read_diameter_word(line, word, at, end)) out.push_back(*length);
+    at = end + 1;
+  }
+}
+
+void missing_measure(LineReader& line, const std::string& word, const std::string& example) {
+  const std::string what = quoted(word) + " without a measure";
+  line.done() ? line.missing(what, "write " + example) : line.error(line.take(), what, "write " + example);
+}
+
+void take_mid(LineReader& line, LogLine& log) {
+  if (!starts_with_digit(line.peek())) return missing_measure(line, "mid", "mid 13.5, or mid 13/14");
+  const Word& word = line.take();
+  const bool fraction =
+      word.text.find_first_of("+-") != std::string::npos;  // 13-1/2 is one reading, 13/14 are two
+  if (!fraction) return split_measures(line, word, '/', log.measure->mid);
+  if (const auto length = read_diameter_word(line, word, 0, word.text.size()))
+    log.measure->mid.push_back(*length);
+}
+
+void take_girth(LineReader& line, LogLine& log) {
+  if (!starts_with_digit(line.peek())) return missing_measure(line, "girth", "girth 48");
+  const Word& word = line.take();
+  log.measure->girth = read_diameter_word(line, word, 0, word.text.size());
+}
+
+void take_segments(LineReader& line, LogLine& log) {
+  if (!starts_with_digit(line.peek())) return missing_measure(line, "segments", "segments 12,14");
+  bool more = true;
+  while (more && starts_with_digit(line.peek())) {
+    const Word& word = line.take();
+    more = word.text.ends_with(',');
+    split_measures(line, word, ',', log.measure->segments);
+  }
+}
+
+/// `defect 15 bf`: an amount written apart from its unit.
+bool is_defect_unit(std::string_view text) {
+  static constexpr std::array kUnits{"bf", "%", "ft", "'", "in", "\"", "deg", "ft3", "m3"};
+  return std::any_of(kUnits.begin(), kUnits.end(),
+                     [&](std::string_view unit) { return same_word(unit, text); });
+}
+
+void take_defect(LineReader& line, LogLine& log, bool received) {
+  if (!starts_with_digit(line.peek()) && !line.peek().starts_with('.')) {
+    return missing_measure(line, "defect", "defect 15bf, 10%, 2ft, 1in or 7x7x16");
+  }
+  const Word& word = line.take();
+  std::string text = word.text;
+  if (is_number(text) && is_defect_unit(line.peek())) text += line.take().text;
+  auto defect = scaling::read_defect(text, line.metric());
+  if (!defect) return line.slip(word, 0, defect.slip());
+  while (!line.done() && !at_keyword(line) && !(received && same_word(line.peek(), "from"))) {
+    defect->reason += (defect->reason.empty() ? "" : " ") + line.take_typed();
+  }
+  log.defects.push_back(*defect);
+}
+
+void take_parts(LineReader& line, LogLine& log) {
+  while (!line.done()) {
+    if (at_left_on_mill(line)) {
+      log.left_on_mill = true;
+      line.take_rest();
+    } else if (log.measure->mid.empty() && line.take_if("mid")) {
+      take_mid(line, log);
+    } else if (!log.measure->girth && line.take_if("girth")) {
+      take_girth(line, log);
+    } else if (log.measure->segments.empty() && line.take_if("segments")) {
+      take_segments(line, log);
+    } else if (line.take_if("defect")) {
+      take_defect(line, log, log.received);
+    } else if (log.received && line.take_if("from")) {
+      log.origin = line.take_rest();
+      if (log.origin.empty())
+        line.missing("`from` without a place", "write from the creek lot, or leave it out");
+    } else {
+      const Word& word = line.take();
+      const std::string typed = line.typed(word);
+      if (is_spec(word.text)) {
+        line.error(word, quoted(typed) + ": a second log on the line",
+                   "give each measured log a line of its own");
+      } else {
+        line.error(word, quoted(typed) + ": not understood in a log line",
+                   "after the measure come mid, girth, segments, defect" +
+                       std::string(log.received ? ", from" : ", left on the mill") +
+                       "; put a remark after `;`");
+      }
+      line.take_rest();
+    }
+  }
+}
+
+void bad_range(LineReader& line, const Word& word) {
+  line.error(
+      word,
+      quoted(line.typed(word)) + ": a dash between numbers is read as a range of tags, and this is none",
+      "write a range as T13-T22, at most 200 logs; a tag with a point or a slash");
+}
+
+/// The tag of a log that is measured here: one, not a range.
+void take_tag(LineReader& line, LogLine& log) {
+  const Word& word = line.take();
+  const std::string typed = line.typed(word);
+  const auto spread = spread_tags(typed);
+  if (spread.empty()) bad_range(line, word);
+  if (spread.size() > 1) {
+    line.error(word, quoted(typed) + ": several tags with one measure",
+               "give each measured log a line of its own");
+  }
+  log.tags.push_back(typed);
+}
+
+/// Tags of known logs. A tag is one word, a range two with a dash between.
+void take_known(LineReader& line, LogLine& log) {
+  std::size_t count = 0;
+  while (!line.done() && !at_left_on_mill(line)) {
+    const Word& word = line.take();
+    const std::string typed = line.typed(word);
+    const auto spread = spread_tags(typed);
+    if (spread.empty()) bad_range(line, word);
+    log.tags.push_back(typed);
+    count += spread.size();
+    if (count > kMostItems) {
+      line.error(word, "more logs than a line holds", "write the rest on another line");
+      line.take_rest();
+    }
+  }
+}
+
+/// Where a measure is wanted and other words stand: says what they look like.
+void no_measure(LineReader& line, const Word& tag, bool received) {
+  const std::string typed = line.typed(tag);
+  if (line.done()) {
+    line.missing(quoted(typed) + ": a log without a measure",
+                 "write " + std::string(received ? "in " : "log ") + typed + " 15x12, diameter x length");
+    return;
+  }
+  const Word& word = line.take();
+  const std::string next = line.typed(word);
+  if (same_word(next, "defect")) {
+    line.error(word, "a defect without the log's measure",
+               "give both, as log " + typed + " 15x12 defect 10%");
+  } else if (is_number(word.text) && is_number(line.peek())) {
+    line.error(word, quoted(next + " " + std::string(line.peek())) + ": not a measure",
+               "write " + next + "x" + std::string(line.peek()));
+  } else {
+    line.error(word, quoted(next) + ": not a measure", "write diameter x length, as 15x12");
+  }
+  line.take_rest();
+}
+
+std::optional<Fact> read_any(LineReader& line, bool received) {
+  const std::string word = received ? "in" : "log";
+  LogLine log;
+  log.received = received;
+  if (line.done()) {
+    line.missing(quoted(word) + " without a log", "write " + word + " T13 15x12, diameter x length");
+    return std::nullopt;
+  }
+  const bool tagged = !is_spec(line.peek());
+  if (!tagged || is_spec(line.peek(1))) {
+    if (tagged) take_tag(line, log);
+    take_spec(line, log);
+    if (log.measure) take_parts(line, log);
+  } else if (received || (!is_number(line.peek()) && is_number(line.peek(1))) ||
+             same_word(line.peek(1), "defect")) {
+    no_measure(line, line.take(), received);
+  } else {
+    take_known(line, log);
+    log.left_on_mill = !line.done();
+    line.take_rest();
+    if (log.tags.empty()) line.missing("`log` without a tag", "write log T22 left on the mill");
+  }
+  if (line.failed()) return std::nullopt;
+  return log;
+}
+
+}  // namespace
+
+std::optional<Fact> read_log(LineReader& line) {
+  return read_any(line, false);
+}
+
+std::optional<Fact> read_in(LineReader& line) {
+  return read_any(line, true);
+}
+
+}  // namespace kerfbook::sheet

@@ -1,0 +1,234 @@
+// read_tally.cpp -- the lines that begin with a size, and those that hold one: less, resaw, sold, thick.
+#include <algorithm>
+
+#include "base/text.h"
+#include "sheet/kinds.h"
+#include "sheet/tally_words.h"
+
+namespace kerfbook::sheet {
+namespace {
+
+bool ends_lineal(std::string_view text) {
+  const std::string folded = lower(text);
+  return starts_with_digit(text) && (folded.ends_with("lf") || folded.ends_with("lm"));
+}
+
+/// SIZE [GRADE] LENGTHlf: true when that stands here.
+bool at_lineal(const LineReader& line) {
+  const std::size_t grade = looks_like_grade(line.peek()) ? 1 : 0;
+  const std::string_view next = line.peek(grade + 1);
+  return ends_lineal(line.peek(grade)) ||
+         (starts_with_digit(line.peek(grade)) && (same_word(next, "lf") || same_word(next, "lm")));
+}
+
+std::optional<Fact> take_lineal(LineReader& line, const Word& word, Sense sense) {
+  LinealTally tally;
+  tally.sense = sense;
+  const auto size = read_size_word(line, word);
+  if (!size) return std::nullopt;
+  tally.size = *size;
+  tally.grade = take_grade(line);
+  const Word& total = line.take();
+  std::string text = total.text;
+  if (!ends_lineal(text)) text += line.take().text;
+  const bool metres = text.back() == 'm' || text.back() == 'M';
+  text.resize(text.size() - 2);
+  const auto length = metres ? measure::read_metres(text) : measure::read_feet(text);
+  if (!length) {
+    line.slip(total, 0, length.slip());
+  } else if (length->system != size->thickness.system) {
+    line.error(total,
+               quoted(line.typed(total)) + ": lineal " + (metres ? "metres" : "feet") + " of a size in " +
+                   (metres ? "inches" : "millimetres"),
+               "write both in one of them");
+  } else if (length->is_zero()) {
+    line.error(total, quoted(line.typed(total)) + ": a length of nothing", "leave the line out");
+  } else {
+    tally.total = *length;
+  }
+  if (sense == Sense::less) tally.reason = line.take_rest();
+  line.expect_end("the lineal length");
+  if (line.failed()) return std::nullopt;
+  return tally;
+}
+
+/// WIDTHxLENGTH[*PIECES]
+std::optional<RandomTally::Board> read_board(LineReader& line, const Word& word, const Length& thickness) {
+  const std::string_view text = word.text;
+  const std::size_t star = std::min(text.find('*'), text.size());
+  const std::size_t x = text.find_first_of("xX");
+  const bool in_metric = thickness.system == measure::System::metric;
+  if (x == std::string_view::npos || x > star) {
+    line.error(word, quoted(line.typed(word)) + ": not a random-width board",
+               "write width x length, as 7-1/2x8 or 6x8*3");
+    return std::nullopt;
+  }
+  RandomTally::Board board;
+  const auto width =
+      in_metric ? measure::read_millimetres(text.substr(0, x)) : measure::read_inches(text.substr(0, x));
+  const auto length = measure::read_length(text.substr(x + 1, star - x - 1), in_metric);
+  if (!width) line.slip(word, 0, width.slip());
+  if (!length) line.slip(word, x + 1, length.slip());
+  if (star < text.size()) board.pieces = read_pieces(line, word, star + 1, text.size()).value_or(0);
+  if (!width || !length || board.pieces == 0) return std::nullopt;
+  board.width = *width;
+  board.length = *length;
+  if (width->system != thickness.system || length->system != thickness.system) {
+    line.error(word, quoted(line.typed(word)) + ": inches and millimetres in one board",
+               "write all in one of them");
+  } else if (width->is_zero() || beyond(*width, kWidest)) {
+    line.error(word, quoted(line.typed(word)) + ": no such width",
+               "write width in inches x length in feet, as 7-1/2x8");
+  } else if (sane_length(line, word, x + 1, *length)) {
+    return board;
+  }
+  return std::nullopt;
+}
+
+std::optional<Fact> take_random(LineReader& line, const Word& word, Sense sense) {
+  RandomTally tally;
+  tally.sense = sense;
+  const bool plain = word.text.find_first_not_of("0123456789.") == std::string::npos;
+  const auto thickness =
+      line.metric() && plain ? measure::read_millimetres(word.text) : measure::read_inches(word.text);
+  if (!thickness) {
+    line.slip(word, 0, thickness.slip());
+  } else if (thickness->is_zero() || beyond(*thickness, kWidest)) {
+    line.error(word, quoted(line.typed(word)) + ": no such thickness", "write it in inches, as 5/4");
+  } else {
+    tally.thickness = *thickness;
+  }
+  tally.quarters = word.text.ends_with("/4") && word.text.find_first_of("+-") == std::string::npos &&
+                   thickness && thickness->count >= measure::kPerInch;
+  line.take();  // rw
+  tally.grade = take_grade(line);
+  while (is_item(line.peek())) {
+    const Word& item = line.take();
+    if (const auto board = read_board(line, item, tally.thickness)) tally.boards.push_back(*board);
+  }
+  if (tally.boards.empty() && !line.failed()) {
+    line.missing("`rw` without boards",
+                 "write width x length for each, as " + line.typed(word) + " rw 7-1/2x8 6x8*3");
+  }
+  if (tally.boards.size() > kMostItems)
+    line.error(word, "more boards than a line holds", "go on with another line");
+  if (sense == Sense::less) tally.reason = line.take_rest();
+  line.expect_end("the boards");
+  if (line.failed()) return std::nullopt;
+  return tally;
+}
+
+std::optional<Fact> take_pieces(LineReader& line, const Word& word, Sense sense) {
+  Tally tally;
+  tally.sense = sense;
+  SizedTally sized = take_sized(line, word);
+  if (line.failed()) return std::nullopt;
+  tally.size = sized.size;
+  tally.grade = std::move(sized.grade);
+  tally.items = std::move(sized.items);
+  if (sense == Sense::less) tally.reason = line.take_rest();
+  line.expect_end("the pieces");
+  if (line.failed()) return std::nullopt;
+  return tally;
+}
+
+std::optional<Fact> read_any(LineReader& line, Sense sense, const char* example) {
+  if (!starts_with_digit(line.peek()) && !line.peek().starts_with('.')) {
+    const std::string what = "a size is missing";
+    const std::string instead = std::string("write ") + example;
+    line.done() ? line.missing(what, instead) : line.error(line.take(), what, instead);
+    return std::nullopt;
+  }
+  const Word& word = line.take();
+  if (same_word(line.peek(), "rw")) return take_random(line, word, sense);
+  if (count_x(word.text) == 0) {
+    const std::string typed = line.typed(word);
+    line.error(word, quoted(typed) + ": a thickness without a width",
+               "write " + typed + "x6 24/16, or " + typed + " rw for random widths");
+    return std::nullopt;
+  }
+  if (count_x(word.text) == 1 && at_lineal(line)) return take_lineal(line, word, sense);
+  return take_pieces(line, word, sense);
+}
+
+/// `at 1.05`, for a board foot.
+std::optional<Rational> take_price(LineReader& line) {
+  constexpr int kMostPlaces = 6;
+  if (line.done()) {
+    line.missing("`at` without a price", "write at 1.05, the price of a board foot");
+    return std::nullopt;
+  }
+  const Word& word = line.take();
+  const std::string_view text = word.text;
+  const std::size_t sign = text.starts_with('$') ? 1 : 0;
+  const auto price = read_decimal(text.substr(sign), kMostPlaces);
+  if (price && !price->is_negative()) return *price;
+  line.error(word, quoted(line.typed(word)) + ": not a price", "write it as 1.05, for a board foot");
+  return std::nullopt;
+}
+
+}  // namespace
+
+std::optional<Fact> read_sawn(LineReader& line) {
+  return read_any(line, Sense::sawn, "2x6 24/16");
+}
+std::optional<Fact> read_less(LineReader& line) {
+  return read_any(line, Sense::less, "less 2x6 1/16 split");
+}
+std::optional<Fact> read_resaw(LineReader& line) {
+  return read_any(line, Sense::resaw, "resaw 4x6 2/12");
+}
+
+std::optional<Fact> read_sold(LineReader& line) {
+  Sold sold;
+  while (!line.done() && !(starts_with_digit(line.peek()) && count_x(line.peek()) > 0)) {
+    sold.buyer += (sold.buyer.empty() ? "" : " ") + line.take_typed();
+  }
+  if (sold.buyer.empty() || line.done()) {
+    const std::string what = sold.buyer.empty() ? "`sold` without a buyer" : "`sold` without a size";
+    const std::string instead = "write sold cash 2x6 No2 6/16 at 1.05";
+    line.done() ? line.missing(what, instead) : line.error(line.take(), what, instead);
+    return std::nullopt;
+  }
+  SizedTally sized = take_sized(line, line.take());
+  if (line.take_if("at")) sold.price = take_price(line);
+  if (line.failed()) return std::nullopt;
+  line.expect_end("what was sold");
+  sold.size = sized.size;
+  sold.grade = std::move(sized.grade);
+  sold.items = std::move(sized.items);
+  if (line.failed()) return std::nullopt;
+  return sold;
+}
+
+std::optional<Fact> read_thick(LineReader& line) {
+  if (line.done()) {
+    line.missing("`thick` without a size", "write thick 2x6 2.02 2.00 1.98");
+    return std::nullopt;
+  }
+  const Word& word = line.take();
+  const auto size = read_size_word(line, word);
+  if (!size) return std::nullopt;
+  Thick thick{*size, {}};
+  const int places = is_metric(*size) ? 2 : 3;
+  const Rational most(is_metric(*size) ? 1220 : 48);
+  while (!line.done()) {
+    const Word& reading = line.take();
+    const auto value = read_decimal(reading.text, places);
+    if (value && *value > Rational(0) && *value < most) {
+      thick.readings.push_back(value->rounded(places));
+    } else {
+      line.error(
+          reading, quoted(line.typed(reading)) + ": not a caliper reading",
+          is_metric(*size) ? "write millimetres, as 50.8" : "write inches to the thousandth, as 2.015");
+    }
+  }
+  if (!line.failed() && thick.readings.size() < 2) {
+    line.missing("a single reading says nothing of how even a board is",
+                 "write at least two, along the board");
+  }
+  if (line.failed()) return std::nullopt;
+  return thick;
+}
+
+}  // namespace kerfbook::sheet

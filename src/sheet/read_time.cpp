@@ -1,0 +1,219 @@
+// read_time.cpp -- the lines that say where the time went: crew, sawing, stops.
+#include "base/text.h"
+#include "sheet/kinds.h"
+
+namespace kerfbook::sheet {
+namespace {
+
+bool is_time(std::string_view text) {
+  return read_duration(text) || read_span(text);
+}
+/// Meant as a time, right or wrong: begins with a digit, as nobody's name does.
+bool looks_like_time(std::string_view text) {
+  return starts_with_digit(text);
+}
+
+void bad_time(LineReader& line, const Word& word) {
+  line.error(word, quoted(line.typed(word)) + ": not a time", "write 9, 8:30, 36min or 7:15-10:20");
+}
+
+void take_spans(LineReader& line, std::vector<Span>& spans) {
+  while (!line.done() && read_span(line.peek())) spans.push_back(*read_span(line.take().text));
+}
+
+int total_minutes(const std::vector<Span>& spans) {
+  int minutes = 0;
+  for (const Span& span : spans) minutes += span.minutes();
+  return minutes;
+}
+
+/// `Quill 7:00-12:00, 13:00-16:30`: times after a comma go on with the hand before them.
+bool goes_on(const LineReader& line, const std::vector<Hand>& hands) {
+  return !hands.empty() && !hands.back().spans.empty() && hands.back().activity.empty() &&
+         read_span(line.peek());
+}
+
+std::string take_name(LineReader& line) {
+  std::string name;
+  while (!line.done() && line.peek() != "," && !looks_like_time(line.peek())) {
+    if (!name.empty()) name += ' ';
+    name += line.take_typed();
+  }
+  return name;
+}
+
+void take_time(LineReader& line, Hand& hand) {
+  if (read_span(line.peek())) {
+    take_spans(line, hand.spans);
+    hand.minutes = total_minutes(hand.spans);
+  } else if (const auto minutes = read_duration(line.peek())) {
+    hand.minutes = *minutes;
+    line.take();
+  } else {
+    bad_time(line, line.take());
+  }
+}
+
+void read_hand(LineReader& line, std::vector<Hand>& hands) {
+  Hand hand;
+  hand.name = take_name(line);
+  if (line.done() || line.peek() == ",") {
+    const std::string what =
+        hand.name.empty() ? "a hand is missing" : quoted(hand.name) + ": a name without a time";
+    const std::string instead = "write " + (hand.name.empty() ? "Bess" : hand.name) + " 9, or " +
+                                (hand.name.empty() ? "Bess" : hand.name) + " 7:00-12:00 13:00-16:30";
+    line.done() ? line.missing(what, instead) : line.error(line.take(), what, instead);
+    return;
+  }
+  if (hand.name.empty()) {
+    const Word& word = line.take();
+    line.error(word, quoted(line.typed(word)) + ": a time without a name", "write Bess " + line.typed(word));
+  } else {
+    take_time(line, hand);
+  }
+  while (!line.done() && line.peek() != ",") {
+    const Word& word = line.take();
+    if (looks_like_time(word.text)) {
+      line.error(word, quoted(line.typed(word)) + ": a second time for one hand",
+                 "part the hands by a comma");
+    }
+    hand.activity += (hand.activity.empty() ? "" : " ") + line.typed(word);
+  }
+  if (!line.done()) {
+    const Word& comma = line.take();
+    if (line.done())
+      line.error(comma, "nobody after the comma", "write one more hand, or leave the comma out");
+  }
+  hands.push_back(std::move(hand));
+}
+
+struct ChargeMark {
+  bool charge = false;
+  std::string job;
+};
+
+/// Splits `..., charge [JOB]` off the words of a stop.
+ChargeMark take_charge_mark(LineReader& line, std::vector<const Word*>& words) {
+  for (std::size_t i = words.size(); i-- > 0;) {
+    const std::string& text = words[i]->text;
+    const bool own_comma = same_word(text, ",charge");
+    const bool after_comma = i > 0 && words[i - 1]->text.ends_with(',') && same_word(text, "charge");
+    if (!own_comma && !after_comma) continue;
+    if (words.size() > i + 2) {
+      line.error(*words[i + 2],
+                 quoted(line.typed(*words[i + 2])) + ": nothing more is read after the job charged",
+                 "write , charge or , charge TER at the end");
+    }
+    ChargeMark mark{true, words.size() > i + 1 ? line.typed(*words[i + 1]) : ""};
+    words.resize(i);
+    return mark;
+  }
+  return {};
+}
+
+std::string joined(const LineReader& line, const std::vector<const Word*>& words, bool drop_comma) {
+  std::string out;
+  for (const Word* word : words) out += (out.empty() ? "" : " ") + line.typed(*word);
+  if (drop_comma && out.ends_with(',')) out.pop_back();
+  return std::string(trim(out));
+}
+
+/// The time a stop took. A bare number over half a day was meant as minutes by anyone who typed it.
+bool take_stop_time(LineReader& line, Stop& stop) {
+  constexpr int kMostBareHours = 12;
+  const Word& word = line.take();
+  const std::string_view text = word.text;
+  if ((stop.span = read_span(text))) {
+    stop.minutes = stop.span->minutes();
+    return true;
+  }
+  const auto minutes = read_duration(text);
+  if (!minutes) {
+    bad_time(line, word);
+    return false;
+  }
+  if (all_digits(text) && *minutes > kMostBareHours * 60) {
+    const std::string typed = line.typed(word);
+    line.error(word, quoted(typed) + ": a bare number is hours, and this stop is longer than a day's work",
+               "write " + typed + "min" + (typed.size() < 3 && *minutes < 3600 ? " or 0:" + typed : ""));
+    return false;
+  }
+  stop.minutes = *minutes;
+  return true;
+}
+
+}  // namespace
+
+std::optional<Fact> read_crew(LineReader& line) {
+  if (line.done()) {
+    line.missing("`crew` without anybody", "write crew Quill 9, Bess 8:30");
+    return std::nullopt;
+  }
+  Crew crew;
+  while (!line.done()) {
+    if (goes_on(line, crew.hands)) {
+      Hand& hand = crew.hands.back();
+      take_spans(line, hand.spans);
+      hand.minutes = total_minutes(hand.spans);
+      if (!line.done() && line.peek() == ",") line.take();
+    } else {
+      read_hand(line, crew.hands);
+    }
+  }
+  if (line.failed()) return std::nullopt;
+  return crew;
+}
+
+std::optional<Fact> read_run(LineReader& line) {
+  if (line.done()) {
+    line.missing("`run` without a time", "write run 7:15-10:20 10:56-13:30");
+    return std::nullopt;
+  }
+  Run run;
+  while (!line.done()) {
+    const Word& word = line.take();
+    if (word.text == ",") continue;
+    if (const auto span = read_span(word.text)) {
+      run.spans.push_back(*span);
+    } else {
+      line.error(
+          word, quoted(line.typed(word)) + ": not a stretch of sawing",
+          is_time(word.text) ? "write when it began and ended, as 7:15-10:20" : "write it as 7:15-10:20");
+    }
+  }
+  if (line.failed()) return std::nullopt;
+  return run;
+}
+
+std::optional<Fact> read_stop(LineReader& line) {
+  if (line.done()) {
+    line.missing("`stop` without a time", "write stop 0:36 metal, or stop 14:05-14:35 belt");
+    return std::nullopt;
+  }
+  Stop stop;
+  if (!take_stop_time(line, stop)) return std::nullopt;
+  std::vector<const Word*> words;
+  while (!line.done()) words.push_back(&line.take());
+  const ChargeMark mark = take_charge_mark(line, words);
+  stop.charge = mark.charge;
+  stop.charge_job = mark.job;
+  if (words.empty() || same_word(words.front()->text, "charge")) {
+    line.missing("`stop` without a cause", "write a word for it, as waiting, belt, metal, weather");
+    return std::nullopt;
+  }
+  if (!stop.charge && same_word(words.back()->text, "charge")) {
+    line.warn(*words.back(), "`charge` without a comma before it is read as part of the text",
+              "write , charge if the stop is to be charged");
+  }
+  stop.cause = joined(line, {words.front()}, true);
+  if (stop.cause.empty() || looks_like_time(stop.cause)) {
+    line.error(*words.front(), quoted(line.typed(*words.front())) + ": not a cause",
+               "write a word for it, as waiting, belt, metal, weather");
+  }
+  words.erase(words.begin());
+  stop.text = joined(line, words, stop.charge);
+  if (line.failed()) return std::nullopt;
+  return stop;
+}
+
+}  // namespace kerfbook::sheet

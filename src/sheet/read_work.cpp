@@ -1,0 +1,248 @@
+// read_work.cpp -- the lines about the machine and its errands: teeth, charges, engine hours, fuel, moves.
+#include <array>
+
+#include "base/text.h"
+#include "measure/money.h"
+#include "sheet/kinds.h"
+#include "sheet/write.h"
+
+namespace kerfbook::sheet {
+namespace {
+
+constexpr std::array kActions{ToothAction::touched_up, ToothAction::replaced, ToothAction::full_set,
+                              ToothAction::shanks,     ToothAction::swaged,   ToothAction::tensioned,
+                              ToothAction::swapped};
+
+std::vector<std::string> action_words() {
+  std::vector<std::string> words;
+  for (const ToothAction action : kActions) words.emplace_back(word_of(action));
+  return words;
+}
+
+/// `touched-up`, or the same in two words.
+std::optional<ToothAction> take_action(LineReader& line) {
+  const std::string two_words = std::string(line.peek()) + "-" + std::string(line.peek(1));
+  for (const ToothAction action : kActions) {
+    if (line.take_if(word_of(action))) return action;
+    if (same_word(two_words, word_of(action))) {
+      line.take_typed_words(2);
+      return action;
+    }
+  }
+  if (line.done()) {
+    line.missing("`teeth` without what was done", "write one of " + join(action_words(), ", "));
+    return std::nullopt;
+  }
+  const Word& word = line.take();
+  const std::string near = nearest(word.text, action_words());
+  line.error(word, quoted(line.typed(word)) + ": no work on teeth is called so",
+             near.empty() ? "write one of " + join(action_words(), ", ") : "did you mean " + near + "?");
+  return std::nullopt;
+}
+
+/// A number that counts something: positive, to the millionth.
+std::optional<Rational> read_quantity(std::string_view text) {
+  constexpr int kPlaces = 6;
+  const auto value = read_decimal(text, kPlaces);
+  if (!value || *value <= Rational(0) || *value > Rational(1'000'000)) return std::nullopt;
+  return *value;
+}
+
+/// Splits `7.3gal` into number and unit; the unit may be the next word. Empty unit when there is none.
+struct Amount {
+  std::string number;
+  std::string unit;
+};
+Amount take_amount(LineReader& line) {
+  const std::string text = line.take().text;
+  const std::size_t end = std::min(text.find_first_not_of("0123456789.,"), text.size());
+  Amount amount{text.substr(0, end), lower(text.substr(end))};
+  if (amount.unit.empty() && !line.done()) amount.unit = lower(line.take().text);
+  return amount;
+}
+
+template <class Unit>
+std::optional<Unit> find_unit(std::string_view word,
+                              std::initializer_list<std::pair<std::string_view, Unit>> known) {
+  for (const auto& [name, unit] : known) {
+    if (same_word(name, word)) return unit;
+  }
+  return std::nullopt;
+}
+
+std::optional<FuelUnit> fuel_unit(std::string_view word) {
+  using Unit = FuelUnit;
+  return find_unit<Unit>(word, {{"gal", Unit::gallon},
+                                {"gallon", Unit::gallon},
+                                {"gallons", Unit::gallon},
+                                {"l", Unit::litre},
+                                {"litre", Unit::litre},
+                                {"litres", Unit::litre},
+                                {"liter", Unit::litre},
+                                {"liters", Unit::litre}});
+}
+
+std::optional<DistanceUnit> distance_unit(std::string_view word) {
+  using Unit = DistanceUnit;
+  return find_unit<Unit>(
+      word, {{"mi", Unit::mile}, {"mile", Unit::mile}, {"miles", Unit::mile}, {"km", Unit::kilometre}});
+}
+
+std::optional<std::int64_t> take_fuel_price(LineReader& line) {
+  const Word& word = line.take();
+  const auto price = measure::read_money(word.text, line.options().money_places);
+  if (!price) {
+    line.slip(word, 0, price.slip());
+    return std::nullopt;
+  }
+  if (price->minor >= 0) return price->minor;
+  line.error(word, quoted(line.typed(word)) + ": a price below nothing", "write what was paid for all of it");
+  return std::nullopt;
+}
+
+/// How many words of a move stand before its distance: the place of the last `46 mi` or `46mi`; npos = none.
+std::size_t find_distance(const LineReader& line) {
+  for (std::size_t i = line.left(); i-- > 0;) {
+    const std::string_view word = line.peek(i);
+    const std::size_t unit = word.find_first_not_of("0123456789.");
+    if (!starts_with_digit(word)) continue;
+    if (unit == std::string_view::npos ? distance_unit(line.peek(i + 1)).has_value()
+                                       : distance_unit(word.substr(unit)).has_value()) {
+      return i;
+    }
+  }
+  return std::string_view::npos;
+}
+
+void move_error(LineReader& line, std::string what) {
+  const std::string instead = "write move Tervane farm to yard 46 mi 3:45";
+  line.done() ? line.missing(std::move(what), instead) : line.error(line.take(), std::move(what), instead);
+}
+
+}  // namespace
+
+std::optional<Fact> read_teeth(LineReader& line) {
+  auto saw = take_code(line, "`teeth` without a saw", "teeth head replaced 3 metal T17");
+  if (!saw) return std::nullopt;
+  const auto action = take_action(line);
+  if (!action) return std::nullopt;
+  Teeth teeth{*saw, *action, {}, {}, {}, {}};
+  if (all_digits(line.peek())) {
+    const Word& word = line.take();
+    const auto count = whole_number(word.text);
+    constexpr std::int64_t kMostTeeth = 500;
+    if (!count || *count < 1 || *count > kMostTeeth) {
+      line.error(word, quoted(word.text) + ": no number of teeth", "write how many, or leave it out");
+      return std::nullopt;
+    }
+    teeth.count = static_cast<int>(*count);
+  }
+  if (!line.take_if("-") && !line.done() && !has_digit(line.peek())) teeth.cause = line.take_typed();
+  if (!line.take_if("-") && has_digit(line.peek())) teeth.log = line.take_typed();
+  teeth.text = line.take_rest();
+  return teeth;
+}
+
+std::optional<Fact> read_charge(LineReader& line) {
+  const std::string example = "charge TER metal-strike 1";
+  auto job = take_code(line, "`charge` without a job", example);
+  if (!job) return std::nullopt;
+  auto name = take_code(line, "`charge` without what is charged", example);
+  if (!name) return std::nullopt;
+  Charge charge{same_word(*job, "own") ? "own" : *job, *name, 1, {}};
+  if (starts_with_digit(*name) || name->front() == '-') {
+    line.missing(quoted(*name) + ": not a charge's name", "write " + example);
+    return std::nullopt;
+  }
+  const std::string_view next = line.peek();
+  if (starts_with_digit(next) || next.starts_with('.') || next.starts_with('-')) {
+    const Word& word = line.take();
+    const auto quantity = read_quantity(word.text);
+    if (!quantity) {
+      line.error(word, quoted(line.typed(word)) + ": not a quantity", "write how many, as 1 or 2.5");
+      return std::nullopt;
+    }
+    charge.quantity = *quantity;
+  }
+  charge.text = line.take_rest();
+  return charge;
+}
+
+std::optional<Fact> read_meter(LineReader& line) {
+  if (line.done()) {
+    line.missing("`meter` without a reading", "write meter 1854.6");
+    return std::nullopt;
+  }
+  const Word& word = line.take();
+  const auto hours = read_decimal(word.text, 1);
+  if (!hours || hours->is_negative() || *hours > Rational(1'000'000)) {
+    line.error(word, quoted(line.typed(word)) + ": not an engine-hour reading",
+               "write hours and tenths, as 1854.6");
+    return std::nullopt;
+  }
+  line.expect_end("the meter's reading");
+  if (line.failed()) return std::nullopt;
+  return Meter{hours->rounded(1)};
+}
+
+std::optional<Fact> read_fuel(LineReader& line) {
+  const std::string instead = "write fuel 7.3 gal, or fuel 27.6 l 41.40 with what was paid";
+  if (line.done()) {
+    line.missing("`fuel` without a quantity", instead);
+    return std::nullopt;
+  }
+  const Word& word = line.peek_word();
+  const Amount amount = take_amount(line);
+  const auto quantity = read_quantity(amount.number);
+  const auto unit = fuel_unit(amount.unit);
+  if (!quantity) {
+    line.error(word, quoted(line.typed(word)) + ": not a quantity of fuel", instead);
+  } else if (!unit) {
+    line.error(word, quoted(amount.number) + ": fuel without a unit", instead);
+  }
+  if (line.failed()) return std::nullopt;
+  Fuel fuel{*quantity, *unit, {}};
+  if (!line.done()) fuel.price_minor = take_fuel_price(line);
+  line.expect_end("the price");
+  if (line.failed()) return std::nullopt;
+  return fuel;
+}
+
+std::optional<Fact> read_move(LineReader& line) {
+  const std::size_t distance = find_distance(line);
+  if (distance == std::string_view::npos) {
+    line.take_rest();
+    move_error(line, "`move` without a distance in mi or km");
+    return std::nullopt;
+  }
+  std::size_t to = 0;
+  while (to < distance && !same_word(line.peek(to), "to")) ++to;
+  if (to == 0 || to + 1 >= distance) {
+    move_error(line, "`move` without the place " + std::string(to == 0 ? "it was from" : "it was to"));
+    return std::nullopt;
+  }
+  Move move;
+  move.from = line.take_typed_words(to);
+  line.take();  // to
+  move.to = line.take_typed_words(distance - to - 1);
+  const Word& word = line.peek_word();
+  const Amount amount = take_amount(line);
+  const auto miles = read_quantity(amount.number);
+  if (!miles) {
+    line.error(word, quoted(line.typed(word)) + ": not a distance", "write it as 46 mi");
+    return std::nullopt;
+  }
+  move.distance = *miles;
+  move.unit = *distance_unit(amount.unit);
+  if (!line.done()) {
+    const Word& time = line.take();
+    const auto minutes = read_duration(time.text);
+    if (!minutes) line.error(time, quoted(line.typed(time)) + ": not a time", "write hours, as 3:45");
+    move.minutes = minutes.value_or(0);
+  }
+  line.expect_end("the time it took");
+  if (line.failed()) return std::nullopt;
+  return move;
+}
+
+}  // namespace kerfbook::sheet

@@ -1,0 +1,183 @@
+// tally_words.cpp -- sizes, grades, pieces and lengths as the tally lines write them.
+#include "sheet/tally_words.h"
+
+#include <algorithm>
+
+#include "base/text.h"
+
+namespace kerfbook::sheet {
+namespace {
+
+constexpr std::int64_t kMostPieces = 9'999;  // of an item; with the longest and widest, volumes stay exact
+constexpr Length kLongest = measure::feet(200);
+
+/// Complains of a size past what can be counted.
+bool sane_size(LineReader& line, const Word& word, const Size& size) {
+  if (!beyond(size.thickness, kWidest) && !beyond(size.width, kWidest)) return true;
+  line.error(word, quoted(line.typed(word)) + ": wider than any board", "write thickness x width, as 2x6");
+  return false;
+}
+
+/// A bare number among the items: pieces that lack a length, or a length that lacks pieces.
+void bare_number(LineReader& line, const Word& word, const Word& size, const std::string& grade) {
+  const std::string typed = line.typed(word);
+  const std::string sized = line.typed(size);
+  if (same_word(grade, "no") || grade == "#") {
+    line.error(word, quoted(grade + " " + typed) + ": a grade is one word", "write " + grade + typed);
+  } else if (all_digits(word.text)) {
+    line.error(word, quoted(sized + " " + typed) + ": pieces without a length",
+               "write " + typed + "/16, or " + sized + "x16 " + typed);
+  } else {
+    line.error(word, quoted(typed) + ": a length without pieces", "write 24/" + typed);
+  }
+}
+
+/// PIECES/LENGTH... up to the first word that cannot be meant as one.
+std::vector<Tally::Item> take_items(LineReader& line, const Word& size_word, const Size& size,
+                                    const std::string& grade) {
+  std::vector<Tally::Item> items;
+  while (is_item(line.peek())) {
+    const Word& word = line.take();
+    const std::size_t slash = word.text.find('/');
+    if (slash == std::string::npos) {
+      bare_number(line, word, size_word, grade);
+      continue;
+    }
+    const auto pieces = read_pieces(line, word, 0, slash);
+    const auto length = measure::read_length(std::string_view(word.text).substr(slash + 1), is_metric(size));
+    if (!length) {
+      line.slip(word, slash + 1, length.slip());
+    } else if (length->system != size.thickness.system) {
+      line.error(word,
+                 quoted(line.typed(word)) + ": a length in " + (is_metric(size) ? "feet" : "metres") +
+                     " for a size in " + (is_metric(size) ? "millimetres" : "inches"),
+                 "write both in one of them");
+    } else if (sane_length(line, word, slash + 1, *length) && pieces) {
+      items.push_back({*pieces, *length});
+    }
+  }
+  return items;
+}
+
+/// `2x8x16 4`: one length for all.
+void take_one_length(LineReader& line, const Word& word, SizedTally& out) {
+  const auto piece = measure::read_piece(word.text, line.metric());
+  if (!piece) return line.slip(word, 0, piece.slip());
+  out.size = piece->size;
+  out.grade = take_grade(line);
+  const std::size_t last = word.text.find_last_of("xX") + 1;
+  if (!sane_size(line, word, out.size) || !sane_length(line, word, last, piece->length)) return;
+  const std::string typed = line.typed(word);
+  if (line.done()) return line.missing(quoted(typed) + " without pieces", "write " + typed + " 4");
+  const Word& count = line.take();
+  if (count.text.find('/') != std::string::npos) {
+    return line.error(count, quoted(line.typed(count)) + ": a second length for " + quoted(typed),
+                      "write the pieces alone, as " + typed + " 4");
+  }
+  if (const auto pieces = read_pieces(line, count, 0, count.text.size()))
+    out.items.push_back({*pieces, piece->length});
+}
+
+}  // namespace
+
+bool is_metric(const Size& size) {
+  return size.thickness.system == measure::System::metric;
+}
+
+bool beyond(Length length, Length most) {
+  return measure::in_inches(length) > measure::in_inches(most);
+}
+
+std::ptrdiff_t count_x(std::string_view text) {
+  return std::count_if(text.begin(), text.end(), [](char c) { return c == 'x' || c == 'X'; });
+}
+
+bool looks_like_grade(std::string_view text) {
+  if (text.empty() || text == "-" || text.find('/') != std::string_view::npos) return false;
+  if (!starts_with_digit(text))
+    return text.front() != '.' && text.front() != '\'' && text.front() != '"' && text.front() != '*';
+  const std::size_t letters = text.find_first_not_of("0123456789");
+  if (letters == std::string_view::npos || letters > 2) return false;
+  const std::string rest = lower(text.substr(letters));
+  static const std::vector<std::string> kUnits{"x",  "ft", "m",  "mm",  "cm", "in", "lf",
+                                               "lm", "bf", "pc", "pcs", "'",  "\""};
+  if (rest.front() < 'a' || rest.front() > 'z') return false;
+  return rest.front() != 'x' && std::find(kUnits.begin(), kUnits.end(), rest) == kUnits.end();
+}
+
+std::string take_grade(LineReader& line) {
+  return looks_like_grade(line.peek()) ? line.take_typed() : std::string();
+}
+
+bool is_item(std::string_view text) {
+  return starts_with_digit(text) || text.starts_with('/') || text.starts_with('.');
+}
+
+std::optional<Size> read_size_word(LineReader& line, const Word& word) {
+  const auto size = measure::read_size(word.text, line.metric());
+  if (!size) {
+    line.slip(word, 0, size.slip());
+    return std::nullopt;
+  }
+  if (!sane_size(line, word, *size)) return std::nullopt;
+  return *size;
+}
+
+bool sane_length(LineReader& line, const Word& word, std::size_t at, const Length& length) {
+  const std::string typed = word.text.substr(at);
+  if (length.is_zero()) {
+    line.slip(word, at, {"a length of nothing", "write it in feet, as 16 or 16'6\"", 0});
+  } else if (beyond(length, kLongest)) {
+    line.slip(
+        word, at,
+        {quoted(typed) + ": longer than any board", "the lumber trade writes pieces/length, as 24/16", 0});
+  } else {
+    return true;
+  }
+  return false;
+}
+
+std::optional<std::int64_t> read_pieces(LineReader& line, const Word& word, std::size_t from,
+                                        std::size_t to) {
+  const std::string text = word.text.substr(from, to - from);
+  const auto pieces = whole_number(text);
+  if (pieces && *pieces >= 1 && *pieces <= kMostPieces) return pieces;
+  if (pieces && *pieces == 0) {
+    line.slip(word, from, {quoted(line.typed(word)) + ": no pieces", "leave it out", 0});
+  } else if (pieces) {
+    line.slip(word, from,
+              {quoted(text) + ": more pieces than a day holds", "write pieces/length, as 24/16", 0});
+  } else {
+    line.slip(word, from,
+              {quoted(text.empty() ? line.typed(word) : text) + ": not a number of pieces",
+               "write pieces/length, as 24/16", 0});
+  }
+  return std::nullopt;
+}
+
+SizedTally take_sized(LineReader& line, const Word& word) {
+  SizedTally out;
+  if (count_x(word.text) >= 2) {
+    take_one_length(line, word, out);
+    return out;
+  }
+  const auto size = read_size_word(line, word);
+  if (!size) {
+    line.take_rest();
+    return out;
+  }
+  out.size = *size;
+  out.grade = take_grade(line);
+  out.items = take_items(line, word, *size, out.grade);
+  if (out.items.empty() && !line.failed()) {
+    const std::string typed = line.typed(word);
+    const std::string what = quoted(typed) + " without pieces";
+    const std::string instead = "write pieces/length, as " + typed + " 24/16 3/12";
+    line.done() ? line.missing(what, instead) : line.error(line.take(), what, instead);
+  }
+  if (out.items.size() > kMostItems)
+    line.error(word, "more lengths than a line holds", "go on with another line");
+  return out;
+}
+
+}  // namespace kerfbook::sheet

@@ -1,0 +1,260 @@
+#include "sheet/write.h"
+
+#include <algorithm>
+
+#include "base/text.h"
+#include "measure/money.h"
+
+namespace kerfbook::sheet {
+namespace {
+
+constexpr int kHeadWidth = 7;  // the word or size that heads a line, then a blank
+constexpr int kRemarkColumn = 48;
+
+/// A decimal without idle zeros: 1, 2.5, 0.28.
+std::string short_decimal(const Rational& value, int places) {
+  std::string text = plain(shown(value, places));
+  if (text.find('.') != std::string::npos) {
+    text.erase(text.find_last_not_of('0') + 1);
+    if (text.ends_with('.')) text.pop_back();
+  }
+  return text;
+}
+
+std::string write_list(const std::vector<Length>& lengths, const char* between, bool metric_book) {
+  std::vector<std::string> words;
+  for (const Length& length : lengths) words.push_back(scaling::write_diameter(length, metric_book));
+  return join(words, between);
+}
+
+std::string with(std::string_view word) {
+  return word.empty() ? std::string() : " " + std::string(word);
+}
+
+std::string mils(std::int64_t value, bool metric_book) {
+  return short_decimal({value, metric_book ? 100 : 1000}, 3);
+}
+
+/// 9, 8:30
+std::string hours(int minutes) {
+  return minutes % 60 == 0 ? std::to_string(minutes / 60) : write_duration(minutes);
+}
+
+/// 2.015, 2.02, 2.00
+std::string caliper(Decimal reading) {
+  std::string text = plain(reading);
+  if (reading.places > 2 && text.ends_with('0')) text.pop_back();
+  return text;
+}
+
+/// Prints the fact of a line as its head (the word or size) and what follows.
+class Writer {
+ public:
+  explicit Writer(const ReadOptions& options) : options_(options), metric_(options.metric) {}
+
+  std::string operator()(const Remark&) const { return {}; }
+  std::string operator()(const Site& site) const { return headed("site", site.name); }
+  std::string operator()(const Job& job) const { return headed("job", job.code); }
+  std::string operator()(const Species& species) const { return headed("species", species.code); }
+  std::string operator()(const Grade& grade) const { return headed("grade", or_none(grade.code)); }
+  std::string operator()(const Bundle& bundle) const { return headed("bundle", or_none(bundle.tag)); }
+  std::string operator()(const Note& note) const { return headed("note", note.text); }
+  std::string operator()(const Meter& meter) const {
+    return headed("meter", plain(Decimal{meter.tenths, 1}));
+  }
+
+  std::string operator()(const Crew& crew) const {
+    std::vector<std::string> hands;
+    for (const Hand& hand : crew.hands) {
+      const std::string time = hand.spans.empty() ? hours(hand.minutes) : spans(hand.spans);
+      hands.push_back(hand.name + " " + time + with(hand.activity));
+    }
+    return headed("crew", join(hands, ", "));
+  }
+
+  std::string operator()(const Run& run) const { return headed("run", spans(run.spans)); }
+
+  std::string operator()(const Stop& stop) const {
+    const std::string time = stop.span ? write_span(*stop.span) : write_duration(stop.minutes);
+    const std::string charge = stop.charge ? ", charge" + with(stop.charge_job) : "";
+    return headed("stop", time + with(stop.cause) + with(stop.text) + charge);
+  }
+
+  std::string operator()(const Setup& setup) const {
+    std::string text = setup.name;
+    if (setup.kerf_mils) text += " kerf " + mils(*setup.kerf_mils, metric_);
+    if (setup.over_mils) text += " over " + mils(*setup.over_mils, metric_);
+    return headed("setup", text + with(setup.text));
+  }
+
+  std::string operator()(const LogLine& log) const {
+    std::string text = join(log.tags, " ");
+    if (log.measure) text += (text.empty() ? "" : " ") + measured(*log.measure);
+    for (const auto& defect : log.defects) {
+      text += " defect " + scaling::write_defect(defect) + with(defect.reason);
+    }
+    if (!log.origin.empty()) text += " from " + log.origin;
+    if (log.left_on_mill) text += " left on the mill";
+    return headed(log.received ? "in" : "log", text);
+  }
+
+  std::string operator()(const Tally& tally) const {
+    return sensed(tally.sense, measure::write_size(tally.size, metric_) + with(tally.grade),
+                  items(tally.items, tally.size) + with(tally.reason));
+  }
+
+  std::string operator()(const LinealTally& tally) const {
+    const bool metres = tally.total.system == measure::System::metric;
+    std::string total = measure::write_feet(tally.total);
+    if (metres) total.pop_back();  // 64.5m is written 64.5lm
+    return sensed(tally.sense, measure::write_size(tally.size, metric_) + with(tally.grade),
+                  total + (metres ? "lm" : "lf") + with(tally.reason));
+  }
+
+  std::string operator()(const RandomTally& tally) const {
+    std::string thickness = side(tally.thickness);
+    if (tally.quarters) thickness = std::to_string(tally.thickness.count / (measure::kPerInch / 4)) + "/4";
+    std::vector<std::string> boards;
+    const bool metric_wood = tally.thickness.system == measure::System::metric;
+    for (const auto& board : tally.boards) {
+      boards.push_back(side(board.width) + "x" + measure::write_length(board.length, metric_wood) +
+                       (board.pieces == 1 ? "" : "*" + std::to_string(board.pieces)));
+    }
+    return sensed(tally.sense, thickness + " rw" + with(tally.grade), join(boards, " ") + with(tally.reason));
+  }
+
+  std::string operator()(const Sold& sold) const {
+    const std::string price = sold.price ? " at " + short_decimal(*sold.price, 6) : "";
+    return headed("sold", sold.buyer + " " + measure::write_size(sold.size, metric_) + with(sold.grade) +
+                              " " + items(sold.items, sold.size) + price);
+  }
+
+  std::string operator()(const Teeth& teeth) const {
+    std::string text = teeth.saw + with(word_of(teeth.action));
+    if (teeth.count) text += " " + std::to_string(*teeth.count);
+    const std::string first = teeth.text.substr(0, teeth.text.find(' '));
+    const bool text_as_tag = teeth.log.empty() && first.find_first_of("0123456789") != std::string::npos;
+    const bool more = !teeth.log.empty() || !teeth.text.empty();
+    if (!teeth.cause.empty() || more) text += " " + or_none(teeth.cause);
+    if (!teeth.log.empty() || text_as_tag) text += " " + or_none(teeth.log);
+    return headed("teeth", text + with(teeth.text));
+  }
+
+  std::string operator()(const Thick& thick) const {
+    const bool metric_wood = thick.size.thickness.system == measure::System::metric;
+    std::string text = measure::write_size(thick.size, metric_);
+    for (const std::int64_t reading : thick.readings) text += " " + caliper({reading, metric_wood ? 2 : 3});
+    return headed("thick", text);
+  }
+
+  std::string operator()(const Charge& charge) const {
+    return headed("charge", charge.job + " " + charge.name + " " + short_decimal(charge.quantity, 6) +
+                                with(charge.text));
+  }
+
+  std::string operator()(const Fuel& fuel) const {
+    std::string text = short_decimal(fuel.quantity, 6) + (fuel.unit == FuelUnit::gallon ? " gal" : " l");
+    if (fuel.price_minor) text += " " + measure::plain_money({*fuel.price_minor}, options_.money_places);
+    return headed("fuel", text);
+  }
+
+  std::string operator()(const Move& move) const {
+    const std::string unit = move.unit == DistanceUnit::mile ? " mi" : " km";
+    return headed("move", move.from + " to " + move.to + " " + short_decimal(move.distance, 6) + unit +
+                              (move.minutes > 0 ? " " + write_duration(move.minutes) : ""));
+  }
+
+ private:
+  static std::string headed(std::string_view head, const std::string& rest) {
+    return pad_right(head, kHeadWidth) + " " + rest;
+  }
+  static std::string sensed(Sense sense, const std::string& head, const std::string& rest) {
+    return sense == Sense::sawn ? headed(head, rest) : headed(word_of(sense), head + " " + rest);
+  }
+  static std::string or_none(const std::string& word) { return word.empty() ? "-" : word; }
+
+  static std::string spans(const std::vector<Span>& list) {
+    std::vector<std::string> words;
+    for (const Span& span : list) words.push_back(write_span(span));
+    return join(words, " ");
+  }
+
+  static std::string items(const std::vector<Tally::Item>& list, const Size& size) {
+    std::vector<std::string> words;
+    const bool metric_wood = size.thickness.system == measure::System::metric;
+    for (const auto& item : list) {
+      words.push_back(std::to_string(item.pieces) + "/" + measure::write_length(item.length, metric_wood));
+    }
+    return join(words, " ");
+  }
+
+  /// A thickness or width by itself.
+  [[nodiscard]] std::string side(Length length) const {
+    const std::string text = measure::write_inches(length);
+    return metric_ && length.system == measure::System::inch ? text + "\"" : text;
+  }
+
+  [[nodiscard]] std::string measured(const scaling::LogMeasure& log) const {
+    std::string text = scaling::write_log_spec(log, metric_);
+    if (!log.mid.empty()) text += " mid " + write_list(log.mid, "/", metric_);
+    if (log.girth) text += " girth " + scaling::write_diameter(*log.girth, metric_);
+    if (!log.segments.empty()) text += " segments " + write_list(log.segments, ",", metric_);
+    return text;
+  }
+
+  const ReadOptions& options_;
+  bool metric_;
+};
+
+std::string with_remark(const std::string& text, const std::string& remark) {
+  if (remark.empty()) return text;
+  return text.empty() ? "; " + remark : pad_right(text, kRemarkColumn) + "  ; " + remark;
+}
+
+}  // namespace
+
+std::string_view word_of(ToothAction action) {
+  switch (action) {
+    case ToothAction::touched_up:
+      return "touched-up";
+    case ToothAction::replaced:
+      return "replaced";
+    case ToothAction::full_set:
+      return "full-set";
+    case ToothAction::shanks:
+      return "shanks";
+    case ToothAction::swaged:
+      return "swaged";
+    case ToothAction::tensioned:
+      return "tensioned";
+    case ToothAction::swapped:
+      return "swapped";
+  }
+  return {};
+}
+
+std::string_view word_of(Sense sense) {
+  switch (sense) {
+    case Sense::sawn:
+      return "";
+    case Sense::less:
+      return "less";
+    case Sense::resaw:
+      return "resaw";
+  }
+  return {};
+}
+
+std::string write_line(const Line& line, const ReadOptions& options) {
+  return with_remark(std::visit(Writer(options), line.fact), line.remark);
+}
+
+std::string write(const Sheet& sheet, const ReadOptions& options) {
+  const std::string shift = sheet.shift == 1 ? "" : " shift " + std::to_string(sheet.shift);
+  std::string out =
+      with_remark(pad_right("sheet", kHeadWidth) + " " + write_day(sheet.day) + shift, sheet.remark) + "\n";
+  for (const Line& line : sheet.lines) out += write_line(line, options) + "\n";
+  return out;
+}
+
+}  // namespace kerfbook::sheet
