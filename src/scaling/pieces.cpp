@@ -129,6 +129,14 @@ void many_pieces(const LogMeasure& log, const Rule& rule, const Practice& by, Pi
   }
 }
 
+/// Even feet where the longest segment is a multiple of them, else whole feet, else 10 cm, else anything.
+Ticks division_step(Ticks length, Ticks longest, Ticks pieces) {
+  for (const Ticks step : {2 * kFoot, kFoot, kMetre / 10}) {
+    if (longest % step == 0 && length / step >= pieces) return step;
+  }
+  return 1;
+}
+
 }  // namespace
 
 Ticks rounded_diameter(Ticks exact, const Rule& rule, DiameterRounding how, System system) {
@@ -180,33 +188,23 @@ std::size_t pieces_needed(Ticks length, Ticks longest) {
   return static_cast<std::size_t>((length + longest - 1) / longest);
 }
 
-// Equal division: counted in steps of 2 ft where the longest segment is an even number of feet (1 ft where it is
-// odd, 10 cm where it is metric), the odd steps one by one to the pieces at the butt. What is under a step (the
-// odd foot of a 33-ft log) goes to the piece nearest the butt that still has room for it.
+// Equal division: counted in steps, the odd steps one by one to the pieces at the butt. What is under a step (the
+// odd foot of a 33-ft log) goes to the piece nearest the butt among the shortest, which always has room for it.
 void divide(Ticks length, Ticks longest, std::size_t count, Division how,
             std::array<Ticks, kMostSegments>& into) {
   const auto pieces = static_cast<Ticks>(count);
-  if (how == Division::full_from_top && longest > 0) {
-    Ticks rest = length;
-    for (std::size_t i = 0; i < count; ++i) {
-      into[i] = i + 1 == count ? rest : std::min(longest, rest);
-      rest -= into[i];
-    }
+  if (how == Division::full_from_top && count == pieces_needed(length, longest)) {
+    for (std::size_t i = 0; i + 1 < count; ++i) into[i] = longest;
+    into[count - 1] = length - (pieces - 1) * longest;
     return;
   }
-  const Ticks step = longest % (2 * kFoot) == 0 ? 2 * kFoot : longest % kFoot == 0 ? kFoot : kMetre / 10;
+  const Ticks step = division_step(length, longest, pieces);
   const Ticks steps = length / step;
-  Ticks rest = length - steps * step;
-  for (std::size_t i = 0; i < count; ++i) {
-    const bool longer = static_cast<Ticks>(count - 1 - i) < steps % pieces;
-    into[i] = (steps / pieces + (longer ? 1 : 0)) * step;
+  const Ticks longer = steps % pieces;
+  for (Ticks i = 0; i < pieces; ++i) {
+    into[static_cast<std::size_t>(i)] = (steps / pieces + (pieces - i <= longer ? 1 : 0)) * step;
   }
-  for (std::size_t i = count; i > 0 && rest > 0; --i) {
-    const Ticks room = longest <= 0 ? rest : std::max<Ticks>(0, longest - into[i - 1]);
-    const Ticks given = i == 1 ? rest : room >= rest ? rest : 0;
-    into[i - 1] += given;
-    rest -= given;
-  }
+  into[static_cast<std::size_t>(pieces - longer - 1)] += length - steps * step;
 }
 
 Trouble make_pieces(const LogMeasure& log, const Rule& rule, const Practice& by, Pieces& into) {

@@ -15,7 +15,9 @@ using scaling::test::practice;
 using scaling::test::scaled;
 using scaling::test::whole;
 
-Length first_diameter(const std::string& log, const Practice& by) { return scaled(log, by).segments.at(0).diameter; }
+Length first_diameter(const std::string& log, const Practice& by) {
+  return scaled(log, by).segments.at(0).diameter;
+}
 
 Practice decimal_c(DiameterRounding diameter, ReadingsJoin readings = ReadingsJoin::average) {
   Practice by = practice("scribner-c");
@@ -29,7 +31,8 @@ std::string butt_first(Ticks length, Ticks longest) {
   const std::size_t count = pieces_needed(length, longest);
   divide(length, longest, count, Division::equal_even, lengths);
   std::string text;
-  for (std::size_t i = count; i > 0; --i) text += (text.empty() ? "" : "+") + std::to_string(lengths[i - 1] / kFoot);
+  for (std::size_t i = count; i > 0; --i)
+    text += (text.empty() ? "" : "+") + std::to_string(lengths[i - 1] / kFoot);
   return text;
 }
 
@@ -58,15 +61,17 @@ TEST_CASE("exact halves go up, down or to the even number as the practice says")
   CHECK(first_diameter("12.984375x16", decimal_c(DiameterRounding::down)) == measure::inches(12));
   CHECK(first_diameter("12.5x16", decimal_c(DiameterRounding::nearest_half_up)) == measure::inches(13));
   CHECK(first_diameter("12.5x16", decimal_c(DiameterRounding::nearest_half_down)) == measure::inches(12));
-  CHECK(first_diameter("12.515625x16", decimal_c(DiameterRounding::nearest_half_down)) == measure::inches(13));
+  CHECK(first_diameter("12.515625x16", decimal_c(DiameterRounding::nearest_half_down)) ==
+        measure::inches(13));
   CHECK(first_diameter("12.5x16", decimal_c(DiameterRounding::nearest_half_even)) == measure::inches(12));
   CHECK(first_diameter("13.5x16", decimal_c(DiameterRounding::nearest_half_even)) == measure::inches(14));
 }
 
-TEST_CASE("of two readings the mean counts, and a half inch left in it is dropped where the practice drops it") {
+TEST_CASE(
+    "of two readings the mean counts, and a half inch left in it is dropped where the practice drops it") {
   // Minico Forestry CDE log scaling page, Minidoka schools: 8 and 13 give 10
-  CHECK(first_diameter("8/13x16", decimal_c(DiameterRounding::nearest_half_up, ReadingsJoin::average_drop_half)) ==
-        measure::inches(10));
+  CHECK(first_diameter("8/13x16", decimal_c(DiameterRounding::nearest_half_up,
+                                            ReadingsJoin::average_drop_half)) == measure::inches(10));
   // USDA Forest Service FSH 2409.11a, R-6 Supplement 98-2, section 21-4: 23 and 24 are recorded 23; of two halves one
   // goes up and one down
   const Practice by = decimal_c(DiameterRounding::nearest_half_up, ReadingsJoin::average_drop_half);
@@ -74,12 +79,14 @@ TEST_CASE("of two readings the mean counts, and a half inch left in it is droppe
   CHECK(first_diameter("22.5/23.5x16", by) == measure::inches(23));
   CHECK(first_diameter("22.5/22.5x16", by) == measure::inches(22));
   CHECK(first_diameter("8/13x16", decimal_c(DiameterRounding::nearest_half_up)) == measure::inches(11));
-  CHECK(first_diameter("8/13x16", decimal_c(DiameterRounding::none, ReadingsJoin::smaller)) == measure::inches(8));
+  CHECK(first_diameter("8/13x16", decimal_c(DiameterRounding::none, ReadingsJoin::smaller)) ==
+        measure::inches(8));
 }
 
 TEST_CASE("the mean of two readings keeps its half sixty-fourth") {
   const Practice by = practice("doyle");
-  const auto mean = scaled("20/20.015625x16", by).gross;  // 20 1/128 in: ((16 + 1/128) / 4)^2 x 16 = 256.2500610...
+  const auto mean =
+      scaled("20/20.015625x16", by).gross;  // 20 1/128 in: ((16 + 1/128) / 4)^2 x 16 = 256.2500610...
   CHECK(mean == 256'250'061);
 }
 
@@ -101,11 +108,31 @@ TEST_CASE("logs of 22 to 60 ft divide as the 20-ft table has it") {
   }
 }
 
-TEST_CASE("an odd foot goes to the piece nearest the butt that has room") {
+TEST_CASE(
+    "an odd foot goes to the piece nearest the butt among the shortest, so pieces stay as equal as can be") {
+  CHECK(butt_first(27 * kFoot, 20 * kFoot) == "14+13");
+  CHECK(butt_first(51 * kFoot, 20 * kFoot) == "18+17+16");
   CHECK(butt_first(33 * kFoot, 20 * kFoot) == "17+16");
   CHECK(butt_first(39 * kFoot, 20 * kFoot) == "20+19");
   CHECK(butt_first(21 * kFoot, 20 * kFoot) == "11+10");
   CHECK(butt_first(59 * kFoot, 20 * kFoot) == "20+20+19");
+}
+
+TEST_CASE("no piece is longer than the longest segment, whatever that is, and none is empty") {
+  for (const Ticks longest : {15 * kFoot, 31 * kFoot / 2, 5 * kMetre, 7 * kInch, 20 * kFoot}) {
+    for (Ticks length = kFoot; length <= 16 * longest; length += 5 * kInch) {
+      std::array<Ticks, kMostSegments> lengths{};
+      const std::size_t count = pieces_needed(length, longest);
+      divide(length, longest, count, Division::equal_even, lengths);
+      Ticks sum = 0;
+      for (std::size_t i = 0; i < count; ++i) {
+        REQUIRE(lengths[i] > 0);
+        REQUIRE(lengths[i] <= longest);
+        sum += lengths[i];
+      }
+      REQUIRE(sum == length);
+    }
+  }
 }
 
 TEST_CASE("in the east 16 ft is one log and 32 ft two; at 32 ft maximum 32 ft is one and 64 ft two") {
@@ -158,11 +185,14 @@ TEST_CASE("International 1/4-inch in 4-ft multiples sums as the log in one piece
   many.longest_segment = measure::feet(16);
   const auto whole_log = scaled("14x32", one);
   const auto segments = scaled("14x32", many);
-  CHECK(segments.segments.at(1).diameter == measure::inches(16));  // 1/2 in per 4 ft, in Mass. G.L. c. 96 s. 11A
+  CHECK(segments.segments.at(1).diameter ==
+        measure::inches(16));  // 1/2 in per 4 ft, in Mass. G.L. c. 96 s. 11A
   CHECK(segments.gross == whole_log.gross);
 }
 
-TEST_CASE("JAS cuts diameters to 1 cm under 14 cm and to even centimetres from there; radii of firmwood are whole") {
+TEST_CASE(
+    "JAS cuts diameters to 1 cm under 14 cm and to even centimetres from there; radii of firmwood are "
+    "whole") {
   const auto jas = practice("jas");  // classes from memory
   CHECK(first_diameter("13.9cmx4m", jas) == measure::centimetres(13));
   CHECK(first_diameter("15.9cmx4m", jas) == measure::centimetres(14));

@@ -26,7 +26,8 @@ std::int64_t millionths(const std::string& decimal) {
 void check_table(const std::string& file, const std::string& rule, std::int64_t times) {
   for (const auto& row : rows_of(file)) {
     const std::string log = row[0] + "x" + row[1];
-    CHECK_MESSAGE(scaled(log, rule).gross == std::stoll(row[2]) * times * scaling::kPerUnit, log << " in " << file);
+    CHECK_MESSAGE(scaled(log, rule).gross == std::stoll(row[2]) * times * scaling::kPerUnit,
+                  log << " in " << file);
   }
 }
 
@@ -66,7 +67,9 @@ TEST_CASE("in the 20 disputed Decimal C cells the choice made is the one that is
 TEST_CASE("single pieces past 20 ft are factor times length, to the nearest ten") {
   // USDA Forest Service National Volume Estimator Library, scrib.f, factor table
   for (const auto& row : rows_of("scaling/scribner_factors.csv")) {
-    const auto factor = [&row](int feet) { return millionths(row[feet <= 15 ? 1 : feet <= 31 ? 2 : 3]) / 1000; };
+    const auto factor = [&row](int feet) {
+      return millionths(row[feet <= 15 ? 1 : feet <= 31 ? 2 : 3]) / 1000;
+    };
     for (int feet = 4; feet <= 40; ++feet) {
       CHECK(scaling::scribner_factor(std::stoi(row[0]), feet) == factor(feet));
       if (feet <= 20) continue;
@@ -77,12 +80,15 @@ TEST_CASE("single pieces past 20 ft are factor times length, to the nearest ten"
   }
 }
 
-TEST_CASE("Doyle is within half a board foot of every printed figure, and the table practice matches those that round up") {
+TEST_CASE(
+    "Doyle is within half a board foot of every printed figure, and the table practice matches those that "
+    "round up") {
   // E. A. Chase 1913, p. 11 (C) rounds exact halves both ways; the reprint at tinytimbers.com (T) rounds them up.
   for (const auto& row : rows_of("scaling/doyle.csv")) {
     const std::string log = row[0] + "x" + row[1];
     const auto printed = std::stoll(row[2]) * scaling::kPerUnit;
-    CHECK_MESSAGE(std::abs(scaled(log, "doyle").gross - printed) <= scaling::kPerUnit / 2, log << " " << row[3]);
+    CHECK_MESSAGE(std::abs(scaled(log, "doyle").gross - printed) <= scaling::kPerUnit / 2,
+                  log << " " << row[3]);
     if (row[3] == "T") CHECK_MESSAGE(scaled(log, "doyle-table").gross == printed, log);
   }
 }

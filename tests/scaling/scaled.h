@@ -59,9 +59,13 @@ inline Scale scaled(const std::string& log, const Practice& by) {
   return *scale;
 }
 
-inline Scale scaled(const std::string& log, const std::string& rule) { return scaled(log, practice(rule)); }
+inline Scale scaled(const std::string& log, const std::string& rule) {
+  return scaled(log, practice(rule));
+}
 
 /// Whole units, as a check reads best: 110 bf is 110.
-constexpr std::int64_t whole(std::int64_t millionths) { return millionths / kPerUnit; }
+constexpr std::int64_t whole(std::int64_t millionths) {
+  return millionths / kPerUnit;
+}
 
 }  // namespace kerfbook::scaling::test
