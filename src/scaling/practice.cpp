@@ -124,6 +124,11 @@ std::string limits_words(const Practice& by) {
   return words;
 }
 
+std::string conventions(const Practice& by) {
+  return fmt::format("{}, {}, {}{}", diameter_words(by.diameter), lengths_words(by), result_words(by.result),
+                     limits_words(by));
+}
+
 std::string all_names() {
   return join(practice_names(), ", ");
 }
@@ -140,10 +145,18 @@ std::optional<Practice> find_practice(std::string_view name) {
   return practice;
 }
 
-const std::vector<std::string>& practice_names() {
+const std::vector<std::string>& rule_names() {
   static const std::vector<std::string> names = [] {
     std::vector<std::string> all;
     for (const Rule& rule : rules()) all.emplace_back(rule.name);
+    return all;
+  }();
+  return names;
+}
+
+const std::vector<std::string>& practice_names() {
+  static const std::vector<std::string> names = [] {
+    std::vector<std::string> all = rule_names();
     for (const Named& named : kNamed) all.emplace_back(named.name);
     return all;
   }();
@@ -157,9 +170,19 @@ std::string describe(const Practice& practice) {
                                  rule->formula, rule->source, rule->range, rule->customs);
   if (const Named* named = find_named(practice.name))
     text += fmt::format(" {}: {}.", named->name, named->what);
-  text += fmt::format(" In force: {}, {}, {}{}.", diameter_words(practice.diameter), lengths_words(practice),
-                      result_words(practice.result), limits_words(practice));
-  return text;
+  return text + " In force: " + conventions(practice) + ".";
+}
+
+std::string in_words(const Practice& practice) {
+  const Rule* rule = find_rule(practice.rule);
+  if (rule == nullptr) return why_not(practice.rule);
+  const bool recalled = rule->source.find("from memory") != std::string_view::npos;
+  return fmt::format("{}{}; {}", rule->title, recalled ? " (from memory)" : "", conventions(practice));
+}
+
+std::string what_changes(std::string_view name) {
+  const Named* named = find_named(name);
+  return named == nullptr ? "" : std::string(named->rule) + ": " + std::string(named->what);
 }
 
 std::string why_not(std::string_view name) {

@@ -62,10 +62,16 @@ struct Practice {
 /// The practice that a bare rule name stands for: its published conventions. nullopt when no such rule.
 /// Built-in named practices (each described in rules.cpp) are found here too.
 std::optional<Practice> find_practice(std::string_view name);
-/// Every rule name, in the order of the table (DESIGN order), then the built-in practices.
+/// Every rule's name, in the order of the table.
+const std::vector<std::string>& rule_names();
+/// Every rule name, then the built-in practices.
 const std::vector<std::string>& practice_names();
 /// One paragraph for --help and papers: what the rule is, its source (or `from memory`), range, conventions.
 std::string describe(const Practice& practice);
+/// The conventions in force, in one line for a paper: "International 1/4-inch; diameters with their fraction, ...".
+std::string in_words(const Practice& practice);
+/// What a built-in practice changes in its rule's published conventions, in words; empty for a rule's own name.
+std::string what_changes(std::string_view name);
 /// Why find_practice finds nothing, in a sentence: "bangor" has no table; a slip gets the nearest name. Empty when
 /// it does find something.
 std::string why_not(std::string_view name);

@@ -28,4 +28,18 @@ const Rule* find_rule(std::string_view name) {
   return found == all.end() ? nullptr : &*found;
 }
 
+VolumeUnit unit_for(const Rule& rule, System system) {
+  switch (rule.answers) {
+    case Answers::board_feet:
+      return VolumeUnit::board_foot;
+    case Answers::cubic:
+      return system == System::metric ? VolumeUnit::cubic_metre : VolumeUnit::cubic_foot;
+    case Answers::cubic_metres:
+      return VolumeUnit::cubic_metre;
+    case Answers::hoppus_feet:
+      return VolumeUnit::hoppus_foot;
+  }
+  return VolumeUnit::board_foot;
+}
+
 }  // namespace kerfbook::scaling

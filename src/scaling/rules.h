@@ -89,6 +89,9 @@ std::span<const Rule> rules();
 /// nullptr when there is none.
 const Rule* find_rule(std::string_view name);
 
+/// The unit a rule answers in for a log measured in that system.
+VolumeUnit unit_for(const Rule& rule, System system);
+
 /// The parts of the table.
 std::span<const Rule> scribner_rules();
 std::span<const Rule> board_foot_rules();

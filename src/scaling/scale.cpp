@@ -21,20 +21,6 @@ struct Worked {
   std::int64_t unculled = 0;  ///< the net before the log was found to be a cull
 };
 
-VolumeUnit unit_for(const Rule& rule, System system) {
-  switch (rule.answers) {
-    case Answers::board_feet:
-      return VolumeUnit::board_foot;
-    case Answers::cubic:
-      return system == System::metric ? VolumeUnit::cubic_metre : VolumeUnit::cubic_foot;
-    case Answers::cubic_metres:
-      return VolumeUnit::cubic_metre;
-    case Answers::hoppus_feet:
-      return VolumeUnit::hoppus_foot;
-  }
-  return VolumeUnit::board_foot;
-}
-
 bool past_table(const Pieces& pieces, const Rule& rule) {
   if (rule.greatest_diameter == 0) return false;
   const auto* end = pieces.piece.begin() + pieces.count;
@@ -117,7 +103,6 @@ System diameters_in(const Rule& rule, System log) {
 
 void say_segments(const Worked& worked, const Practice& by, Scale& scale) {
   const Pieces& pieces = worked.pieces;
-  if (pieces.count > 1) scale.remarks.push_back(fmt::format("in {} segments, top first", pieces.count));
   if (pieces.count > pieces.by_rule) {
     scale.remarks.push_back(fmt::format("divided in {} by the person; the practice would divide it in {}",
                                         pieces.count, pieces.by_rule));
