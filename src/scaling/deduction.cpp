@@ -9,6 +9,7 @@ namespace kerfbook::scaling {
 namespace {
 
 constexpr std::int64_t kHalfTurn = 180;
+constexpr std::int64_t kBiggestScale = 1'000'000'000'000;  ///< millionths; no log comes near a million units
 
 /// Cubic feet in one of the unit, exact but for pi (15 figures).
 Rational cubic_feet_in(VolumeUnit unit) {
@@ -133,7 +134,11 @@ std::vector<Rational> taken_off(const Sound& log, const std::vector<Defect>& def
 }
 
 std::int64_t rounded_deduction(const Sound& log, const std::vector<Rational>& taken) {
-  const Rational sum = std::accumulate(taken.begin(), taken.end(), Rational(0));
+  // Billionths of the unit are fine enough, and keep the sum of many unlike fractions within bounds.
+  const auto billionths = [](std::int64_t so_far, const Rational& one) {
+    return so_far + std::min(one, Rational(kBiggestScale)).rounded(3);
+  };
+  const Rational sum(std::accumulate(taken.begin(), taken.end(), std::int64_t{0}, billionths), 1000);
   if (sum >= Rational(log.gross)) return log.gross;
   const std::int64_t of_result = std::min<std::int64_t>(result_step(log.practice.result), 1'000'000);
   const std::int64_t step = std::max(log.rule.deduction_step, of_result);

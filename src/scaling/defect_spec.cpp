@@ -12,6 +12,10 @@ namespace {
 const char* const kForms =
     "write 15bf, 10%, 2' (length), 1\" (diameter), 7x7x16 (squared) or 90degx8 (sector)";
 
+constexpr std::int64_t kMostAmount = 1'000'000;
+constexpr std::int64_t kMostInches = 240;
+constexpr std::int64_t kMostFeet = 400;
+
 struct UnitEnding {
   std::string_view ending;
   VolumeUnit unit;
@@ -34,9 +38,10 @@ Slip not_read(std::string_view text) {
 /// The positive number before a word: "15" of "15bf".
 Result<Rational> number_before(const std::string& text, std::size_t end) {
   const std::string figures(trim(std::string_view(text).substr(0, end)));
-  auto number = read_decimal(figures);
+  auto number = read_decimal(figures, 6);
   if (!number) return number.slip();
   if (number->is_negative() || number->is_zero()) return Slip{"'" + text + "' takes nothing off", kForms, 0};
+  if (*number > Rational(kMostAmount)) return Slip{"'" + text + "' is more than any log", kForms, 0};
   return number;
 }
 
@@ -101,6 +106,11 @@ Result<Defect> read_squared(const std::string& text, bool metric) {
   defect.width = *width;
   defect.height = *height;
   defect.length = *length;
+  const Rational across(kMostInches);
+  if (measure::in_inches(*width) > across || measure::in_inches(*height) > across ||
+      measure::in_feet(*length) > Rational(kMostFeet)) {
+    return Slip{"'" + text + "' is bigger than any log", kForms, 0};
+  }
   const bool none = width->is_zero() || height->is_zero();
   return positive(defect, none ? Length{} : defect.length, text);
 }

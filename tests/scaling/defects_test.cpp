@@ -106,7 +106,8 @@ TEST_CASE("a volume in another unit is taken as solid wood, 12 bf to the cubic f
   CHECK(scale.deduction == kPerUnit);
   REQUIRE(scale.remarks.size() == 1);
   CHECK(scale.remarks[0] == "12bf taken as 1.000 ft3 of solid wood");
-  CHECK(scaled("30-32x16 defect 0.0283168m3", "smalian").deduction == 999'998);  // 1 ft3 is 0.028316846592 m3
+  CHECK(scaled("30-32x16 defect 0.028317m3", "smalian").deduction ==
+        1'000'005);  // 1 ft3 is 0.028316846592 m3
 }
 
 TEST_CASE("the reason of a defect is kept beside what it took") {

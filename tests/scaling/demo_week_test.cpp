@@ -42,7 +42,7 @@ TEST_CASE("the demo week's wood gives each day's lumber recovery factor") {
   }
   for (const auto& [day, figures] : days) {
     const Rational lumber(figures.first, 100);
-    CHECK_MESSAGE((lumber / Rational(wood[day], kPerUnit)).rounded(2) == figures.second, day);
+    CHECK_MESSAGE((lumber / Rational(wood[day], kPerUnit)).rounded(2) == figures.second, figures.second);
   }
 }
 

@@ -241,3 +241,22 @@ TEST_CASE("a log measured in one system scales as its exact equal in the other")
     }
   }));
 }
+
+TEST_CASE("any number of defects of any kind never breaks the arithmetic") {
+  CHECK(rc::check("many defects", [] {
+    std::vector<Defect> defects;
+    for (int i = *rc::gen::inRange(5, 40); i > 0; --i) {
+      Defect defect = any_defect();
+      if (defect.kind == DefectKind::percent || defect.kind == DefectKind::volume ||
+          defect.kind == DefectKind::sector) {
+        defect.amount = Rational(*rc::gen::inRange<std::int64_t>(1, 99'999'999), 1'000'000);
+      }
+      defect.length = {*rc::gen::inRange<std::int64_t>(1, 9'999),
+                       *rc::gen::element(System::inch, System::metric)};
+      defects.push_back(defect);
+    }
+    const auto scale = scale_of(any_log(), any_practice(), defects);
+    RC_ASSERT(scale.net >= 0);
+    RC_ASSERT(scale.net <= scale.gross);
+  }));
+}

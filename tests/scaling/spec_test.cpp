@@ -115,8 +115,8 @@ TEST_CASE("defects are read in every form") {
 
 TEST_CASE("what is no defect is refused with the forms that are") {
   CHECK(read_defect("15").slip().instead == "write 15bf, 15%, 15' or 15\"");
-  for (const char* text :
-       {"", "rot", "0bf", "0%", "101%", "-5bf", "0'", "7x7", "0x7x16", "400deg", "90degq", "7x7x7x7"}) {
+  for (const char* text : {"", "rot", "0bf", "0%", "101%", "-5bf", "0'", "7x7", "0x7x16", "400deg", "90degq",
+                           "7x7x7x7", "9999999bf", "300x7x16", "7x7x500", "1.0000001bf"}) {
     const auto defect = read_defect(text);
     CHECK_MESSAGE(!defect, text);
   }
