@@ -27,17 +27,17 @@ CREATE TABLE journal (
 ) STRICT;
 
 -- ---- worked out from the journal; emptied and refilled by `rebuild` -------------------------------------------
--- Words met so far. Lines hold the number, so a word is written once.
-CREATE TABLE site    (id INTEGER PRIMARY KEY, name TEXT NOT NULL UNIQUE) STRICT;
-CREATE TABLE species (id INTEGER PRIMARY KEY, code TEXT NOT NULL UNIQUE, name TEXT NOT NULL DEFAULT '',
+-- Words met so far. Lines hold the number, so a word is written once; the case of its letters makes no difference.
+CREATE TABLE site    (id INTEGER PRIMARY KEY, name TEXT NOT NULL COLLATE NOCASE UNIQUE) STRICT;
+CREATE TABLE species (id INTEGER PRIMARY KEY, code TEXT NOT NULL COLLATE NOCASE UNIQUE, name TEXT NOT NULL DEFAULT '',
                       kind TEXT NOT NULL DEFAULT '') STRICT;       -- kind: species group for the year's return
-CREATE TABLE grade   (id INTEGER PRIMARY KEY, code TEXT NOT NULL UNIQUE, name TEXT NOT NULL DEFAULT '') STRICT;
-CREATE TABLE customer(id INTEGER PRIMARY KEY, code TEXT NOT NULL UNIQUE, name TEXT NOT NULL DEFAULT '') STRICT;
-CREATE TABLE job     (id INTEGER PRIMARY KEY, code TEXT NOT NULL UNIQUE, name TEXT NOT NULL DEFAULT '',
+CREATE TABLE grade   (id INTEGER PRIMARY KEY, code TEXT NOT NULL COLLATE NOCASE UNIQUE, name TEXT NOT NULL DEFAULT '') STRICT;
+CREATE TABLE customer(id INTEGER PRIMARY KEY, code TEXT NOT NULL COLLATE NOCASE UNIQUE, name TEXT NOT NULL DEFAULT '') STRICT;
+CREATE TABLE job     (id INTEGER PRIMARY KEY, code TEXT NOT NULL COLLATE NOCASE UNIQUE, name TEXT NOT NULL DEFAULT '',
                       customer INTEGER REFERENCES customer,
                       owner TEXT NOT NULL DEFAULT 'customer' CHECK (owner IN ('customer', 'own', 'shares')),
                       site TEXT NOT NULL DEFAULT '') STRICT;
-CREATE TABLE setup   (id INTEGER PRIMARY KEY, name TEXT NOT NULL UNIQUE) STRICT;
+CREATE TABLE setup   (id INTEGER PRIMARY KEY, name TEXT NOT NULL COLLATE NOCASE UNIQUE) STRICT;
 CREATE TABLE size (
   id        INTEGER PRIMARY KEY,
   label     TEXT NOT NULL,                      -- as the trade writes it: 2x6, 5/4x6, 50x150
@@ -47,6 +47,9 @@ CREATE TABLE size (
   quarters  INTEGER NOT NULL CHECK (quarters IN (0, 1)),
   UNIQUE (metric, thickness, width, quarters)
 ) STRICT;
+CREATE TABLE board_length (                      -- lengths tallied so far: another one may be a slip
+  metric INTEGER NOT NULL, length INTEGER NOT NULL, PRIMARY KEY (metric, length)
+) STRICT, WITHOUT ROWID;
 CREATE TABLE cut_list (                          -- what a job wants, from the mill file
   job INTEGER NOT NULL REFERENCES job, line INTEGER NOT NULL,
   size INTEGER NOT NULL REFERENCES size, length INTEGER NOT NULL, metric INTEGER NOT NULL,
@@ -100,7 +103,7 @@ CREATE TABLE tally (
 CREATE TABLE log (
   day INTEGER NOT NULL, shift INTEGER NOT NULL, number INTEGER NOT NULL,
   run   INTEGER NOT NULL,
-  tag   TEXT,
+  tag   TEXT COLLATE NOCASE,
   state TEXT NOT NULL CHECK (state IN ('received', 'sawn', 'left')),
   spec  TEXT,                                   -- the raw measures and defects as the sheet writes them; NULL = not measured
   borrowed INTEGER NOT NULL CHECK (borrowed IN (0, 1)),   -- 1 = spec comes from an earlier line of this tag
@@ -124,11 +127,13 @@ CREATE TABLE crew (day INTEGER NOT NULL, shift INTEGER NOT NULL, number INTEGER 
   job INTEGER REFERENCES job, name TEXT NOT NULL, minutes INTEGER NOT NULL, activity TEXT NOT NULL,
   PRIMARY KEY (day, shift, number), FOREIGN KEY (day, shift) REFERENCES sheet ON DELETE CASCADE) STRICT, WITHOUT ROWID;
 CREATE TABLE tooth_work (day INTEGER NOT NULL, shift INTEGER NOT NULL, number INTEGER NOT NULL,
-  run INTEGER NOT NULL, job INTEGER REFERENCES job, saw TEXT NOT NULL, action TEXT NOT NULL, teeth INTEGER, cause TEXT NOT NULL,
+  run INTEGER, job INTEGER REFERENCES job, saw TEXT NOT NULL, action TEXT NOT NULL, teeth INTEGER, cause TEXT NOT NULL,
   log_tag TEXT NOT NULL, text TEXT NOT NULL,
   PRIMARY KEY (day, shift, number), FOREIGN KEY (day, shift) REFERENCES sheet ON DELETE CASCADE) STRICT, WITHOUT ROWID;
 CREATE TABLE setup_change (day INTEGER NOT NULL, shift INTEGER NOT NULL, number INTEGER NOT NULL,
-  setup INTEGER NOT NULL REFERENCES setup, kerf_mils INTEGER, over_mils INTEGER, text TEXT NOT NULL,
+  setup INTEGER NOT NULL REFERENCES setup, kerf_mils INTEGER, over_mils INTEGER,
+  metric INTEGER NOT NULL,                      -- the two before: thousandths of an inch, or hundredths of a mm
+  text TEXT NOT NULL,
   PRIMARY KEY (day, shift, number), FOREIGN KEY (day, shift) REFERENCES sheet ON DELETE CASCADE) STRICT, WITHOUT ROWID;
 CREATE TABLE thickness (day INTEGER NOT NULL, shift INTEGER NOT NULL, number INTEGER NOT NULL, reading INTEGER NOT NULL,
   size INTEGER NOT NULL REFERENCES size, mils INTEGER NOT NULL,
@@ -144,6 +149,11 @@ CREATE TABLE fuel (day INTEGER NOT NULL, shift INTEGER NOT NULL, number INTEGER 
 CREATE TABLE move (day INTEGER NOT NULL, shift INTEGER NOT NULL, number INTEGER NOT NULL,
   job INTEGER REFERENCES job, from_site INTEGER NOT NULL REFERENCES site, to_site INTEGER NOT NULL REFERENCES site,
   distance_micro INTEGER NOT NULL, unit TEXT NOT NULL CHECK (unit IN ('mi', 'km')), minutes INTEGER NOT NULL,
+  PRIMARY KEY (day, shift, number), FOREIGN KEY (day, shift) REFERENCES sheet ON DELETE CASCADE) STRICT, WITHOUT ROWID;
+CREATE TABLE sold (day INTEGER NOT NULL, shift INTEGER NOT NULL, number INTEGER NOT NULL,
+  buyer TEXT NOT NULL, species INTEGER REFERENCES species, size INTEGER NOT NULL REFERENCES size,
+  grade INTEGER REFERENCES grade, bundle TEXT, pieces INTEGER NOT NULL, length INTEGER NOT NULL, metric INTEGER NOT NULL,
+  lumber INTEGER NOT NULL, rate_micro INTEGER,  -- agreed price of a bf, millionths of the currency; NULL = by the price list
   PRIMARY KEY (day, shift, number), FOREIGN KEY (day, shift) REFERENCES sheet ON DELETE CASCADE) STRICT, WITHOUT ROWID;
 CREATE TABLE note (day INTEGER NOT NULL, shift INTEGER NOT NULL, number INTEGER NOT NULL, text TEXT NOT NULL,
   PRIMARY KEY (day, shift, number), FOREIGN KEY (day, shift) REFERENCES sheet ON DELETE CASCADE) STRICT, WITHOUT ROWID;

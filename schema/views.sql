@@ -72,8 +72,12 @@ SELECT m.day, m.shift, m.number, job.code AS job, a.name AS from_site, b.name AS
 FROM move m LEFT JOIN job ON job.id = m.job JOIN site a ON a.id = m.from_site JOIN site b ON b.id = m.to_site;
 CREATE VIEW v_charge AS  -- one row a small charge noted on a sheet
 SELECT c.day, c.shift, c.number, job.code AS job, c.name, c.quantity_micro, c.text FROM charge c LEFT JOIN job ON job.id = c.job;
-CREATE VIEW v_setup_change AS
-SELECT c.day, c.shift, c.number, setup.name AS setup, c.kerf_mils, c.over_mils, c.text
+CREATE VIEW v_sold AS    -- one row a line of own lumber sold in the yard
+SELECT s.day, s.shift, s.number, s.buyer, species.code AS species, size.label AS size, size.thickness, size.width,
+       grade.code AS grade, s.bundle, s.pieces, s.length, s.metric, s.lumber, s.rate_micro
+FROM sold s JOIN size ON size.id = s.size LEFT JOIN grade ON grade.id = s.grade LEFT JOIN species ON species.id = s.species;
+CREATE VIEW v_setup_change AS   -- one row a set-up written down; mils: thousandths of an inch, or hundredths of a mm
+SELECT c.day, c.shift, c.number, setup.name AS setup, c.kerf_mils, c.over_mils, c.metric, c.text
 FROM setup_change c JOIN setup ON setup.id = c.setup;
 CREATE VIEW v_thickness AS  -- one row a caliper reading
 SELECT t.day, t.shift, t.number, t.reading, size.label AS size, t.mils FROM thickness t JOIN size ON size.id = t.size;

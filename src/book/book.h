@@ -27,14 +27,14 @@ enum class EntryKind { mill, sheet, paper };
 // `paper`: what billing freezes (an issued invoice, a payment, a credit): see billing/.
 
 struct Entry {
-  std::int64_t number = 0;   ///< counts from 1, no gaps
+  std::int64_t number = 0;  ///< counts from 1, no gaps
   EntryKind kind = EntryKind::sheet;
-  std::string subject;       ///< "2026-05-05", "2026-05-05 shift 2", "mill", or the paper's own name
-  int revision = 1;          ///< of this subject, counts from 1
-  std::string at;            ///< local date and time of posting, "2026-05-05 20:14:07"
-  std::string why;           ///< reason of a revision; empty for a first posting
-  std::string body;          ///< the exact text that was posted
-  std::string digest;        ///< SHA-256, hex, over the previous digest and every field above
+  std::string subject;  ///< "2026-05-05", "2026-05-05 shift 2", "mill", or the paper's own name
+  int revision = 1;     ///< of this subject, counts from 1
+  std::string at;       ///< local date and time of posting, "2026-05-05 20:14:07"
+  std::string why;      ///< reason of a revision; empty for a first posting
+  std::string body;     ///< the exact text that was posted
+  std::string digest;   ///< SHA-256, hex, over the previous digest and every field above
 };
 
 enum class Outcome { posted, revised, unchanged };
@@ -43,8 +43,8 @@ struct Posted {
   Outcome outcome = Outcome::posted;
   std::string subject;
   int revision = 1;
-  std::vector<Diagnostic> found;  ///< warnings and notes; errors never come back here, they are thrown
-  std::vector<std::string> notes; ///< words added: "species DG added"
+  std::vector<Diagnostic> found;   ///< warnings and notes; errors never come back here, they are thrown
+  std::vector<std::string> notes;  ///< words added: "species DG added"
 };
 
 /// A text to post, and what it is called in messages.
@@ -67,7 +67,9 @@ class DocumentRefused : public Refused {
  public:
   DocumentRefused(std::string name, std::string text, std::vector<Diagnostic> found)
       : Refused(name + ": not posted; the book is as it was"),
-        name_(std::move(name)), text_(std::move(text)), found_(std::move(found)) {}
+        name_(std::move(name)),
+        text_(std::move(text)),
+        found_(std::move(found)) {}
   [[nodiscard]] const std::string& name() const noexcept { return name_; }
   [[nodiscard]] const std::string& text() const noexcept { return text_; }
   [[nodiscard]] const std::vector<Diagnostic>& found() const noexcept { return found_; }
@@ -80,7 +82,10 @@ class DocumentRefused : public Refused {
 
 struct OpenOptions {
   bool read_only = false;
-  std::function<std::string()> now;  ///< local "YYYY-MM-DD HH:MM:SS"; handed in, never asked of the clock here
+  std::function<std::string()>
+      now;  ///< local "YYYY-MM-DD HH:MM:SS"; handed in, never asked of the clock here
+  /// How a paper (EntryKind::paper) is worked into billing's tables; called by posting, rebuild and verify alike.
+  std::function<void(SQLite::Database&, const Entry&)> papers;
 };
 
 class Book {
@@ -113,15 +118,17 @@ class Book {
   void post_paper(std::string_view subject, std::string_view body, std::string_view why);
 
   [[nodiscard]] const Mill& mill() const;
-  [[nodiscard]] std::vector<Entry> journal() const;                     ///< whole, in order
+  [[nodiscard]] std::vector<Entry> journal() const;  ///< whole, in order
   [[nodiscard]] std::optional<Entry> current(std::string_view subject) const;
   [[nodiscard]] std::vector<Entry> revisions(std::string_view subject) const;
-  [[nodiscard]] std::vector<Day> days() const;                          ///< with a sheet, in order
+  [[nodiscard]] std::vector<Day> days() const;  ///< with a sheet, in order
 
   /// Of a sheet's subject; nullopt for the mill file and for what is not there.
   [[nodiscard]] std::optional<DayTotals> day_totals(std::string_view subject) const;
 
-  struct Finding { std::string what; };
+  struct Finding {
+    std::string what;
+  };
   /// Chain of digests, SQLite's integrity and foreign keys, and a rebuild in memory compared row by row.
   /// Empty = all is well.
   [[nodiscard]] std::vector<Finding> verify() const;

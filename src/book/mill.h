@@ -111,9 +111,9 @@
 namespace kerfbook::book {
 
 struct Saw {
-  std::string role;                        ///< head, edger, third, or a name
+  std::string role;  ///< head, edger, third, or a name
   std::optional<measure::Length> diameter;
-  std::optional<std::int64_t> kerf_mils;   ///< thousandths of an inch; metric: hundredths of a mm
+  std::optional<std::int64_t> kerf_mils;  ///< thousandths of an inch; metric: hundredths of a mm
   std::optional<int> teeth;
   std::optional<int> rpm;
 };
@@ -147,13 +147,13 @@ struct MoneyTables {
 
 struct JobEntry {
   std::string code;
-  std::string customer;   ///< a customer's code; empty for own work
+  std::string customer;  ///< a customer's code; empty for own work
   std::string name;
   std::string site;
-  std::string owner;      ///< "customer", "own", "shares"; left out: by whether there is a customer
-  std::string rule;       ///< scaling practice agreed for this job; empty = the house practice
+  std::string owner;  ///< "customer", "own", "shares"; left out: by whether there is a customer
+  std::string rule;   ///< scaling practice agreed for this job; empty = the house practice
   std::optional<measure::Convention> convention;  ///< how its lumber is counted; empty = the house convention
-  std::vector<NamedSize> sizes;   ///< targets of this job's own
+  std::vector<NamedSize> sizes;                   ///< targets of this job's own
   std::vector<CutLine> cut_list;
 };
 
@@ -173,21 +173,21 @@ struct Mill {
   std::string phone;
   std::string email;
   std::string tax_number;
-  std::string logo;                 ///< file name of an image; empty = none
-  std::vector<std::string> terms;   ///< lines printed under an invoice
+  std::string logo;                ///< file name of an image; empty = none
+  std::vector<std::string> terms;  ///< lines printed under an invoice
   measure::System units = measure::System::inch;
   measure::Currency currency;
-  bool a4 = false;                  ///< paper: Letter or A4
-  std::string dates = "ymd";        ///< ymd, mdy, dmy: how dates are printed
-  int week_start = 1;               ///< 1 = Monday ... 7 = Sunday
-  int season_month = 1;             ///< the season's first day
+  bool a4 = false;            ///< paper: Letter or A4
+  std::string dates = "ymd";  ///< ymd, mdy, dmy: how dates are printed
+  int week_start = 1;         ///< 1 = Monday ... 7 = Sunday
+  int season_month = 1;       ///< the season's first day
   int season_day = 1;
   scaling::Practice house = usual_practice();  ///< house log rule and its conventions
-  std::vector<scaling::Practice> practices;  ///< defined by the file
-  scaling::Taper taper;             ///< taper and trim allowance for log content
-  measure::Convention convention;   ///< house counting convention
+  std::vector<scaling::Practice> practices;    ///< defined by the file
+  scaling::Taper taper;                        ///< taper and trim allowance for log content
+  measure::Convention convention;              ///< house counting convention
   std::vector<Saw> saws;
-  std::optional<measure::Length> largest_log;    ///< diameter
+  std::optional<measure::Length> largest_log;  ///< diameter
   std::optional<measure::Length> longest_log;
   std::optional<measure::Length> thickest_board;
   std::optional<measure::Length> widest_board;

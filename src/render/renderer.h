@@ -11,10 +11,10 @@
 namespace kerfbook::render {
 
 struct Format {
-  std::string_view name;    ///< what --as takes
-  std::string_view suffix;  ///< of a file: ".txt"
-  std::string_view what;    ///< one line for help
-  bool binary = false;      ///< not for a terminal
+  std::string_view name;                   ///< what --as takes
+  std::string_view suffix;                 ///< of a file: ".txt"
+  std::string_view what;                   ///< one line for help
+  bool binary = false;                     ///< not for a terminal
   std::string (*render)(const Document&);  ///< the whole file's bytes
 };
 

@@ -1,39 +1,44 @@
 // report.h -- a report is one .sql file: a header in comments over SELECTs on the views. The engine runs it behind
 // a guard and makes a Document of typed cells. No report repeats arithmetic: units, rates and totals are declared.
 //
-// The header, as the engine reads it (one fact a line, `-- word: ...`, before the SELECT it belongs to):
+// The header, as the engine reads it (one fact a line, `-- word: ...`, before the SELECT it belongs to; a line that
+// begins with `--` and at least three blanks goes on with the line before; other comments are left alone):
 //
 //   -- report:  production                                  the name; once, first
 //   -- title:   Production by day
-//   -- meaning: one or more sentences (further lines begin `--          `): what the figures mean, how worked out
-//   -- filters: from to job customer species site           which of them the SELECT uses, bound as :from, :job ...
+//   -- meaning: one or more sentences: what the figures mean, how they are worked out
+//   -- filters: from to job customer species site           which of them the SELECTs use, bound as :from, :job ...
 //                                                           (:from and :to are day numbers and always bound;
 //                                                           the others are NULL when not asked for)
-//   -- needs:   day                                         a filter that must be given (else the newest day is taken)
+//   -- needs:   day                                         without a period, take the newest day of the book
 //   -- table:   name | Title                                begins a table: one SELECT follows its lines
 //   -- column:  net_scale_bf scale  "Net scale" total=sum   name, kind, heading, options
 //   -- column:  overrun_percent percent-over:1 "Overrun" of=lumber_bf/net_scale_bf
-//   -- grid:    rows=size,grade column=length_ft cell=pieces sums=pieces,bf
-//   -- chart:   bar x=day y=lumber_bf title="Board feet a day"
+//   -- grid:    rows=job?,size,grade? column=length_ft cell=pieces sums=pieces,bf      `?`: only when it varies
+//   -- chart:   bar x=day y=lumber_bf title="Board feet a day"       bar, line, stacked-bar, scatter; `trend`
 //   -- note:    words under the table
+//   -- empty:   words in place of the table when it has no rows
+//   -- notes:                                               begins a SELECT of one column; each row that is not NULL
+//                                                           is a note under the table before it
 //   -- foot:    words under everything
 //
-// Column kinds (what SQL gives -> what is shown):
-//   text; day (day number); count; money (minor units)
-//   lumber[:p]   volume of the book    -> bf with p places (2); in a metric book m3, and `_bf` in the name is `_m3`
-//   scale[:p]    millionths            -> the practice's unit (its word as unit), 0 places when all are whole
-//   ft3[:p]      millionths            -> ft3
-//   hours[:p]    minutes               -> h (2)        minutes  minutes -> min, count
-//   feet[:p]     length counts         -> ft, fewest places that are exact up to 2; metric rows: m
-//   inches[:p]   length counts         -> in
-//   micro[:p]    millionths            -> plain number with a unit=WORD option
-//   tenths       tenths                -> one place
-//   ratio[:p]    of=A/B                -> worked out by the engine from two other columns, for rows and for totals alike
-//   percent[:p]  of=A/B                -> 100 A/B
-//   percent-over[:p] of=A/B            -> 100 (A-B)/B
-// Options: total=sum  of=A/B  unit=WORD  hidden  width=N.  A ratio's total is total over total; a mean of ratios
-// cannot be written. In a ratio, lumber counts as bf, ft3 as ft3, minutes and hours as hours, micro as units.
-// A ratio whose under is zero or absent is absent.
+// Column kinds (what SQL gives -> what is shown) stand in one table, kinds.h. In short:
+//   text  day  count  money  lumber  cubic  scale  ft3  hours  minutes  feet  inches  micro  tenths  mils
+//   ratio[:p]         of=A/B    worked out by the engine from two other columns, for rows and for totals alike
+//   percent[:p]       of=A/B    100 A/B
+//   percent-over[:p]  of=A/B    100 (A-B)/B
+// Options:
+//   total=sum | total=none      a sum under the column; `none` keeps a ratio from being totalled
+//   of=A/B                      the two columns of a ratio
+//   per=mbf                     a ratio is per thousand board feet (in a metric book: per m3)
+//   unit=WORD                   the unit shown; unit=money: the book's currency
+//   unit-from=COLUMN            scale: the column that says the unit of each row (bf, ft3, m3)
+//   metric-from=COLUMN          feet, inches: the column that says whether the row was measured in metric
+//   hidden                      carries figures for a ratio and is not shown
+//   strikes                     count: a row where it is not 0 is struck, and counts in no total
+//   width=N                     characters on paper
+// A ratio's total is total over total, of the rows that have both; a mean of ratios cannot be written. In a ratio a
+// column counts as it is shown, but exactly. A ratio whose under is zero or absent is absent.
 #pragma once
 
 #include <optional>
@@ -45,6 +50,7 @@
 #include "base/diagnostic.h"
 #include "book/book.h"
 #include "render/document.h"
+#include "report/kinds.h"
 
 namespace kerfbook::report {
 
@@ -56,20 +62,28 @@ struct Ask {
   std::string customer;
   std::string species;
   std::string site;
-  std::string rule;       ///< re-scale under this practice
+  std::string rule;          ///< re-scale under this practice
+  std::string period_words;  ///< how the period was asked for ("last week"); only for the heading
 };
+
+enum class Totalled : std::uint8_t { by_kind, sum, none };
 
 struct ColumnSpec {
   std::string name;
-  std::string kind;
-  int places = -1;        ///< -1 = the kind's own
+  Kind kind = Kind::text;
+  int places = -1;  ///< -1 = the kind's own
   std::string heading;
   std::string unit;
-  bool total_sum = false;
+  std::string unit_from;    ///< scale: column with the unit of the row
+  std::string metric_from;  ///< feet, inches: column that is not 0 when the row is metric
+  Totalled total = Totalled::by_kind;
   bool hidden = false;
+  bool strikes = false;
+  bool per_mbf = false;
   int width = 0;
-  std::string over;       ///< ratio: names of columns
+  std::string over;   ///< ratio: names of columns
   std::string under;
+  int line = 0;       ///< of the file, for messages
 };
 
 struct TableSpec {
@@ -77,10 +91,15 @@ struct TableSpec {
   std::string title;
   std::vector<ColumnSpec> columns;
   std::string sql;
-  int sql_line = 1;       ///< where the SELECT begins in the file
-  std::string grid;       ///< as written; read into indices by the engine
+  int sql_line = 1;         ///< where `sql` begins in the file
+  std::string notes_sql;    ///< of `-- notes:`; empty = none
+  int notes_line = 0;
+  std::string grid;         ///< as written; read into indices by the engine
+  int grid_line = 0;
   std::string chart;
+  int chart_line = 0;
   std::vector<std::string> notes;
+  std::string when_empty;
 };
 
 struct ReportFile {
@@ -91,19 +110,18 @@ struct ReportFile {
   std::string needs;
   std::vector<TableSpec> tables;
   std::vector<std::string> foot;
-  std::string path;       ///< for messages
-  std::string text;       ///< the whole file: a user may always see it
+  std::string path;  ///< for messages
+  std::string text;  ///< the whole file: a user may always see it
+  bool own = false;  ///< from the user's folder
+  std::vector<Diagnostic> faults;  ///< of its header; such a report is not run
 };
 
-struct ReadReport {
-  ReportFile report;
-  std::vector<Diagnostic> found;
-};
+/// Reads a report file's header and cuts it into tables; what is wrong is in `faults`. Nothing is run.
+ReportFile read_report(std::string_view text, std::string_view path);
 
-/// Reads a report file's header and cuts it into tables. Nothing is run.
-ReadReport read_report(std::string_view text, std::string_view path);
-
-/// Every built-in report, by name; then those of the user's folder when one is given.
+/// Every built-in report, by name; then those of the user's folder when one is given. A file there with the name of
+/// a built-in report takes its place. A file with a fault in its header stays in the list with what is wrong
+/// (`faults`), and run_report() refuses it with that; one bad file never hides the others.
 std::vector<ReportFile> all_reports(const std::string& own_folder);
 /// WrongUsage naming the nearest when there is none.
 const ReportFile& find_report(const std::vector<ReportFile>& reports, std::string_view name);
@@ -112,19 +130,21 @@ const ReportFile& find_report(const std::vector<ReportFile>& reports, std::strin
 /// views only. What is wrong, with lines of the file; empty = good.
 std::vector<Diagnostic> check_report(const ReportFile& report, const book::Book& book);
 
-/// Runs a report. Throws Refused for a filter that names nothing known (with the nearest), Failed with the SQL
-/// for a fault in the report.
-render::Document run_report(const ReportFile& report, const book::Book& book, const Ask& ask, const render::Style& style,
-                            Day today);
+/// Runs a report. Throws Refused for a filter that names nothing known (with the nearest), WrongUsage for a filter
+/// the report does not take, Failed with file, line and reason for a fault in the report.
+render::Document run_report(const ReportFile& report, const book::Book& book, const Ask& ask,
+                            const render::Style& style, Day today);
 
 /// Period words: `2026-05-05`, `today`, `yesterday`, `this week`, `last week`, `this month`, `last month`, `2026-05`,
-/// `2026-w19`, `2026`, `this year`, `last year`, `season`, `FROM..TO`. First and last day, both included.
+/// `2026-w19`, `2026`, `this year`, `last year`, `season`, `last season`, `FROM..TO`. First and last day, both
+/// included.
 struct Period {
   Day from;
   Day to;
   std::string words;  ///< as a heading shows it
 };
-/// Throws WrongUsage with what would be right.
+/// Throws WrongUsage with what would be right. `week_start`: 1 = Monday ... 7 = Sunday; `2026-w19` is the ISO week,
+/// moved to begin on the book's own first day of the week (the one that holds the ISO week's Thursday).
 Period read_period(std::string_view words, Day today, int week_start, int season_month, int season_day);
 
 }  // namespace kerfbook::report

@@ -32,7 +32,7 @@ enum class ResultRounding : std::uint8_t {
   hundredth,
 };
 enum class TaperShare : std::uint8_t {
-  rule,           ///< the rule has its own taper (International, Vermont)
+  rule,           ///< the rule's own taper (International); for a rule that has none the same as `even`
   even,           ///< measured taper (or the practice's) shared evenly, from memory
   none,           ///< every segment at the small-end diameter
 };
@@ -49,9 +49,11 @@ struct Practice {
   std::int64_t taper_mils_per_foot = 125;   ///< for `even` when no large end was measured
   Length minimum_top{0, System::inch};      ///< a log under it is a cull
   Length minimum_length{0, System::inch};
-  std::int64_t merchantable_percent = 0;    ///< net under this share of gross is a cull; 0 = never
+  Rational merchantable_percent = 0;        ///< net under this share of gross is a cull; 0 = never. 100/3 is exact
   ResultRounding result = ResultRounding::none;
-  std::int64_t squared_divisor = 15;        ///< of a squared defect; from memory (15 Scribner, 16 International)
+  /// Of a squared defect under a board-foot rule: in x in x ft / divisor. From memory: 15 (20 % for kerf), with
+  /// International 16; 12 is solid wood. Cubic rules take the box as it is.
+  std::int64_t squared_divisor = 15;
   bool operator==(const Practice&) const = default;
 };
 
@@ -62,7 +64,8 @@ std::optional<Practice> find_practice(std::string_view name);
 const std::vector<std::string>& practice_names();
 /// One paragraph for --help and papers: what the rule is, its source (or `from memory`), range, conventions.
 std::string describe(const Practice& practice);
-/// For the names that must be refused with a reason ("bangor": the table has not been obtained).
+/// Why find_practice finds nothing, in a sentence: "bangor" has no table; a slip gets the nearest name. Empty when
+/// it does find something.
 std::string why_not(std::string_view name);
 
 }  // namespace kerfbook::scaling

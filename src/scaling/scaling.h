@@ -58,15 +58,23 @@ struct Defect {
 ///   12/13-15x16'6"   ... and a large end of 15 in, 16 ft 6 in long;  12-15/16x16 two readings of the large end
 ///   12x32 after which the sheet may add words:  mid 13.5   girth 48   segments 12,14
 /// Inches may be 12, 12-1/2 (only where no large end could be meant: write 12.5 or 12½ beside a large end), 12.5.
-/// Metric book (or units written): centimetres x metres: 30x4.8, 30/32-36x4.8, 30cmx4.8m.
+/// `7-7/8` is 7-7/8 in, since a large end is not smaller than the small one; `12-15/16` is two readings, 15 and 16.
+/// Metric book (or metric units written): centimetres x metres: 30x4.8, 30/32-36x4.8, 30cmx4.8m.
 Result<LogMeasure> read_log_spec(std::string_view spec, bool metric_book = false);
-std::string write_log_spec(const LogMeasure& log);  ///< the spec without the added words
+/// The spec without the added words, reading back as the same measures in such a book: `12.5-15x16'6"`; in an inch
+/// book a metric log is written with its units, 30cmx4.8m; in a metric book an inch log is, 12"x16'.
+std::string write_log_spec(const LogMeasure& log, bool metric_book = false);
+/// One diameter or girth as a spec writes it (`13.5`; metric book: centimetres), for the added words.
+Result<Length> read_diameter(std::string_view text, bool metric_book = false);
+std::string write_diameter(Length diameter, bool metric_book = false);
 
 /// Reads what follows the word `defect`:
-///   15bf   10%   2' or 2ft (length)   1in or 1" (diameter)   7x7x16 (squared: in x in x ft)   90degx8 (sector)
-///   0.05m3 or 3ft3 for cubic rules.
+///   15bf   10%   2' or 2ft (length)   1in or 1" (diameter)   7x7x16 (squared: in x in x ft)
+///   90degx8 (sector of 90 degrees, 8 ft long; 90deg: the whole length)   0.05m3 or 3ft3 for cubic rules
+/// Metric book (or metric units written): 0.6m (length), 3cm (diameter), 18x18x4.8 (cm x cm x m), 90degx2.4.
+/// What is added for the scaler's inch round a squared defect is typed already added.
 Result<Defect> read_defect(std::string_view text, bool metric_book = false);
-std::string write_defect(const Defect& defect);  ///< without the reason
+std::string write_defect(const Defect& defect);  ///< without the reason; metric always with its units
 
 /// Scales are kept as whole millionths of the rule's unit.
 constexpr std::int64_t kPerUnit = 1'000'000;
@@ -81,19 +89,30 @@ struct Segment {
   bool overridden = false;  ///< the person's own diameter
 };
 
-/// What a log scales, and how that came about.
+/// One defect and what it took off.
+struct Taken {
+  std::string defect;  ///< as write_defect prints it
+  std::string reason;  ///< "rot"; may be empty
+  std::int64_t amount = 0;  ///< millionths, not rounded to whole board feet
+};
+
+/// What a log scales, and how that came about. net = gross - deduction always.
 struct Scale {
   std::string rule;             ///< the rule's name, as `international-quarter`
   VolumeUnit unit = VolumeUnit::board_foot;
   std::int64_t gross = 0;       ///< millionths of the unit
-  std::int64_t deduction = 0;   ///< never more than gross
-  std::int64_t net = 0;         ///< gross - deduction; 0 for a cull
+  std::int64_t deduction = 0;   ///< never more than gross; all of it for a cull
+  std::int64_t net = 0;         ///< 0 for a cull
   bool cull = false;            ///< net below the practice's share of gross, or under the minimum log
-  std::vector<Segment> segments;
+  std::vector<Segment> segments;  ///< top first; one for a log scaled in one piece
+  std::vector<Taken> taken;     ///< what each defect took off, before the total was rounded
   std::vector<std::string> remarks;  ///< in words: "under the minimum top of 6 in", "outside the table: ..."
 };
 
-/// Scales a log. A Slip when the rule needs a reading that was not taken ("smalian needs both ends").
+/// Scales a log. Each defect is worked out on the sound log and the deductions are added, so that their order never
+/// matters; only length and diameter defects are taken together, as one shorter and thinner log. The total is
+/// rounded once, a half going up (FSH 2409.11, ch. 20, s. 21): to whole tens under Decimal C, to whole board feet
+/// where the practice rounds to board feet, else as the practice's result. A Slip when the rule needs a reading that was not taken ("smalian needs both ends").
 Result<Scale> scale(const LogMeasure& log, const std::vector<Defect>& defects, const Practice& practice);
 
 /// Cubic content of a log for recovery, whatever rule is billed by.

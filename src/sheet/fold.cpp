@@ -9,7 +9,8 @@ namespace {
 
 using Pair = std::pair<std::string_view, std::string_view>;
 
-/// Characters that mean one the language knows. A fraction is led by a dash after a digit: see append().
+/// Characters that mean one the language knows. A fraction is led by a plus after a digit, see append(): 7½ is 7-1/2
+/// and nothing else, while 7-1/2 might be feet and inches or two ends of a log.
 constexpr std::array kFolds{
     Pair{"\t", " "},     Pair{"\u00A0", " "}, Pair{"\u2007", " "}, Pair{"\u2009", " "}, Pair{"\u202F", " "},
     Pair{"\u3000", " "}, Pair{"′", "'"},      Pair{"’", "'"},      Pair{"‘", "'"},      Pair{"´", "'"},
@@ -33,7 +34,7 @@ struct Folding {
 
   void append(std::string_view meant, std::size_t at) {
     const bool fraction = meant.size() == 3;
-    if (fraction && !text.empty() && is_digit(text.back())) put('-', at);
+    if (fraction && !text.empty() && is_digit(text.back())) put('+', at);
     for (const char c : meant) put(c, at);
   }
   void put(char c, std::size_t at) {
@@ -123,7 +124,7 @@ void join_sizes(std::vector<Word>& words) {
   std::vector<Word> joined;
   for (const Word& word : words) {
     if (!joined.empty() && leads_fraction(joined.back(), word)) {
-      joined.back().text += '-';
+      joined.back().text += '+';
       joined.back().from.push_back(word.from.front());
       append(joined.back(), word);
     } else if (!joined.empty() && belongs_to(joined.back(), word, "xX*/")) {

@@ -9,7 +9,7 @@
 
 namespace kerfbook::sheet {
 
-/// A word as the reader sees it (`7-1/2`, `16'6"`, `2x6`), and where its bytes were typed (`7½`, `16′6″`, `2×6`).
+/// A word as the reader sees it (`7+1/2`, `16'6"`, `2x6`), and where its bytes were typed (`7½`, `16′6″`, `2×6`).
 struct Word {
   std::string text;
   std::vector<std::uint32_t> from;  ///< for each byte of `text`, a byte of the typed line
@@ -22,7 +22,7 @@ struct FoldedLine {
   std::string remark;       ///< what stood after the `;`, as typed, trimmed
 };
 
-/// ′ ’ become ', ″ ” become ", × becomes x, ½ becomes 1/2 (7½ becomes 7-1/2), all dashes become -, all blanks and
+/// ′ ’ become ', ″ ” become ", × becomes x, ½ becomes 1/2 (7½ becomes 7+1/2), all dashes become -, all blanks and
 /// tabs part words; characters that show nothing are dropped. Other text is left as it is.
 FoldedLine fold(std::string_view typed);
 

@@ -93,19 +93,4 @@ std::optional<std::string> take_code(LineReader& line, std::string_view missing_
   return line.take_typed();
 }
 
-std::optional<measure::Length> read_across(LineReader& line, const Word& word, std::size_t from,
-                                           std::size_t to) {
-  std::string text = word.text.substr(from, to - from);
-  const bool plain = !text.empty() && text.find_first_not_of("0123456789.") == std::string::npos;
-  const auto length =
-      line.metric() && plain ? measure::read_millimetres(text + "cm") : measure::read_inches(text);
-  if (!length) {
-    line.slip(word, from, length.slip());
-    return std::nullopt;
-  }
-  if (length->count > 0) return *length;
-  line.error(word, quoted(text) + ": a measure of nothing", "write what was measured, or leave it out");
-  return std::nullopt;
-}
-
 }  // namespace kerfbook::sheet

@@ -75,8 +75,4 @@ std::optional<std::int64_t> whole_number(std::string_view text);
 /// One word that is a code, tag, name ...; complains with `missing_what` and `example` when there is none.
 std::optional<std::string> take_code(LineReader& line, std::string_view missing_what,
                                      std::string_view example);
-/// An inch measure (metric book: centimetres), as a log's diameter is read. Complains when it is none.
-std::optional<measure::Length> read_across(LineReader& line, const Word& word, std::size_t from,
-                                           std::size_t to);
-
 }  // namespace kerfbook::sheet

@@ -65,12 +65,22 @@ void take_spec(LineReader& line, LogLine& log) {
   }
 }
 
+/// Part of a word, as a log's diameter or girth is written.
+std::optional<Length> read_diameter_word(LineReader& line, const Word& word, std::size_t from,
+                                         std::size_t to) {
+  const auto length =
+      scaling::read_diameter(std::string_view(word.text).substr(from, to - from), line.metric());
+  if (length) return *length;
+  line.slip(word, from, length.slip());
+  return std::nullopt;
+}
+
 /// Measures parted by `between` in one word: 13/14, 12,14.
 void split_measures(LineReader& line, const Word& word, char between, std::vector<Length>& out) {
   const std::size_t size = word.text.ends_with(',') ? word.text.size() - 1 : word.text.size();
   for (std::size_t at = 0; at <= size;) {
     const std::size_t end = std::min(word.text.find(between, at), size);
-    if (const auto length = read_across(line, word, at, end)) out.push_back(*length);
+    if (const auto length = read_diameter_word(line, word, at, end)) out.push_back(*length);
     at = end + 1;
   }
 }
@@ -83,15 +93,17 @@ void missing_measure(LineReader& line, const std::string& word, const std::strin
 void take_mid(LineReader& line, LogLine& log) {
   if (!starts_with_digit(line.peek())) return missing_measure(line, "mid", "mid 13.5, or mid 13/14");
   const Word& word = line.take();
-  const bool fraction = word.text.find('-') != std::string::npos;  // 13-1/2 is one reading, 13/14 are two
+  const bool fraction =
+      word.text.find_first_of("+-") != std::string::npos;  // 13-1/2 is one reading, 13/14 are two
   if (!fraction) return split_measures(line, word, '/', log.measure->mid);
-  if (const auto length = read_across(line, word, 0, word.text.size())) log.measure->mid.push_back(*length);
+  if (const auto length = read_diameter_word(line, word, 0, word.text.size()))
+    log.measure->mid.push_back(*length);
 }
 
 void take_girth(LineReader& line, LogLine& log) {
   if (!starts_with_digit(line.peek())) return missing_measure(line, "girth", "girth 48");
   const Word& word = line.take();
-  log.measure->girth = read_across(line, word, 0, word.text.size());
+  log.measure->girth = read_diameter_word(line, word, 0, word.text.size());
 }
 
 void take_segments(LineReader& line, LogLine& log) {

@@ -98,8 +98,8 @@ std::optional<Fact> take_random(LineReader& line, const Word& word, Sense sense)
   } else {
     tally.thickness = *thickness;
   }
-  tally.quarters = word.text.ends_with("/4") && word.text.find('-') == std::string::npos && thickness &&
-                   thickness->count >= measure::kPerInch;
+  tally.quarters = word.text.ends_with("/4") && word.text.find_first_of("+-") == std::string::npos &&
+                   thickness && thickness->count >= measure::kPerInch;
   line.take();  // rw
   tally.grade = take_grade(line);
   while (is_item(line.peek())) {

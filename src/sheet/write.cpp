@@ -21,18 +21,9 @@ std::string short_decimal(const Rational& value, int places) {
   return text;
 }
 
-/// As read_across() reads it: exact decimals, inches plain in an inch book, else with their unit.
-std::string write_across(Length length, bool metric_book) {
-  constexpr int kExact = 6;  // 1/64 has six decimals
-  if (length.system == measure::System::metric) {
-    return short_decimal(measure::in_millimetres(length) / Rational(10), 2) + "cm";
-  }
-  return short_decimal(measure::in_inches(length), kExact) + (metric_book ? "\"" : "");
-}
-
 std::string write_list(const std::vector<Length>& lengths, const char* between, bool metric_book) {
   std::vector<std::string> words;
-  for (const Length& length : lengths) words.push_back(write_across(length, metric_book));
+  for (const Length& length : lengths) words.push_back(scaling::write_diameter(length, metric_book));
   return join(words, between);
 }
 
@@ -42,6 +33,18 @@ std::string with(std::string_view word) {
 
 std::string mils(std::int64_t value, bool metric_book) {
   return short_decimal({value, metric_book ? 100 : 1000}, 3);
+}
+
+/// 9, 8:30
+std::string hours(int minutes) {
+  return minutes % 60 == 0 ? std::to_string(minutes / 60) : write_duration(minutes);
+}
+
+/// 2.015, 2.02, 2.00
+std::string caliper(Decimal reading) {
+  std::string text = plain(reading);
+  if (reading.places > 2 && text.ends_with('0')) text.pop_back();
+  return text;
 }
 
 /// Prints the fact of a line as its head (the word or size) and what follows.
@@ -63,7 +66,7 @@ class Writer {
   std::string operator()(const Crew& crew) const {
     std::vector<std::string> hands;
     for (const Hand& hand : crew.hands) {
-      const std::string time = hand.spans.empty() ? write_duration(hand.minutes) : spans(hand.spans);
+      const std::string time = hand.spans.empty() ? hours(hand.minutes) : spans(hand.spans);
       hands.push_back(hand.name + " " + time + with(hand.activity));
     }
     return headed("crew", join(hands, ", "));
@@ -140,8 +143,7 @@ class Writer {
   std::string operator()(const Thick& thick) const {
     const bool metric_wood = thick.size.thickness.system == measure::System::metric;
     std::string text = measure::write_size(thick.size, metric_);
-    for (const std::int64_t reading : thick.readings)
-      text += " " + plain(Decimal{reading, metric_wood ? 2 : 3});
+    for (const std::int64_t reading : thick.readings) text += " " + caliper({reading, metric_wood ? 2 : 3});
     return headed("thick", text);
   }
 
@@ -193,9 +195,9 @@ class Writer {
   }
 
   [[nodiscard]] std::string measured(const scaling::LogMeasure& log) const {
-    std::string text = scaling::write_log_spec(log);
+    std::string text = scaling::write_log_spec(log, metric_);
     if (!log.mid.empty()) text += " mid " + write_list(log.mid, "/", metric_);
-    if (log.girth) text += " girth " + write_across(*log.girth, metric_);
+    if (log.girth) text += " girth " + scaling::write_diameter(*log.girth, metric_);
     if (!log.segments.empty()) text += " segments " + write_list(log.segments, ",", metric_);
     return text;
   }

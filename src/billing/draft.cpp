@@ -1,0 +1,314 @@
+// draft.cpp -- what is not billed yet, as lines: new sheets whole, corrected sheets as their difference.
+#include <algorithm>
+#include <map>
+#include <tuple>
+
+#include "base/text.h"
+#include "billing/bill.h"
+#include "billing/price.h"
+
+namespace kerfbook::billing {
+
+namespace {
+
+using SheetKey = std::pair<Day, int>;
+SheetKey key_of_sheet(const SheetRef& sheet) {
+  return {sheet.day, sheet.shift};
+}
+
+/// Items of one identity on one sheet, added up.
+struct Stack {
+  std::vector<const Item*> items;
+  std::int64_t count = 0;
+  void add(const Item& item) {
+    items.push_back(&item);
+    count += item.count;
+  }
+};
+using Stacks = std::map<std::string, Stack>;
+
+/// What earlier papers of this kind froze.
+struct Frozen {
+  std::map<SheetKey, int> revision;  ///< the newest revision billed
+  std::map<SheetKey, Stacks> items;
+};
+
+Frozen frozen(const std::vector<Billed>& before, bool settlement) {
+  Frozen all;
+  for (const Billed& paper : before) {
+    if (paper.settlement != settlement) continue;
+    for (const SheetRef& sheet : paper.sheets) {
+      int& newest = all.revision[key_of_sheet(sheet)];
+      newest = std::max(newest, sheet.revision);
+    }
+    for (const Item& item : paper.items) all.items[key_of_sheet(item.sheet)][identity(item)].add(item);
+  }
+  return all;
+}
+
+/// `part` of a stack's last item: so many of its count, the quantity in proportion.
+Item taken(const Stack& stack, std::int64_t count, const SheetRef& sheet) {
+  Item item = *stack.items.back();
+  const Item& whole = *stack.items.back();
+  item.sheet = sheet;
+  item.quantity = whole.count == 0 ? Rational(0) : whole.quantity * Rational(count, whole.count);
+  item.count = count;
+  if (whole.pieces != 0) item.pieces = count;
+  if (item.fact) item.fact->count = count;
+  return item;
+}
+
+/// How a corrected sheet differs from what was billed of it.
+std::vector<Item> differences(const Stacks& now, const Stacks& billed, const SheetRef& sheet) {
+  std::vector<Item> all;
+  for (const auto& [what, stack] : now) {
+    const auto old = billed.find(what);
+    if (old == billed.end()) {
+      for (const Item* item : stack.items) all.push_back(*item);
+    } else if (old->second.count != stack.count) {
+      // What was billed once keeps its rate: the difference is of the same thing.
+      const Stack& rated = old->second.items.back()->count != 0 ? old->second : stack;
+      all.push_back(taken(rated, stack.count - old->second.count, sheet));
+    }
+  }
+  for (const auto& [what, stack] : billed) {
+    if (now.count(what) != 0 || stack.count == 0) continue;
+    all.push_back(taken(stack, -stack.count, sheet));
+  }
+  return all;
+}
+
+struct Sorted {
+  std::vector<Item> fresh;     ///< of sheets not billed before
+  std::vector<Item> adjusted;  ///< differences of sheets billed before
+};
+
+Sorted sort_out(const std::vector<Item>& items, const JobFacts& now, const Frozen& before, Draft& draft) {
+  std::map<SheetKey, Stacks> current;
+  Sorted sorted;
+  std::map<SheetKey, SheetRef> fresh;
+  for (const Fact& fact : now.facts)
+    if (before.revision.count(key_of_sheet(fact.sheet)) == 0)
+      fresh.emplace(key_of_sheet(fact.sheet), fact.sheet);
+  for (const Item& item : items) {
+    if (before.revision.count(key_of_sheet(item.sheet)) == 0)
+      sorted.fresh.push_back(item);
+    else
+      current[key_of_sheet(item.sheet)][identity(item)].add(item);
+  }
+  for (const auto& [key, sheet] : fresh) draft.sheets.push_back(sheet);
+  static const Stacks kNone;
+  for (const SheetRef& sheet : now.sheets) {
+    const auto billed = before.revision.find(key_of_sheet(sheet));
+    if (billed == before.revision.end() || billed->second == sheet.revision) continue;
+    const auto items_now = current.find(key_of_sheet(sheet));
+    const auto items_then = before.items.find(key_of_sheet(sheet));
+    std::vector<Item> found =
+        differences(items_now == current.end() ? kNone : items_now->second,
+                    items_then == before.items.end() ? kNone : items_then->second, sheet);
+    draft.sheets.push_back(sheet);
+    std::move(found.begin(), found.end(), std::back_inserter(sorted.adjusted));
+  }
+  return sorted;
+}
+
+Line line_of(const Rate& rate, const std::vector<const Item*>& items, int money_places) {
+  Line line;
+  const Sum sum = price_items(rate, items, money_places);
+  line.kind = rate.sawing ? LineKind::sawing : LineKind::charge;
+  line.title = rate.title;
+  line.description = rate.title;
+  line.quantity = sum.quantity;
+  line.unit = rate.unit;
+  line.rate = rate.rate;
+  line.amount = sum.amount;
+  line.tax = rate.tax;
+  line.counted = rate.counted;
+  line.sawing = rate.sawing;
+  for (const Item* item : items) line.pieces += item->pieces;
+  return line;
+}
+
+bool by_rate(const Rate& a, const Rate& b) {
+  return std::tie(a.order, a.title, a.unit, a.rate, a.places, a.per, a.each_line, a.counted, a.tax) <
+         std::tie(b.order, b.title, b.unit, b.rate, b.places, b.per, b.each_line, b.counted, b.tax);
+}
+struct ByRate {
+  bool operator()(const Rate& a, const Rate& b) const { return by_rate(a, b); }
+};
+using Groups = std::map<Rate, std::vector<const Item*>, ByRate>;
+
+void fresh_lines(const std::vector<Item>& fresh, int money_places, std::vector<Line>& lines) {
+  Groups summed;
+  for (const Item& item : fresh)
+    if ((item.role == Role::price || item.role == Role::surcharge) && item.waived.empty())
+      summed[item.rate].push_back(&item);
+  for (const auto& [rate, items] : summed) lines.push_back(line_of(rate, items, money_places));
+  std::vector<const Item*> single;
+  for (const Item& item : fresh)
+    if (item.role == Role::flat || item.role == Role::rated ||
+        (!item.waived.empty() && item.role != Role::share))
+      single.push_back(&item);
+  std::stable_sort(single.begin(), single.end(), [](const Item* a, const Item* b) {
+    return std::tie(a->sheet.day, a->sheet.shift, a->rate.order) <
+           std::tie(b->sheet.day, b->sheet.shift, b->rate.order);
+  });
+  for (const Item* item : single) {
+    Line line = line_of(item->rate, {item}, money_places);
+    if (!item->words.empty()) line.description += ": " + item->words;
+    if (item->sheet.shift != 0) line.day = item->sheet.day;
+    if (!item->waived.empty()) {
+      line.kind = LineKind::waived;
+      line.description += " (waived: " + item->waived + ")";
+    }
+    lines.push_back(std::move(line));
+  }
+}
+
+std::string signed_count(std::int64_t count) {
+  return (count > 0 ? "+" : "") + std::to_string(count);
+}
+
+void adjustment_lines(const std::vector<Item>& adjusted, int money_places, std::vector<Line>& lines) {
+  std::map<SheetKey, Groups> sheets;
+  for (const Item& item : adjusted)
+    if (item.role != Role::share && item.waived.empty())
+      sheets[key_of_sheet(item.sheet)][item.rate].push_back(&item);
+  for (const auto& [sheet, groups] : sheets) {
+    for (const auto& [rate, items] : groups) {
+      Line line = line_of(rate, items, money_places);
+      if (line.amount.minor == 0 && line.quantity.units == 0) continue;
+      std::vector<std::string> changes;
+      for (const Item* item : items)
+        changes.push_back(item->pieces == 0 ? item->words : item->words + " " + signed_count(item->pieces));
+      changes.erase(std::remove(changes.begin(), changes.end(), std::string()), changes.end());
+      line.kind = LineKind::adjustment;
+      line.day = sheet.first;
+      const SheetRef& ref = items.front()->sheet;
+      line.description = "Correction of the sheet of " + write_day(ref.day) +
+                         (ref.shift > 1 ? " shift " + std::to_string(ref.shift) : "") +
+                         (ref.why.empty() ? "" : " (" + ref.why + ")") + ": " + rate.title +
+                         (changes.empty() ? "" : ": " + join(changes, ", "));
+      lines.push_back(std::move(line));
+    }
+  }
+}
+
+/// The highest minimum among the prices the job's items are under.
+const Price* minimum_price(const Terms& terms, const std::vector<Item>& items) {
+  const Price* found = nullptr;
+  for (const Price& price : terms.prices) {
+    if (!price.minimum_job) continue;
+    const bool used = std::any_of(items.begin(), items.end(), [&](const Item& item) {
+      return item.role == Role::price && item.rate.order == price.line;
+    });
+    if (used && (found == nullptr || *found->minimum_job < *price.minimum_job)) found = &price;
+  }
+  return found;
+}
+
+void minimum_line(const Price* price, const std::vector<Billed>& before, Draft& draft) {
+  if (price == nullptr) return;
+  Money sawing = draft.sawing;
+  Money added;
+  for (const Billed& paper : before) {
+    sawing = sawing + paper.sawing;
+    added = added + paper.minimum;
+  }
+  const Money wanted = sawing < *price->minimum_job ? *price->minimum_job - sawing : Money{};
+  if (wanted == added) return;
+  Line line;
+  line.kind = LineKind::minimum;
+  line.title = "Minimum charge for the job";
+  line.description = wanted < added ? "Minimum charge billed before, set against this work" : line.title;
+  line.quantity = {1, 0};
+  line.amount = wanted - added;
+  line.tax = price->tax;
+  draft.minimum = line.amount;
+  draft.lines.push_back(std::move(line));
+}
+
+void percent_lines(const Terms& terms, const JobTerms& job, Day today, int money_places, Draft& draft) {
+  const Agreement* agreement = find_agreement(terms, job.job);
+  const Day day = agreement != nullptr && agreement->agreed ? *agreement->agreed : today;
+  const Question asked{job.job, job.customer, "", "", std::nullopt, std::nullopt, day};
+  const Rational sawing(draft.sawing.minor);
+  for (const ChargeTerm& charge : terms.charges) {
+    if (charge.per != Per::percent || !charge.unasked || draft.sawing.minor == 0) continue;
+    if (find_charge(terms, charge.name, asked) != &charge) continue;
+    Line line;
+    line.kind = LineKind::percent;
+    line.title = charge.title;
+    line.description = charge.title + " on sawing";
+    line.quantity = shown(charge.rate, 2);
+    line.unit = "%";
+    line.amount = {(sawing * charge.rate / Rational(100)).rounded(0)};
+    line.tax = charge.tax;
+    draft.lines.push_back(std::move(line));
+  }
+  static_cast<void>(money_places);
+}
+
+void finish(Draft& draft) {
+  for (const Line& line : draft.lines) {
+    draft.subtotal = draft.subtotal + line.amount;
+    const bool known =
+        std::find(draft.counted.begin(), draft.counted.end(), line.counted) != draft.counted.end();
+    if (!line.counted.empty() && !known) draft.counted.push_back(line.counted);
+  }
+  for (const SheetRef& sheet : draft.sheets) {
+    if (sheet.shift == 0) continue;
+    if (!draft.from || sheet.day < *draft.from) draft.from = sheet.day;
+    if (!draft.to || sheet.day > *draft.to) draft.to = sheet.day;
+  }
+}
+
+}  // namespace
+
+Sum price_items(const Rate& rate, const std::vector<const Item*>& items, int money_places) {
+  std::map<std::string, Rational> parts;
+  for (const Item* item : items) {
+    const bool free = !item->waived.empty();
+    Rational& part = parts[rate.each_line ? item->size_line : std::string()];
+    part = part + (free ? Rational(0) : item->quantity);
+  }
+  std::int64_t units = 0;
+  for (const auto& [line, quantity] : parts) units += shown(quantity, rate.places).units;
+  std::int64_t scale = 1;
+  for (int i = 0; i < rate.places; ++i) scale *= 10;
+  int per_places = 0;
+  for (std::int64_t per = rate.per; per > 1; per /= 10) ++per_places;
+  const Rational quantity = Rational(units, scale) / Rational(rate.per);
+  return {{units, rate.places + per_places}, measure::priced(quantity, rate.rate, money_places)};
+}
+
+Draft make_draft(const Terms& terms, const JobTerms& job, const JobFacts& now,
+                 const std::vector<Billed>& before, const std::vector<Waiver>& waivers, Day today,
+                 bool settlement) {
+  Draft draft;
+  draft.job = job.job;
+  draft.customer = job.customer;
+  Itemised all = itemise(terms, job, now.facts, waivers);
+  draft.problems = std::move(all.problems);
+  const Price* minimum = minimum_price(terms, all.items);
+  std::erase_if(all.items, [&](const Item& item) { return (item.role == Role::share) != settlement; });
+  const Frozen earlier = frozen(before, settlement);
+  Sorted sorted = sort_out(all.items, now, earlier, draft);
+  fresh_lines(sorted.fresh, job.money_places, draft.lines);
+  adjustment_lines(sorted.adjusted, job.money_places, draft.lines);
+  draft.items = std::move(sorted.fresh);
+  std::move(sorted.adjusted.begin(), sorted.adjusted.end(), std::back_inserter(draft.items));
+  if (!settlement) {
+    for (const Line& line : draft.lines)
+      if (line.sawing) draft.sawing = draft.sawing + line.amount;
+    minimum_line(minimum, before, draft);
+    percent_lines(terms, job, today, job.money_places, draft);
+  }
+  finish(draft);
+  Taxed taxed = add_taxes(terms.taxes, draft.lines, job.certificate, today, job.money_places);
+  draft.taxes = std::move(taxed.rows);
+  draft.total = taxed.total;
+  return draft;
+}
+
+}  // namespace kerfbook::billing

@@ -1,0 +1,60 @@
+// price.h -- which price holds for a thing, and why that one. Pure.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "billing/facts.h"
+#include "billing/terms.h"
+
+namespace kerfbook::billing {
+
+/// What a price is asked for. A condition on something that is not known here does not fit.
+struct Question {
+  std::string job;
+  std::string customer;
+  std::string species;
+  std::string grade;
+  std::optional<Size> size;
+  std::optional<Length> length;
+  Day day;  ///< whose prices hold: the agreed day of the job, else the day of the sheet
+};
+
+bool fits(const Conditions& when, const Question& asked);
+
+/// How particular conditions are, the weightiest first: naming the job, naming the customer, the number of other
+/// conditions, then the later day in force. Equal ones are decided by the later place in the mill file.
+struct Particular {
+  bool job = false;
+  bool customer = false;
+  int others = 0;
+  Day from;
+  int line = 0;
+  auto operator<=>(const Particular&) const = default;
+};
+Particular particular(const Conditions& when, int line);
+
+struct Choice {
+  const Price* price = nullptr;  ///< nullptr: none fits
+  std::string why;               ///< one sentence: why this one, or why none
+};
+/// Of the prices for sawing (or, with `sells`, for own lumber sold).
+Choice choose_price(const Terms& terms, const Question& asked, bool sells = false);
+
+/// Every price in turn, whether it fits and which conditions keep it from fitting, the chosen one first.
+std::vector<std::string> explain_price(const Terms& terms, const Question& asked, bool sells = false);
+
+/// The most particular charge of that name that fits; nullptr when there is none.
+const ChargeTerm* find_charge(const Terms& terms, std::string_view name, const Question& asked);
+const ShareTerm* find_share(const Terms& terms, const Question& asked);
+
+/// Conditions in words: "4 in and thicker, longer than 16 ft, DF"; empty when there are none. `for_paper` leaves
+/// out job, customer and days, which the paper says elsewhere.
+std::string condition_words(const Conditions& when, bool for_paper);
+/// The name the paper gives a price: its own, or "Sawing, 4 in and thicker".
+std::string price_title(const Price& price);
+/// "a board foot", "an hour": after a rate.
+std::string_view unit_after_rate(Basis basis);
+
+}  // namespace kerfbook::billing

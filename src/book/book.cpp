@@ -1,0 +1,206 @@
+// book.cpp -- posting and asking: what a Book does once it is open. Opening is in open.cpp, proving in verify.cpp.
+#include "book/book.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <numeric>
+
+#include "base/error.h"
+#include "base/text.h"
+#include "book/core.h"
+#include "book/known.h"
+#include "sheet/check.h"
+#include "sheet/read.h"
+
+namespace kerfbook::book {
+namespace {
+
+/// A document read and checked, ready to be posted.
+struct Ready {
+  std::string subject;
+  std::vector<Diagnostic> found;
+};
+
+Ready read_sheet(Core& core, const Document& document) {
+  const Mill& mill = core.projector.mill();
+  auto read = sheet::read(document.text, {mill.units == measure::System::metric});
+  if (!has_error(read.found)) {
+    auto doubts = sheet::check(read.sheet, known_for(core, read.sheet), practice_for(mill, ""));
+    read.found.insert(read.found.end(), doubts.begin(), doubts.end());
+    sort_by_place(read.found);
+  }
+  return {subject_of({read.sheet.day, read.sheet.shift}), std::move(read.found)};
+}
+
+Ready read_document(Core& core, const Document& document) {
+  if (document.kind == EntryKind::mill) return {"mill", read_mill(document.text).found};
+  return read_sheet(core, document);
+}
+
+/// Mill files first, then sheets by day: so that a week can be given in any order.
+std::vector<std::size_t> posting_order(const std::vector<Document>& documents) {
+  const auto rank = [&](std::size_t i) {
+    if (documents[i].kind == EntryKind::mill) return std::pair(0, Day{});
+    return std::pair(1, sheet::peek_day(documents[i].text).value_or(Day{}));
+  };
+  std::vector<std::size_t> order(documents.size());
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  std::stable_sort(order.begin(), order.end(),
+                   [&](std::size_t a, std::size_t b) { return rank(a) < rank(b); });
+  return order;
+}
+
+/// Posts one document inside a transaction. A changed text needs a reason.
+Posted post_one(Core& core, const Document& document, std::string_view why) {
+  Posted posted;
+  auto ready = read_document(core, document);
+  if (has_error(ready.found)) throw DocumentRefused(document.name, document.text, std::move(ready.found));
+  posted.subject = ready.subject;
+  const auto before = core.journal.current(ready.subject);
+  if (before && before->body == document.text) {
+    posted.outcome = Outcome::unchanged;
+    posted.revision = before->revision;
+    return posted;
+  }
+  if (before && trim(why).empty()) {
+    throw Refused(fmt::format(
+        "{}: {} is in the book already, posted {}, and this text differs from it; to correct it, "
+        "post it again with --why \"the reason\"",
+        document.name, before->kind == EntryKind::mill ? "a mill file" : ready.subject, before->at));
+  }
+  posted.found = std::move(ready.found);
+  core.projector.words().take_notes();
+  const auto entry = core.journal.append(document.kind, ready.subject, document.text,
+                                         before ? std::string(trim(why)) : std::string(), core.options.now());
+  core.projector.apply(entry);
+  core.projector.settle();
+  posted.notes = core.projector.words().take_notes();
+  posted.revision = entry.revision;
+  posted.outcome = before ? Outcome::revised : Outcome::posted;
+  return posted;
+}
+
+}  // namespace
+
+Book::Book(std::unique_ptr<Inside> inside) : inside_(std::move(inside)) {}
+Book::Book(Book&&) noexcept = default;
+Book& Book::operator=(Book&&) noexcept = default;
+Book::~Book() = default;
+
+std::vector<Posted> Book::post_all(const std::vector<Document>& documents, std::string_view why) {
+  Core& core = *inside_->core;
+  return guarded(core.file, [&] {
+    std::vector<Posted> posted(documents.size());
+    Writing writing(core);
+    for (const std::size_t i : posting_order(documents)) {
+      try {
+        posted[i] = post_one(core, documents[i], why);
+      } catch (const std::overflow_error&) {
+        throw Refused(
+            fmt::format("{}: a volume in it is larger than any mill's; look for a size, length or count with "
+                        "too many digits",
+                        documents[i].name));
+      }
+    }
+    const bool changed = std::any_of(posted.begin(), posted.end(),
+                                     [](const Posted& one) { return one.outcome != Outcome::unchanged; });
+    if (changed) writing.commit();  // else the file is not touched at all
+    return posted;
+  });
+}
+
+Posted Book::post_sheet(std::string_view text, std::string_view why) {
+  return post_all({{"the sheet", std::string(text), EntryKind::sheet}}, why).front();
+}
+
+Posted Book::post_mill(std::string_view toml, std::string_view why) {
+  return post_all({{"the mill file", std::string(toml), EntryKind::mill}}, why).front();
+}
+
+std::vector<Diagnostic> Book::check_sheet(std::string_view text) const {
+  Core& core = *inside_->core;
+  return guarded(core.file, [&] {
+    return read_sheet(core, {"the sheet", std::string(text), EntryKind::sheet}).found;
+  });
+}
+
+void Book::post_paper(std::string_view subject, std::string_view body, std::string_view why) {
+  Core& core = *inside_->core;
+  guarded(core.file, [&] {
+    Writing writing(core);
+    core.projector.apply(core.journal.append(EntryKind::paper, subject, body, why, core.options.now()));
+    writing.commit();
+  });
+}
+
+const Mill& Book::mill() const {
+  return inside_->core->projector.mill();
+}
+
+std::vector<Entry> Book::journal() const {
+  const Core& core = *inside_->core;
+  return guarded(core.file, [&] {
+    std::vector<Entry> all;
+    core.journal.each([&](const Entry& entry) { all.push_back(entry); });
+    return all;
+  });
+}
+
+std::optional<Entry> Book::current(std::string_view subject) const {
+  const Core& core = *inside_->core;
+  return guarded(core.file, [&] { return core.journal.current(subject); });
+}
+
+std::vector<Entry> Book::revisions(std::string_view subject) const {
+  const Core& core = *inside_->core;
+  return guarded(core.file, [&] { return core.journal.revisions(subject, core.journal.last()); });
+}
+
+std::vector<Day> Book::days() const {
+  Core& core = *inside_->core;
+  return guarded(core.file, [&] {
+    std::vector<Day> all;
+    core.store.each("SELECT DISTINCT day FROM sheet ORDER BY day",
+                    [&](const Row& row) { all.push_back({static_cast<std::int32_t>(row.number(0))}); });
+    return all;
+  });
+}
+
+std::optional<DayTotals> Book::day_totals(std::string_view subject) const {
+  Core& core = *inside_->core;
+  const auto key = read_subject(subject);
+  if (!key) return std::nullopt;
+  return guarded(core.file, [&] {
+    std::optional<DayTotals> totals;
+    core.store.each(
+        "SELECT coalesce(sum(lines), 0), coalesce(sum(pieces), 0), coalesce(sum(logs), 0), "
+        "coalesce(sum(lumber), 0) "
+        "FROM run WHERE day = ? AND shift = ? AND EXISTS (SELECT 1 FROM sheet WHERE day = ? AND shift = ?)",
+        [&](const Row& row) {
+          totals = DayTotals{row.number(0), row.number(1), row.number(2), {row.number(3), mill().units}};
+        },
+        key->day, key->shift, key->day, key->shift);
+    return totals;
+  });
+}
+
+SQLite::Database& Book::database() const {
+  return *inside_->core->database;
+}
+
+const std::filesystem::path& Book::file() const {
+  return inside_->core->file;
+}
+
+std::vector<Diagnostic> check_without_book(std::string_view text) {
+  auto read = sheet::read(text);
+  if (!has_error(read.found)) {
+    const auto doubts = sheet::check(read.sheet, {}, scaling::Practice{});
+    read.found.insert(read.found.end(), doubts.begin(), doubts.end());
+    sort_by_place(read.found);
+  }
+  return read.found;
+}
+
+}  // namespace kerfbook::book

@@ -1,0 +1,81 @@
+#include "book/core.h"
+
+#include <fmt/format.h>
+#include <sqlite3.h>
+
+#include "book/functions.h"
+
+namespace kerfbook::book {
+
+Core::Core(std::filesystem::path path, OpenOptions how, std::unique_ptr<SQLite::Database> open)
+    : file(std::move(path)),
+      options(std::move(how)),
+      database(std::move(open)),
+      store(*database),
+      journal(store),
+      projector(store, journal, options.papers) {
+  register_functions(*database, projector);
+}
+
+Writing::Writing(Core& core) : core_(core) {
+  core_.store.run("BEGIN IMMEDIATE");
+  try {
+    core_.projector.refresh();
+  } catch (...) {
+    sqlite3_exec(core_.database->getHandle(), "ROLLBACK", nullptr, nullptr, nullptr);
+    throw;
+  }
+}
+
+Writing::~Writing() {
+  if (!open_) return;
+  // Nothing can be done about a failed rollback here: SQLite undoes it when the file is opened next.
+  sqlite3_exec(core_.database->getHandle(), "ROLLBACK", nullptr, nullptr, nullptr);
+  core_.projector.forget();
+}
+
+void Writing::commit() {
+  core_.projector.settle();
+  core_.store.run("COMMIT");
+  open_ = false;
+}
+
+Error explained(const std::filesystem::path& file, const SQLite::Exception& fault) {
+  const std::string name = file.string();
+  switch (fault.getErrorCode()) {
+    case SQLITE_BUSY:
+    case SQLITE_LOCKED:
+      return Failed(fmt::format("{}: another program is using the book; try again when it is done", name));
+    case SQLITE_CORRUPT:
+    case SQLITE_NOTADB:
+      return Failed(
+          fmt::format("{}: the book is damaged ({}); leave this file as it is and go back to a copy", name,
+                      fault.what()));
+    case SQLITE_READONLY:
+    case SQLITE_PERM:
+      return Failed(fmt::format(
+          "{}: the book cannot be written to; look at the rights of the file and its folder", name));
+    case SQLITE_FULL:
+      return Failed(fmt::format("{}: no room on the disk; nothing was changed", name));
+    case SQLITE_CANTOPEN:
+      return Failed(
+          fmt::format("{}: the book cannot be opened; look at the rights of the file and its folder", name));
+    default:
+      return Failed(fmt::format("{}: {}", name, fault.what()));
+  }
+}
+
+std::unique_ptr<SQLite::Database> connect(const std::string& file, int flags) {
+  auto database = std::make_unique<SQLite::Database>(file, flags, kBusyMilliseconds);
+  // A rollback journal with EXTRA syncs the folder too once the journal is gone: with FULL a power cut just after
+  // a commit can bring the journal back and undo it. See tests/bench/book_bench.cpp for WAL beside it.
+  database->exec(
+      "PRAGMA foreign_keys = ON;"
+      "PRAGMA synchronous = EXTRA;"
+      "PRAGMA temp_store = MEMORY;"     // no other file beside the book
+      "PRAGMA trusted_schema = OFF;"    // a doctored file must not run functions of its own choice
+      "PRAGMA cell_size_check = ON;");  // a damaged page is noticed when it is read
+  return database;
+}
+
+}  // namespace kerfbook::book

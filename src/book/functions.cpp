@@ -1,0 +1,82 @@
+#include "book/functions.h"
+
+#include <SQLiteCpp/Exception.h>
+#include <sqlite3.h>
+
+#include <stdexcept>
+
+#include "book/log_spec.h"
+
+namespace kerfbook::book {
+namespace {
+
+constexpr int kFlags = SQLITE_UTF8 | SQLITE_DETERMINISTIC | SQLITE_INNOCUOUS;
+
+std::string text_of(sqlite3_value* value) {
+  const auto* text = reinterpret_cast<const char*>(sqlite3_value_text(value));
+  return text == nullptr ? std::string()
+                         : std::string(text, static_cast<std::size_t>(sqlite3_value_bytes(value)));
+}
+
+Projector& projector_of(sqlite3_context* context) {
+  return *static_cast<Projector*>(sqlite3_user_data(context));
+}
+
+scaling::Practice practice_of(sqlite3_context* context, sqlite3_value* name) {
+  const std::string word = text_of(name);
+  const auto practice = practice_named(projector_of(context).mill(), word);
+  if (!practice) throw std::invalid_argument("no log rule is called '" + word + "'");
+  return *practice;
+}
+
+/// Hands a deed's fault to SQLite: an exception must not pass through it.
+template <class Deed>
+void answered(sqlite3_context* context, Deed&& deed) {
+  try {
+    deed();
+  } catch (const std::exception& fault) {
+    sqlite3_result_error(context, fault.what(), -1);
+  }
+}
+
+template <std::int64_t scaling::Scale::*kFigure>
+void scale_figure(sqlite3_context* context, int count, sqlite3_value** values) {
+  answered(context, [&] {
+    const auto practice = practice_of(context, values[0]);
+    if (sqlite3_value_type(values[1]) == SQLITE_NULL) return sqlite3_result_null(context);
+    const bool metric = count > 2 && sqlite3_value_int(values[2]) != 0;
+    const auto spec = read_spec(text_of(values[1]), metric);
+    if (!spec) throw std::invalid_argument("'" + text_of(values[1]) + "' is no log; a log is written 15x12");
+    const auto scale = scaled(*spec, practice, projector_of(context).mill().units);
+    if (!scale) return sqlite3_result_null(context);
+    sqlite3_result_int64(context, (*scale).*kFigure);
+  });
+}
+
+void scale_unit(sqlite3_context* context, int, sqlite3_value** values) {
+  answered(context, [&] {
+    const auto book = projector_of(context).mill().units;
+    const auto word = scaling::unit_word(unit_in(practice_of(context, values[0]), book));
+    sqlite3_result_text(context, word.data(), static_cast<int>(word.size()), SQLITE_TRANSIENT);
+  });
+}
+
+using Function = void (*)(sqlite3_context*, int, sqlite3_value**);
+
+void add(SQLite::Database& database, Projector& projector, const char* name, int values, Function function) {
+  const int code = sqlite3_create_function_v2(database.getHandle(), name, values, kFlags, &projector,
+                                              function, nullptr, nullptr, nullptr);
+  if (code != SQLITE_OK) throw SQLite::Exception(database.getHandle(), code);
+}
+
+}  // namespace
+
+void register_functions(SQLite::Database& database, Projector& projector) {
+  for (const int values : {2, 3}) {
+    add(database, projector, "net_scale", values, scale_figure<&scaling::Scale::net>);
+    add(database, projector, "gross_scale", values, scale_figure<&scaling::Scale::gross>);
+  }
+  add(database, projector, "scale_unit", 1, scale_unit);
+}
+
+}  // namespace kerfbook::book

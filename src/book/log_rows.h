@@ -1,0 +1,30 @@
+// log_rows.h -- the rows of a sheet's logs: measure (own or borrowed), scale, content.
+#pragma once
+
+#include "book/log_spec.h"
+#include "book/runs.h"
+
+namespace kerfbook::book {
+
+/// The newest measure of a log tag received or left half-sawn on a line before (key, number).
+std::optional<LogSpec> borrowed_spec(Store& store, const std::string& tag, SheetKey key, int number);
+
+/// Every tag of a log line, ranges spread out: the `item` of a DatedFact counts in these.
+std::vector<std::string> tags_of(const sheet::LogLine& line);
+
+class LogWriter {
+ public:
+  LogWriter(Store& store, SheetKey key, const Mill& then, const scaling::Taper& taper)
+      : store_(store), key_(key), then_(then), taper_(taper) {}
+
+  /// Writes the row of one log and adds it to its run. A log counts on the day it is finished.
+  void write(const sheet::DatedFact& fact, const sheet::LogLine& line, RunTotals& run);
+
+ private:
+  Store& store_;
+  SheetKey key_;
+  const Mill& then_;
+  const scaling::Taper& taper_;
+};
+
+}  // namespace kerfbook::book

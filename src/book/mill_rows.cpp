@@ -1,0 +1,81 @@
+#include "book/mill_rows.h"
+
+#include <algorithm>
+
+#include "base/text.h"
+
+namespace kerfbook::book {
+namespace {
+
+bool same_size(const NamedSize& a, const NamedSize& b) {
+  return a.nominal == b.nominal && a.target == b.target;
+}
+
+bool same_sizes(const std::vector<NamedSize>& a, const std::vector<NamedSize>& b) {
+  return std::equal(a.begin(), a.end(), b.begin(), b.end(), same_size);
+}
+
+/// Wood that is nobody else's is the mill's own, unless the file says otherwise.
+std::string owner_of(const JobEntry& job) {
+  if (same_word(job.code, "own")) return "own";
+  if (!job.owner.empty()) return job.owner;
+  return job.customer.empty() ? "own" : "customer";
+}
+
+/// The mill file's spelling of a word is the one that is shown, also when a sheet used the word first.
+void write_words(Store& store, Words& words, const Mill& mill) {
+  for (const auto& site : mill.sites) words.find_or_add(WordKind::site, site);
+  for (const auto& word : mill.species) {
+    store.run("UPDATE species SET code = ?, name = ?, kind = ? WHERE id = ?", word.code, word.name,
+              word.group, words.find_or_add(WordKind::species, word.code));
+  }
+  for (const auto& word : mill.grades) {
+    store.run("UPDATE grade SET code = ?, name = ? WHERE id = ?", word.code, word.name,
+              words.find_or_add(WordKind::grade, word.code));
+  }
+  for (const auto& customer : mill.customers) {
+    store.run("UPDATE customer SET code = ?, name = ? WHERE id = ?", customer.code, customer.name,
+              words.find_or_add(WordKind::customer, customer.code));
+  }
+  for (const auto& job : mill.jobs) {
+    store.run("UPDATE job SET code = ?, name = ?, customer = ?, owner = ?, site = ? WHERE id = ?", job.code,
+              job.name, words.find_or_add(WordKind::customer, job.customer), owner_of(job), job.site,
+              words.find_or_add(WordKind::job, job.code));
+  }
+}
+
+void write_cut_list(Store& store, Words& words, const JobEntry& job) {
+  const auto id = words.find_or_add(WordKind::job, job.code);
+  int line = 0;
+  for (const auto& want : job.cut_list) {
+    store.run("INSERT INTO cut_list (job, line, size, length, metric, grade, pieces) VALUES (?,?,?,?,?,?,?)",
+              id, ++line, words.find_or_add(want.size), want.length.count,
+              want.length.system == measure::System::metric, words.find_or_add(WordKind::grade, want.grade),
+              want.pieces);
+  }
+}
+
+}  // namespace
+
+void write_mill_rows(Store& store, Words& words, const Mill& mill) {
+  write_words(store, words, mill);
+  for (const auto& size : mill.sizes) words.find_or_add(size.nominal);
+  store.run("DELETE FROM cut_list");
+  for (const auto& job : mill.jobs) {
+    for (const auto& size : job.sizes) words.find_or_add(size.nominal);
+    write_cut_list(store, words, job);
+  }
+  words.take_notes();  // words of the mill file are not news
+}
+
+bool same_volumes(const Mill& a, const Mill& b) {
+  const auto same_job = [](const JobEntry& x, const JobEntry& y) {
+    return same_word(x.code, y.code) && same_sizes(x.sizes, y.sizes);
+  };
+  return a.units == b.units && a.taper.per_foot_mils == b.taper.per_foot_mils &&
+         a.taper.per_metre == b.taper.per_metre && a.taper.trim == b.taper.trim &&
+         same_sizes(a.sizes, b.sizes) &&
+         std::equal(a.jobs.begin(), a.jobs.end(), b.jobs.begin(), b.jobs.end(), same_job);
+}
+
+}  // namespace kerfbook::book

@@ -1,0 +1,215 @@
+// open.cpp -- making and opening a book: what is no book is refused before SQLite touches it.
+#include <fcntl.h>
+#include <fmt/format.h>
+#include <sqlite3.h>
+#include <unistd.h>
+
+#include <array>
+#include <cstring>
+#include <fstream>
+
+#include "base/error.h"
+#include "book/core.h"
+#include "book/schema.h"
+
+namespace kerfbook::book {
+namespace {
+
+namespace fs = std::filesystem;
+
+// Of the SQLite file format (sqlite.org/fileformat2.html, section 1.3): what the first 100 bytes of a file hold.
+constexpr std::size_t kHeaderBytes = 100;
+constexpr std::string_view kMagic{"SQLite format 3\0", 16};
+constexpr std::size_t kUserVersionAt = 60;
+constexpr std::size_t kApplicationIdAt = 68;
+
+using Header = std::array<char, kHeaderBytes>;
+
+std::int32_t big_endian(const Header& header, std::size_t at) {
+  std::uint32_t value = 0;
+  for (std::size_t i = 0; i < 4; ++i) value = value << 8 | static_cast<unsigned char>(header[at + i]);
+  return static_cast<std::int32_t>(value);
+}
+
+Header read_header(const fs::path& file) {
+  std::ifstream stream(file, std::ios::binary);
+  if (!stream) throw Failed(fmt::format("{}: cannot be read ({})", file.string(), std::strerror(errno)));
+  Header header{};
+  stream.read(header.data(), header.size());
+  if (stream.gcount() == 0) {
+    throw Refused(fmt::format(
+        "{}: is an empty file, not a book; make one under another name with kerfbook new", file.string()));
+  }
+  if (static_cast<std::size_t>(stream.gcount()) < kHeaderBytes ||
+      std::string_view(header.data(), kMagic.size()) != kMagic) {
+    throw Refused(fmt::format("{}: is not a book; give the file that kerfbook new made", file.string()));
+  }
+  return header;
+}
+
+/// Looks at the file without opening it as a database, so that what is refused is left as it was.
+void check_is_book(const fs::path& file) {
+  std::error_code error;
+  const auto status = fs::status(file, error);
+  if (!fs::exists(status)) {
+    throw Refused(fmt::format("{0}: there is no such book; kerfbook new {0} makes one", file.string()));
+  }
+  if (fs::is_directory(status)) throw Refused(fmt::format("{}: is a folder, not a book", file.string()));
+  if (!fs::is_regular_file(status))
+    throw Refused(fmt::format("{}: is no plain file, so no book", file.string()));
+  const Header header = read_header(file);
+  if (big_endian(header, kApplicationIdAt) != kApplicationId) {
+    throw Refused(fmt::format("{}: is another program's database, not a book", file.string()));
+  }
+  const auto edition = big_endian(header, kUserVersionAt);
+  if (edition > newest_edition()) {
+    throw Refused(fmt::format(
+        "{}: was written by a newer kerfbook (book edition {}, this program knows {}); use that one",
+        file.string(), edition, newest_edition()));
+  }
+  if (edition < 1) {
+    throw Failed(fmt::format("{}: the book is damaged (its header has edition {}); go back to a copy",
+                             file.string(), edition));
+  }
+}
+
+/// The first read of the file. Undoes what a killed writer left half done, and notices a file cut short.
+void first_read(SQLite::Database& database) {
+  database.execAndGet("SELECT count(*) FROM sqlite_schema");
+}
+
+std::unique_ptr<SQLite::Database> open_database(const fs::path& file, bool read_only) {
+  const std::string path = fs::absolute(file).string();  // never a name that SQLite reads as something else
+  auto database = connect(path, read_only ? SQLite::OPEN_READONLY : SQLite::OPEN_READWRITE);
+  try {
+    first_read(*database);
+  } catch (const SQLite::Exception& fault) {
+    // A writer was killed: its journal must be played back, which takes a connection that may write.
+    if (!read_only || fault.getExtendedErrorCode() != SQLITE_READONLY_ROLLBACK) throw;
+    first_read(*connect(path, SQLite::OPEN_READWRITE));
+    first_read(*database);
+  }
+  return database;
+}
+
+/// "mill.book.edition1", with a number behind it when that is taken.
+fs::path backup_name(const fs::path& file, int edition) {
+  const std::string base = fmt::format("{}.edition{}", file.string(), edition);
+  fs::path name = base;
+  for (int i = 2; fs::exists(name); ++i) name = fmt::format("{}-{}", base, i);
+  return name;
+}
+
+void sync_path(const fs::path& path) {
+  const int handle = ::open(path.c_str(), O_RDONLY | O_CLOEXEC);
+  if (handle < 0) return;  // a file system that cannot sync a folder
+  ::fsync(handle);
+  ::close(handle);
+}
+
+/// Brings an older book up to this program's edition, after a copy of it was made beside it. The writer's place is
+/// taken first, so the file on disk is whole and still while it is copied.
+void migrate(Core& core) {
+  if (edition_of(core.store) == newest_edition()) return;
+  core.store.run("PRAGMA foreign_keys = OFF");  // a table may be replaced; the rebuild fills all of them anew
+  {
+    Writing writing(core);
+    const int edition = edition_of(core.store);
+    if (edition < newest_edition()) {
+      const fs::path backup = backup_name(core.file, edition);
+      fs::copy_file(core.file, backup);
+      sync_path(backup);
+      raise_edition(*core.database, edition);
+      core.projector.rebuild();
+    }
+    writing.commit();
+  }
+  core.store.run("PRAGMA foreign_keys = ON");
+}
+
+void bring_up_to_date(Core& core, bool read_only) {
+  if (read_only) {
+    if (edition_of(core.store) < newest_edition()) {
+      throw Refused(fmt::format(
+          "{}: was written by an older kerfbook; run kerfbook rebuild on it once, which keeps a copy",
+          core.file.string()));
+    }
+    if (!views_are_current(core.store)) make_temporary_views(*core.database);
+    return;
+  }
+  migrate(core);
+  if (views_are_current(core.store)) return;
+  Writing writing(core);
+  renew_views(core.store);
+  writing.commit();
+}
+
+/// A file that is gone again unless it was kept.
+class Draft {
+ public:
+  explicit Draft(const fs::path& file)
+      : path_(file.parent_path() / fmt::format(".{}.new{}", file.filename().string(), ::getpid())) {}
+  Draft(const Draft&) = delete;
+  Draft& operator=(const Draft&) = delete;
+  ~Draft() {
+    std::error_code ignored;
+    fs::remove(path_, ignored);
+  }
+  [[nodiscard]] const fs::path& path() const { return path_; }
+
+  /// Gives the draft its name at once and for good; never over a file that has come to be there meanwhile.
+  void keep_as(const fs::path& file) {
+    if (::renameat2(AT_FDCWD, path_.c_str(), AT_FDCWD, file.c_str(), RENAME_NOREPLACE) != 0) {
+      if (errno == EEXIST || fs::exists(file)) throw Refused(file.string() + ": is there already");
+      fs::rename(path_, file);  // a file system without that call
+    }
+    sync_path(fs::absolute(file).parent_path());
+  }
+
+ private:
+  fs::path path_;
+};
+
+/// How an error names the new book, and not the draft it is made in.
+std::unique_ptr<Core> make_draft(const fs::path& file, const fs::path& draft, const OpenOptions& options) {
+  auto core = std::make_unique<Core>(
+      file, options, connect(fs::absolute(draft).string(), SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE));
+  core->store.run("BEGIN IMMEDIATE");
+  raise_edition(*core->database, 0);
+  renew_views(core->store);
+  core->store.run("COMMIT");
+  return core;
+}
+
+}  // namespace
+
+Book Book::create(const fs::path& file, const OpenOptions& options, const std::optional<Document>& mill) {
+  std::error_code error;
+  if (fs::exists(fs::symlink_status(file, error))) {
+    throw Refused(fmt::format("{}: is there already; a new book needs a new name", file.string()));
+  }
+  const auto folder = fs::absolute(file).parent_path();
+  if (!fs::is_directory(folder, error))
+    throw Refused(fmt::format("{}: there is no such folder", folder.string()));
+  return guarded(file, [&] {
+    Draft draft(file);
+    {
+      Book book(std::make_unique<Inside>(Inside{make_draft(file, draft.path(), options)}));
+      if (mill) book.post_all({{mill->name, mill->text, EntryKind::mill}}, "");
+    }
+    draft.keep_as(file);
+    return open(file, options);
+  });
+}
+
+Book Book::open(const fs::path& file, const OpenOptions& options) {
+  check_is_book(file);
+  return guarded(file, [&] {
+    auto core = std::make_unique<Core>(file, options, open_database(file, options.read_only));
+    bring_up_to_date(*core, options.read_only);
+    core->projector.refresh();
+    return Book(std::make_unique<Inside>(Inside{std::move(core)}));
+  });
+}
+
+}  // namespace kerfbook::book

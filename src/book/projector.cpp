@@ -1,0 +1,189 @@
+#include "book/projector.h"
+
+#include <fmt/format.h>
+
+#include <utility>
+
+#include "base/error.h"
+#include "base/text.h"
+#include "book/mill_rows.h"
+#include "book/sheet_rows.h"
+#include "sheet/read.h"
+
+namespace kerfbook::book {
+namespace {
+
+/// What a sheet lends to later ones: for each tag, the measures of its logs received or left, in one text.
+std::map<std::string, std::string> lent_by(Store& store, SheetKey key) {
+  std::map<std::string, std::string> lent;
+  store.each(
+      "SELECT tag, state, spec FROM log WHERE day = ? AND shift = ? AND tag IS NOT NULL AND state <> 'sawn' "
+      "ORDER BY number",
+      [&](const Row& row) { lent[lower(row.text(0))] += row.text(1) + " " + row.text(2) + "\n"; }, key.day,
+      key.shift);
+  return lent;
+}
+
+/// The set-ups a sheet brings in, in one text.
+std::string setups_of(Store& store, SheetKey key) {
+  std::string setups;
+  store.each(
+      "SELECT setup, over_mils, metric FROM setup_change WHERE day = ? AND shift = ? ORDER BY number",
+      [&](const Row& row) { setups += row.text(0) + " " + row.text(1) + " " + row.text(2) + "\n"; }, key.day,
+      key.shift);
+  return setups;
+}
+
+void add_keys(std::set<SheetKey>& keys, const Row& row) {
+  keys.insert({Day{static_cast<std::int32_t>(row.number(0))}, static_cast<int>(row.number(1))});
+}
+
+void mark_borrowers(Store& store, std::set<SheetKey>& stale, const std::string& tag, SheetKey lender) {
+  store.each(
+      "SELECT day, shift FROM log WHERE tag = ? AND (day, shift) > (?, ?) AND (borrowed = 1 OR spec IS NULL)",
+      [&](const Row& row) { add_keys(stale, row); }, tag, lender.day, lender.shift);
+}
+
+}  // namespace
+
+const Mill& Mills::at(std::int64_t entry) {
+  auto& slot = read_[entry];
+  if (slot) return *slot;
+  if (entry == 0) {
+    slot = std::make_unique<Mill>();
+    return *slot;
+  }
+  const auto text = journal_.entry(entry);
+  if (!text)
+    throw Failed(fmt::format("journal entry {} is missing; run verify, or go back to a copy", entry));
+  auto read = read_mill(text->body);
+  if (has_error(read.found)) {
+    throw Failed(fmt::format("journal entry {} (mill file): line {}: {}; this program cannot read it", entry,
+                             read.found.front().place.line, read.found.front().what));
+  }
+  slot = std::make_unique<Mill>(std::move(read.mill));
+  return *slot;
+}
+
+void Projector::apply(const Entry& entry) {
+  upto_ = entry.number;
+  switch (entry.kind) {
+    case EntryKind::mill:
+      apply_mill(entry);
+      break;
+    case EntryKind::sheet:
+      apply_sheet(entry);
+      break;
+    case EntryKind::paper:
+      if (papers_) papers_(store_.database(), entry);
+      break;
+  }
+}
+
+void Projector::apply_mill(const Entry& entry) {
+  const Mill& before = mill();
+  const Mill& after = mills_.at(entry.number);
+  mill_entry_ = entry.number;
+  write_mill_rows(store_, words_, after);
+  if (same_volumes(before, after)) return;
+  store_.each("SELECT day, shift FROM sheet", [&](const Row& row) { add_keys(stale_, row); });
+}
+
+void Projector::apply_sheet(const Entry& entry) {
+  const auto key = read_subject(entry.subject);
+  if (!key)
+    throw Failed(fmt::format("journal entry {}: '{}' is no sheet's day", entry.number, entry.subject));
+  const auto lent_before = lent_by(store_, *key);
+  const auto setups_before = setups_of(store_, *key);
+  project(*key);
+  if (!store_.number("SELECT 1 FROM sheet WHERE (day, shift) > (?, ?) LIMIT 1", key->day, key->shift)) return;
+
+  if (setups_of(store_, *key) != setups_before) {
+    // A later sheet may name a set-up brought in here, so every later one follows from it.
+    store_.each(
+        "SELECT day, shift FROM sheet WHERE (day, shift) > (?, ?)",
+        [&](const Row& row) { add_keys(stale_, row); }, key->day, key->shift);
+    return;
+  }
+  auto lent = lent_by(store_, *key);
+  for (const auto& [tag, specs] : lent_before) {
+    if (const auto now = lent.find(tag); now != lent.end() && now->second == specs) {
+      lent.erase(now);
+    } else {
+      lent[tag] = specs;
+    }
+  }
+  for (const auto& [tag, specs] : lent) mark_borrowers(store_, stale_, tag, *key);
+}
+
+void Projector::settle() {
+  const auto stale = std::exchange(stale_, {});
+  for (const SheetKey key : stale) project(key);  // by day: a log left half-sawn is lent on from day to day
+}
+
+void Projector::project(SheetKey key) {
+  const auto all = revisions(key);
+  store_.run("DELETE FROM sheet WHERE day = ? AND shift = ?", key.day, key.shift);
+  write_sheet_rows(store_, words_, all.back(), mills_.at(all.back().mill_entry), mill());
+  write_struck_rows(store_, words_, all, mill());
+}
+
+std::vector<SheetEntry> Projector::revisions(SheetKey key) {
+  std::vector<SheetEntry> all;
+  for (const Entry& entry : journal_.revisions(subject_of(key), upto_)) all.push_back(read(entry, key));
+  return all;
+}
+
+SheetEntry Projector::read(const Entry& entry, SheetKey key) {
+  SheetEntry sheet{key, entry.revision, entry.number, journal_.mill_entry_before(entry.number), entry.why,
+                   {}};
+  auto text = sheet::read(entry.body, {mills_.at(sheet.mill_entry).units == measure::System::metric});
+  for (const auto& found : text.found) {
+    if (found.severity != Severity::error) continue;
+    throw Failed(fmt::format("journal entry {} ({}): line {}: {}; this program cannot read it", entry.number,
+                             entry.subject, found.place.line, found.what));
+  }
+  sheet.sheet = std::move(text.sheet);
+  return sheet;
+}
+
+void Projector::refresh() {
+  words_.forget();
+  stale_.clear();
+  upto_ = journal_.last();
+  mill_entry_ = journal_.mill_entry_before(upto_ + 1);
+}
+
+void Projector::forget() {
+  mills_.forget();  // a mill file of the undone transaction may have been read under its number
+  words_.forget();
+  stale_.clear();
+}
+
+void Projector::rebuild() {
+  clear();
+  journal_.each([&](const Entry& entry) {
+    apply(entry);
+    settle();
+  });
+}
+
+void Projector::clear() {
+  store_.run("PRAGMA defer_foreign_keys = ON");  // until the commit; tables are emptied in no special order
+  for (const auto& table : projected_tables(store_)) store_.run(fmt::format("DELETE FROM {}", table));
+  words_.forget();
+  stale_.clear();
+  upto_ = 0;
+  mill_entry_ = 0;
+}
+
+std::vector<std::string> projected_tables(Store& store) {
+  std::vector<std::string> tables;
+  store.each(
+      "SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite%' AND name <> 'journal' "
+      "ORDER BY name",
+      [&](const Row& row) { tables.push_back(row.text(0)); });
+  return tables;
+}
+
+}  // namespace kerfbook::book

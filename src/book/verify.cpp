@@ -1,0 +1,124 @@
+// verify.cpp -- proving a book whole: the chain of digests, SQLite's own checks, and a second book worked out from
+// the journal in memory and held against this one row by row. And rebuilding, which keeps that second working-out.
+#include <fmt/format.h>
+
+#include "base/error.h"
+#include "book/core.h"
+#include "book/schema.h"
+
+namespace kerfbook::book {
+namespace {
+
+using Findings = std::vector<Book::Finding>;
+
+void check_chain(const Journal& journal, Findings& findings) {
+  std::string before = first_digest();
+  std::int64_t expected = 1;
+  journal.each([&](const Entry& entry) {
+    if (entry.number != expected) {
+      findings.push_back({fmt::format("the journal goes from entry {} to {}; entries between are missing",
+                                      expected - 1, entry.number)});
+    }
+    if (digest_of(before, entry) != entry.digest) {
+      findings.push_back(
+          {fmt::format("journal entry {} ({}, revision {}): its text or the one before it is not what was "
+                       "posted; the digests do not agree",
+                       entry.number, entry.subject, entry.revision)});
+    }
+    before = entry.digest;
+    expected = entry.number + 1;
+  });
+}
+
+void check_file(Store& store, Findings& findings) {
+  store.each("PRAGMA integrity_check(20)", [&](const Row& row) {
+    if (row.text(0) != "ok") findings.push_back({"the file: " + row.text(0)});
+  });
+  store.each("PRAGMA foreign_key_check", [&](const Row& row) {
+    findings.push_back(
+        {fmt::format("table {}: a row points at a row of {} that is not there", row.text(0), row.text(2))});
+  });
+}
+
+/// A row as one text, NULL told from empty text and numbers from words.
+std::string row_text(const SQLite::Statement& statement) {
+  std::string text;
+  for (int i = 0; i < statement.getColumnCount(); ++i) {
+    const auto column = statement.getColumn(i);
+    if (i > 0) text += ", ";
+    if (column.isNull()) {
+      text += "NULL";
+    } else if (column.isInteger()) {
+      text += column.getString();
+    } else {
+      text += fmt::format("'{}'", column.getString());
+    }
+  }
+  return text;
+}
+
+/// Every table has its rows in the order of its key, so two equal tables give equal texts in step.
+std::string all_rows_of(const std::string& table, SQLite::Database& database) {
+  std::string columns;
+  SQLite::Statement info(
+      database, fmt::format("SELECT name FROM pragma_table_info('{}') WHERE pk > 0 ORDER BY pk", table));
+  while (info.executeStep()) columns += (columns.empty() ? "" : ", ") + info.getColumn(0).getString();
+  return fmt::format("SELECT * FROM {} ORDER BY {}", table, columns);
+}
+
+void compare_table(const std::string& table, SQLite::Database& book, SQLite::Database& again,
+                   Findings& findings) {
+  SQLite::Statement here(book, all_rows_of(table, book));
+  SQLite::Statement there(again, all_rows_of(table, again));
+  for (std::int64_t number = 1;; ++number) {
+    const bool has_here = here.executeStep();
+    const bool has_there = there.executeStep();
+    if (!has_here && !has_there) return;
+    const std::string left = has_here ? row_text(here) : "(no row)";
+    const std::string right = has_there ? row_text(there) : "(no row)";
+    if (left == right) continue;
+    findings.push_back(
+        {fmt::format("table {}, row {}: the book has {}; the journal gives {}", table, number, left, right)});
+    return;  // one difference moves all that follow
+  }
+}
+
+void compare_with_journal(Core& core, Findings& findings) {
+  Core again(core.file, core.options, connect(":memory:", SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE));
+  again.store.run("BEGIN IMMEDIATE");
+  raise_edition(*again.database, 0);
+  core.journal.each([&](const Entry& entry) { again.journal.copy(entry); });
+  again.projector.rebuild();
+  again.store.run("COMMIT");
+  for (const auto& table : projected_tables(again.store)) {
+    compare_table(table, *core.database, *again.database, findings);
+  }
+}
+
+}  // namespace
+
+std::vector<Book::Finding> Book::verify() const {
+  Core& core = *inside_->core;
+  Findings findings;
+  try {
+    check_file(core.store, findings);
+    check_chain(core.journal, findings);
+    compare_with_journal(core, findings);
+  } catch (const SQLite::Exception& fault) {
+    findings.push_back({explained(core.file, fault).what()});
+  } catch (const Error& fault) {
+    findings.push_back({fault.what()});
+  }
+  return findings;
+}
+
+void Book::rebuild() {
+  Core& core = *inside_->core;
+  guarded(core.file, [&] {
+    Writing writing(core);
+    core.projector.rebuild();
+    writing.commit();
+  });
+}
+
+}  // namespace kerfbook::book

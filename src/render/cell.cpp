@@ -1,0 +1,138 @@
+#include "render/cell.h"
+
+#include <algorithm>
+#include <cmath>
+#include <stdexcept>
+
+#include "render/renderer.h"
+
+namespace kerfbook::render {
+namespace {
+
+Decimal as_decimal(const Cell& cell) {
+  if (const auto* count = std::get_if<std::int64_t>(&cell)) return {*count, 0};
+  if (const auto* decimal = std::get_if<Decimal>(&cell)) return *decimal;
+  throw std::invalid_argument("only numbers can be added");
+}
+
+std::int64_t units_at(const Decimal& value, int places) {
+  std::int64_t units = value.units;
+  for (int i = value.places; i < places; ++i) {
+    if (__builtin_mul_overflow(units, std::int64_t{10}, &units))
+      throw std::overflow_error("a sum grew past 63 bits");
+  }
+  return units;
+}
+
+/// Rates of money may have more places than the currency: $0.4850.
+std::string shown_money(const Decimal& value, measure::Currency currency) {
+  currency.places = value.places;
+  return measure::write_money({value.units}, currency);
+}
+
+std::string ungrouped_when_asked(std::string number) {
+  std::erase(number, '\0');  // '\0' as the thousands mark asks for none
+  return number;
+}
+
+std::string two_digits(int number) {
+  return (number < 10 ? "0" : "") + std::to_string(number);
+}
+
+std::string shown_day(Day day, DateOrder order) {
+  const YearMonthDay date = parts(day);
+  switch (order) {
+    case DateOrder::month_day_year:
+      return two_digits(date.month) + "/" + two_digits(date.day) + "/" + std::to_string(date.year);
+    case DateOrder::day_month_year:
+      return two_digits(date.day) + "." + two_digits(date.month) + "." + std::to_string(date.year);
+    case DateOrder::year_month_day:
+      break;
+  }
+  return write_day(day);
+}
+
+}  // namespace
+
+bool is_absent(const Cell& cell) {
+  return std::holds_alternative<std::monostate>(cell);
+}
+
+bool is_number(const Cell& cell) {
+  return std::holds_alternative<std::int64_t>(cell) || std::holds_alternative<Decimal>(cell);
+}
+
+bool stands_right(const Column& column) {
+  return column.kind != ColumnKind::text && column.kind != ColumnKind::day;
+}
+
+std::string plain_cell(const Cell& cell) {
+  if (is_absent(cell)) return "";
+  if (const auto* day = std::get_if<Day>(&cell)) return write_day(*day);
+  if (const auto* text = std::get_if<std::string>(&cell)) return *text;
+  return plain(as_decimal(cell));
+}
+
+Cell added(const Cell& a, const Cell& b) {
+  if (is_absent(a)) return b;
+  if (is_absent(b)) return a;
+  const Decimal left = as_decimal(a);
+  const Decimal right = as_decimal(b);
+  const int places = std::max(left.places, right.places);
+  std::int64_t sum = 0;
+  if (__builtin_add_overflow(units_at(left, places), units_at(right, places), &sum)) {
+    throw std::overflow_error("a sum grew past 63 bits");
+  }
+  const bool counts = std::holds_alternative<std::int64_t>(a) && std::holds_alternative<std::int64_t>(b);
+  return counts ? Cell(sum) : Cell(Decimal{sum, places});
+}
+
+std::optional<double> drawn(const Cell& cell) {
+  if (const auto* day = std::get_if<Day>(&cell)) return day->number;
+  if (!is_number(cell)) return std::nullopt;
+  const Decimal value = as_decimal(cell);
+  return static_cast<double>(value.units) / std::pow(10.0, value.places);
+}
+
+const std::string& heading_of(const Column& column) {
+  return column.heading.empty() ? column.name : column.heading;
+}
+
+std::string one_line(const std::string& text) {
+  std::string out;
+  for (const char c : text) {
+    const auto byte = static_cast<unsigned char>(c);
+    if (c == '\n' || c == '\t') {
+      out += ' ';
+    } else if (byte >= 0x20 && byte != 0x7F) {
+      out += c;
+    }
+  }
+  return out;
+}
+
+bool has_struck(const Table& table) {
+  return std::any_of(table.rows.begin(), table.rows.end(), [](const Row& row) { return row.struck; });
+}
+
+std::vector<std::size_t> shown_columns(const Table& table) {
+  std::vector<std::size_t> shown;
+  for (std::size_t i = 0; i < table.columns.size(); ++i) {
+    if (!table.columns[i].hidden) shown.push_back(i);
+  }
+  return shown;
+}
+
+std::string shown_cell(const Cell& cell, const Column& column, const Style& style) {
+  if (is_absent(cell)) return "-";
+  if (const auto* day = std::get_if<Day>(&cell)) return shown_day(*day, style.dates);
+  if (const auto* text = std::get_if<std::string>(&cell)) return *text;
+  const Decimal value = as_decimal(cell);
+  if (column.kind == ColumnKind::money) return shown_money(value, style.currency);
+  const std::string number =
+      ungrouped_when_asked(grouped(value, style.currency.thousands, style.currency.decimal_mark));
+  const bool over = column.ratio && column.ratio->percent_over;
+  return over && value.units > 0 ? "+" + number : number;
+}
+
+}  // namespace kerfbook::render

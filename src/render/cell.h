@@ -1,0 +1,36 @@
+// cell.h -- one cell in the forms the renderers share: as a machine reads it, and as a length on a drawing.
+// The form people read is shown_cell() in renderer.h.
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "render/document.h"
+
+namespace kerfbook::render {
+
+bool is_absent(const Cell& cell);
+bool is_number(const Cell& cell);         ///< a count or a decimal
+bool stands_right(const Column& column);  ///< numbers stand right, so that their digits line up
+
+/// Plain digits with a point, `YYYY-MM-DD`, or the text as it is; absent is empty.
+std::string plain_cell(const Cell& cell);
+
+/// The sum of two counts or decimals, exact, with the places of the finer one. Absent adds nothing.
+/// Throws std::overflow_error past 63 bits, std::invalid_argument for a day or a text.
+Cell added(const Cell& a, const Cell& b);
+
+/// Where a number or a day lies on a drawn axis. For drawing only; never for a figure.
+std::optional<double> drawn(const Cell& cell);
+
+/// What people read over the column: its heading, or its name when it has none.
+const std::string& heading_of(const Column& column);
+
+/// Text fit for one line of a page or a screen: line ends become blanks, control characters are dropped.
+std::string one_line(const std::string& text);
+
+bool has_struck(const Table& table);
+/// The indices of the columns that are shown.
+std::vector<std::size_t> shown_columns(const Table& table);
+
+}  // namespace kerfbook::render

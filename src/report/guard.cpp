@@ -1,0 +1,227 @@
+#include "report/guard.h"
+
+#include <fmt/format.h>
+#include <sqlite3.h>
+
+#include <algorithm>
+#include <set>
+#include <tuple>
+
+#include "base/text.h"
+
+namespace kerfbook::report {
+namespace {
+
+constexpr int kStepsBetweenLooks = 20'000;  // of SQLite's machine: well under a millisecond
+
+bool is_view_name(std::string_view name) { return name.starts_with("v_"); }
+
+/// A column of a table read on behalf of a view.
+using Read = std::tuple<std::string, std::string, std::string>;  // view, table, column
+
+/// What SQLite asked leave for while it prepared a statement.
+struct Asked {
+  std::set<Read> through_views;
+  std::string refused;  ///< the first thing refused, in words; empty = nothing
+};
+
+std::string text_of(const char* text) { return text == nullptr ? "" : text; }
+
+/// Functions that reach outside the book. SQLite has them only when switched on; refused all the same.
+bool reaches_outside(const std::string& function) {
+  static const std::set<std::string> kNames{"load_extension", "readfile", "writefile", "edit", "fts3_tokenizer"};
+  return kNames.contains(function);
+}
+
+int refuse(Asked& asked, std::string what) {
+  if (asked.refused.empty()) asked.refused = std::move(what);
+  return SQLITE_DENY;
+}
+
+int authorize(void* data, int action, const char* first, const char* second, const char*, const char* view) {
+  Asked& asked = *static_cast<Asked*>(data);
+  switch (action) {
+    case SQLITE_SELECT:
+    case SQLITE_RECURSIVE:
+      return SQLITE_OK;
+    case SQLITE_FUNCTION:
+      if (reaches_outside(text_of(second))) return refuse(asked, "it calls " + text_of(second));
+      return SQLITE_OK;
+    case SQLITE_READ: {
+      const std::string table = text_of(first);
+      const std::string column = text_of(second);
+      if (is_view_name(table)) return SQLITE_OK;
+      // count(*) of a view asks for its table with no column and no view: it gives away a number of rows at most
+      if (column.empty()) return SQLITE_OK;
+      if (view == nullptr || !is_view_name(view)) return refuse(asked, "it reads the table " + table);
+      asked.through_views.emplace(view, table, column);
+      return SQLITE_OK;
+    }
+    default:
+      return refuse(asked, "it does more than read");
+  }
+}
+
+/// Puts the authorizer in place for the length of a scope.
+class Watch {
+ public:
+  Watch(sqlite3* db, Asked& asked) : db_(db) { sqlite3_set_authorizer(db_, authorize, &asked); }
+  Watch(const Watch&) = delete;
+  Watch& operator=(const Watch&) = delete;
+  ~Watch() { sqlite3_set_authorizer(db_, nullptr, nullptr); }
+
+ private:
+  sqlite3* db_;
+};
+
+struct Prepared {
+  sqlite3_stmt* statement = nullptr;
+  std::size_t used = 0;  ///< bytes of the text
+};
+
+Prepared prepare(sqlite3* db, std::string_view sql, Asked& asked) {
+  const Watch watch(db, asked);
+  Prepared out;
+  const char* tail = nullptr;
+  const int result = sqlite3_prepare_v2(db, sql.data(), static_cast<int>(sql.size()), &out.statement, &tail);
+  if (result != SQLITE_OK) {
+    const int at = sqlite3_error_offset(db);
+    if (!asked.refused.empty()) throw SqlFault(asked.refused + "; a report reads the views (v_...) and nothing else", at);
+    throw SqlFault(sqlite3_errmsg(db), at);
+  }
+  out.used = static_cast<std::size_t>(tail - sql.data());
+  return out;
+}
+
+/// A WITH table that takes the name of a view would read in the view's name what the view does not show. So each
+/// view is asked what it reads, and nothing else may be read through it.
+void check_reads(sqlite3* db, const Asked& asked) {
+  std::set<std::string> views;
+  for (const auto& [view, table, column] : asked.through_views) views.insert(view);
+  for (const auto& view : views) {
+    Asked own;
+    try {
+      sqlite3_finalize(prepare(db, "SELECT * FROM " + view, own).statement);
+    } catch (const SqlFault&) {
+      own.through_views.clear();  // no such view: nothing may be read in its name
+    }
+    for (const auto& read : asked.through_views) {
+      if (std::get<0>(read) == view && !own.through_views.contains(read)) {
+        throw SqlFault(fmt::format("it reads {}.{} in the name of {}, which does not show it", std::get<1>(read),
+                                   std::get<2>(read), view),
+                       -1);
+      }
+    }
+  }
+}
+
+/// Comments and blanks may follow the statement; a second one may not.
+void check_nothing_follows(sqlite3* db, std::string_view sql, std::size_t used) {
+  while (used < sql.size()) {
+    Asked asked;
+    Prepared next;
+    try {
+      next = prepare(db, sql.substr(used), asked);
+    } catch (const SqlFault&) {
+      throw SqlFault("a second statement follows; write one SELECT a table", static_cast<int>(used));
+    }
+    if (next.statement != nullptr) {
+      sqlite3_finalize(next.statement);
+      throw SqlFault("a second statement follows; write one SELECT a table", static_cast<int>(used));
+    }
+    if (next.used == 0) return;
+    used += next.used;
+  }
+}
+
+/// Stops a statement that has run out of time.
+struct Clock {
+  std::chrono::steady_clock::time_point until;
+};
+
+int look_at_clock(void* data) {
+  return std::chrono::steady_clock::now() > static_cast<const Clock*>(data)->until ? 1 : 0;
+}
+
+}  // namespace
+
+void Query::Finalize::operator()(sqlite3_stmt* statement) const noexcept { sqlite3_finalize(statement); }
+
+Query::Query(sqlite3* db, std::string_view sql, Limits limits) : db_(db), limits_(limits) {
+  Asked asked;
+  const Prepared prepared = prepare(db, sql, asked);
+  statement_.reset(prepared.statement);
+  if (statement_ == nullptr) throw SqlFault("there is no SELECT here", -1);
+  if (sqlite3_stmt_isexplain(statement_.get()) != 0) throw SqlFault("it explains a SELECT; write the SELECT", 0);
+  if (sqlite3_stmt_readonly(statement_.get()) == 0) throw SqlFault("it does more than read", 0);
+  check_nothing_follows(db, sql, prepared.used);
+  check_reads(db, asked);
+}
+
+std::vector<std::string> Query::columns() const {
+  std::vector<std::string> names;
+  const int count = sqlite3_column_count(statement_.get());
+  for (int i = 0; i < count; ++i) names.emplace_back(sqlite3_column_name(statement_.get(), i));
+  return names;
+}
+
+std::vector<std::string> Query::parameters() const {
+  std::vector<std::string> names;
+  const int count = sqlite3_bind_parameter_count(statement_.get());
+  for (int i = 1; i <= count; ++i) {
+    const std::string name = text_of(sqlite3_bind_parameter_name(statement_.get(), i));
+    names.push_back(name.starts_with(":") ? name.substr(1) : name);
+  }
+  return names;
+}
+
+void Query::bind(const std::string& name, const Value& value) {
+  const int at = sqlite3_bind_parameter_index(statement_.get(), (":" + name).c_str());
+  if (at == 0) return;
+  int result = SQLITE_OK;
+  if (const auto* number = std::get_if<std::int64_t>(&value)) {
+    result = sqlite3_bind_int64(statement_.get(), at, *number);
+  } else if (const auto* text = std::get_if<std::string>(&value)) {
+    result = sqlite3_bind_text(statement_.get(), at, text->data(), static_cast<int>(text->size()), SQLITE_TRANSIENT);
+  } else {
+    result = sqlite3_bind_null(statement_.get(), at);
+  }
+  if (result != SQLITE_OK) throw SqlFault(sqlite3_errmsg(db_), -1);
+}
+
+bool Query::step() {
+  if (rows_ == 0) started_ = std::chrono::steady_clock::now();
+  Clock clock{started_ + limits_.time};
+  sqlite3_progress_handler(db_, kStepsBetweenLooks, look_at_clock, &clock);
+  const int result = sqlite3_step(statement_.get());
+  sqlite3_progress_handler(db_, 0, nullptr, nullptr);
+  if (result == SQLITE_DONE) return false;
+  if (result == SQLITE_INTERRUPT) {
+    throw SqlFault(fmt::format("it takes longer than {} seconds; a WITH RECURSIVE without an end?",
+                               static_cast<double>(limits_.time.count()) / 1000.0),
+                   -1);
+  }
+  if (result != SQLITE_ROW) throw SqlFault(sqlite3_errmsg(db_), -1);
+  if (++rows_ > limits_.rows) throw SqlFault(fmt::format("it gives more than {} rows", limits_.rows), -1);
+  return true;
+}
+
+Value Query::value(int column) const {
+  switch (sqlite3_column_type(statement_.get(), column)) {
+    case SQLITE_NULL:
+      return std::monostate{};
+    case SQLITE_INTEGER:
+      return static_cast<std::int64_t>(sqlite3_column_int64(statement_.get(), column));
+    case SQLITE_TEXT: {
+      const auto* text = reinterpret_cast<const char*>(sqlite3_column_text(statement_.get(), column));
+      return std::string(text, static_cast<std::size_t>(sqlite3_column_bytes(statement_.get(), column)));
+    }
+    default:
+      throw SqlFault(fmt::format("column {} gives a number with a fraction or bytes; give whole base units and let "
+                                 "the header divide (of=A/B)",
+                                 sqlite3_column_name(statement_.get(), column)),
+                     -1);
+  }
+}
+
+}  // namespace kerfbook::report

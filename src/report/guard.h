@@ -1,0 +1,68 @@
+// guard.h -- a SELECT prepared so that it can only look: one statement, views only, and an end to its patience.
+// Not here: what the columns mean (table.cpp) and where in a report file a SELECT stands (report.h).
+#pragma once
+
+#include <chrono>
+#include <cstdint>
+#include <memory>
+#include <stdexcept>
+#include <string>
+#include <string_view>
+#include <variant>
+#include <vector>
+
+struct sqlite3;
+struct sqlite3_stmt;
+
+namespace kerfbook::report {
+
+/// What SQL gave: nothing, a whole number, or text. Anything else is a fault of the report.
+using Value = std::variant<std::monostate, std::int64_t, std::string>;
+
+/// A fault of a report's SQL: what is wrong, and where in the SQL (bytes from its start; -1 = not known).
+class SqlFault : public std::runtime_error {
+ public:
+  SqlFault(const std::string& what, int at) : std::runtime_error(what), at_(at) {}
+  [[nodiscard]] int at() const noexcept { return at_; }
+
+ private:
+  int at_;
+};
+
+struct Limits {
+  std::chrono::milliseconds time{30'000};  ///< of stepping, all rows together
+  std::int64_t rows = 2'000'000;
+};
+
+/// One SELECT, prepared behind the guard. It may read the views (names that begin v_) and through them only the
+/// columns they read themselves; no table, no second statement, no write, no PRAGMA, no ATTACH.
+class Query {
+ public:
+  /// Throws SqlFault. Nothing has run when it returns.
+  Query(sqlite3* db, std::string_view sql, Limits limits = {});
+  Query(Query&&) noexcept = default;
+  Query& operator=(Query&&) noexcept = default;
+  ~Query() = default;
+
+  [[nodiscard]] std::vector<std::string> columns() const;
+  [[nodiscard]] std::vector<std::string> parameters() const;  ///< without their colon
+  /// A parameter the SELECT does not use is let pass.
+  void bind(const std::string& name, const Value& value);
+
+  /// The next row; false at the end. Throws SqlFault when it takes too long or gives too many rows.
+  bool step();
+  /// Throws SqlFault for a number with a fraction or bytes: a report gives whole base units.
+  [[nodiscard]] Value value(int column) const;
+
+ private:
+  struct Finalize {
+    void operator()(sqlite3_stmt* statement) const noexcept;
+  };
+  sqlite3* db_;
+  std::unique_ptr<sqlite3_stmt, Finalize> statement_;
+  Limits limits_;
+  std::chrono::steady_clock::time_point started_;
+  std::int64_t rows_ = 0;
+};
+
+}  // namespace kerfbook::report

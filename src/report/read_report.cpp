@@ -1,0 +1,306 @@
+// read_report.cpp -- reads the header of a report file (the grammar stands in report.h) and cuts the file into tables.
+// Whether its SQL is any good is check.cpp's question.
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <charconv>
+
+#include "base/text.h"
+#include "report/report.h"
+
+namespace kerfbook::report {
+namespace {
+
+const std::vector<std::string> kFilters{"from", "to", "job", "customer", "species", "site"};
+
+bool is_word(std::string_view text) {
+  return !text.empty() && std::all_of(text.begin(), text.end(), [](char c) { return (c >= 'a' && c <= 'z') || c == '-'; });
+}
+
+bool is_name(std::string_view text) {
+  return !text.empty() && std::all_of(text.begin(), text.end(), [](char c) {
+    return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '_' || c == '-';
+  });
+}
+
+/// Words at blanks; a word may hold "quoted text", whose quotes are dropped: title="Board feet".
+std::vector<std::string> split_quoted(std::string_view text) {
+  std::vector<std::string> words;
+  std::string word;
+  bool quoted = false;
+  bool any = false;
+  for (const char c : text) {
+    if (c == '"') {
+      quoted = !quoted;
+      any = true;
+    } else if (!quoted && (c == ' ' || c == '\t')) {
+      if (any) words.push_back(std::exchange(word, {}));
+      any = false;
+    } else {
+      word += c;
+      any = true;
+    }
+  }
+  if (any) words.push_back(word);
+  return words;
+}
+
+std::optional<int> small_number(std::string_view text) {
+  int value = 0;
+  const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
+  if (error != std::errc{} || end != text.data() + text.size() || value < 0 || value > 99) return std::nullopt;
+  return value;
+}
+
+struct Fact {
+  std::string word;
+  std::string rest;
+  int line = 0;
+};
+
+class Reader {
+ public:
+  Reader(std::string_view text, std::string_view path) {
+    out_.text = text;
+    out_.path = path;
+    for (const auto line : split_lines(text)) {
+      ++line_;
+      take_line(line);
+    }
+    end_fact();
+    check_whole();
+  }
+  ReportFile take() { return std::move(out_); }
+
+ private:
+  void take_line(std::string_view line) {
+    if (!line.starts_with("--")) {
+      end_fact();
+    } else if (auto fact = fact_in(line, line_)) {
+      end_fact();
+      fact_ = std::move(*fact);
+    } else if (!fact_.word.empty() && line.starts_with("--   ")) {
+      fact_.rest += fact_.rest.empty() ? "" : " ";
+      fact_.rest += trim(line.substr(2));
+    } else {
+      end_fact();
+    }
+    if (sql_ != nullptr) *sql_ += std::string(line) + "\n";
+  }
+
+  static std::optional<Fact> fact_in(std::string_view line, int number) {
+    std::string_view body = line.substr(2);
+    if (body.starts_with("   ") || body.empty()) return std::nullopt;
+    body = trim(body);
+    const std::size_t colon = body.find(':');
+    if (colon == std::string_view::npos || !is_word(body.substr(0, colon))) return std::nullopt;
+    return Fact{std::string(body.substr(0, colon)), std::string(trim(body.substr(colon + 1))), number};
+  }
+
+  void complain(int line, std::string what, std::string instead) {
+    out_.faults.push_back({Severity::error, {line, 0}, std::move(what), std::move(instead)});
+  }
+
+  // Table of header words: each with what reads it.
+  struct Word {
+    std::string_view name;
+    void (Reader::*read)(const Fact&);
+  };
+  static constexpr std::size_t kWords = 13;
+  static const std::array<Word, kWords>& words() {
+    static constexpr std::array<Word, kWords> kTable{{{"report", &Reader::read_name},
+                                                      {"title", &Reader::read_title},
+                                                      {"meaning", &Reader::read_meaning},
+                                                      {"filters", &Reader::read_filters},
+                                                      {"needs", &Reader::read_needs},
+                                                      {"table", &Reader::read_table},
+                                                      {"column", &Reader::read_column},
+                                                      {"grid", &Reader::read_grid},
+                                                      {"chart", &Reader::read_chart},
+                                                      {"note", &Reader::read_note},
+                                                      {"empty", &Reader::read_empty},
+                                                      {"notes", &Reader::read_notes},
+                                                      {"foot", &Reader::read_foot}}};
+    return kTable;
+  }
+
+  void end_fact() {
+    if (fact_.word.empty()) return;
+    const Fact fact = std::exchange(fact_, {});
+    const auto& table = words();
+    const auto* word = std::find_if(table.begin(), table.end(), [&](const Word& w) { return w.name == fact.word; });
+    if (word != table.end()) return (this->*word->read)(fact);
+    std::vector<std::string> known;
+    for (const auto& w : table) known.emplace_back(w.name);
+    const std::string near = nearest(fact.word, known);
+    complain(fact.line, fmt::format("`{}:` is no word of a report's header", fact.word),
+             near.empty() ? "one of " + join(known, ", ") : near + ":");
+  }
+
+  TableSpec* table_for(const Fact& fact) {
+    if (!out_.tables.empty()) return &out_.tables.back();
+    complain(fact.line, fmt::format("`{}:` before any table", fact.word), "begin a table first: -- table: name | Title");
+    return nullptr;
+  }
+
+  void read_name(const Fact& fact) {
+    if (!out_.name.empty()) return complain(fact.line, "a second `report:`", "one report a file");
+    if (!is_name(fact.rest)) {
+      return complain(fact.line, fmt::format("'{}' is no name", fact.rest), "small letters, digits and -, as mill-week");
+    }
+    out_.name = fact.rest;
+  }
+  void read_title(const Fact& fact) { out_.title = fact.rest; }
+  void read_meaning(const Fact& fact) { out_.meaning = fact.rest; }
+  void read_foot(const Fact& fact) { out_.foot.push_back(fact.rest); }
+
+  void read_filters(const Fact& fact) {
+    for (const auto& word : split_words(fact.rest)) {
+      if (std::find(kFilters.begin(), kFilters.end(), word) == kFilters.end()) {
+        complain(fact.line, fmt::format("'{}' is no filter", word), "one of " + join(kFilters, ", "));
+      } else {
+        out_.filters.push_back(word);
+      }
+    }
+  }
+
+  void read_needs(const Fact& fact) {
+    if (fact.rest != "day") return complain(fact.line, fmt::format("needs '{}'", fact.rest), "needs: day");
+    out_.needs = fact.rest;
+  }
+
+  void read_table(const Fact& fact) {
+    const std::size_t bar = fact.rest.find('|');
+    TableSpec table;
+    table.name = trim(std::string_view(fact.rest).substr(0, bar));
+    if (bar != std::string::npos) table.title = trim(std::string_view(fact.rest).substr(bar + 1));
+    if (!is_name(table.name)) {
+      complain(fact.line, fmt::format("'{}' is no name of a table", table.name), "-- table: name | Title");
+    }
+    table.sql_line = line_;
+    out_.tables.push_back(std::move(table));
+    sql_ = &out_.tables.back().sql;
+  }
+
+  void read_notes(const Fact& fact) {
+    TableSpec* table = table_for(fact);
+    if (table == nullptr) return;
+    if (table->notes_line != 0) return complain(fact.line, "a second `notes:` in one table", "one SELECT of notes");
+    table->notes_line = line_;
+    sql_ = &table->notes_sql;
+  }
+
+  void read_column(const Fact& fact) {
+    TableSpec* table = table_for(fact);
+    if (table == nullptr) return;
+    const auto parts = split_quoted(fact.rest);
+    if (parts.size() < 2) return complain(fact.line, "a column needs a name and a kind", "-- column: logs count \"Logs\"");
+    ColumnSpec column;
+    column.line = fact.line;
+    column.name = parts[0];
+    if (!is_name(column.name)) {
+      complain(fact.line, fmt::format("'{}' is no name of a column", column.name), "small letters, digits and _");
+    }
+    read_kind(fact, parts[1], column);
+    std::size_t next = 2;
+    if (next < parts.size() && fact.rest.find('"') != std::string::npos) column.heading = parts[next++];
+    for (; next < parts.size(); ++next) read_option(fact, parts[next], column);
+    if (is_ratio(column.kind) && column.over.empty()) {
+      complain(fact.line, fmt::format("column {} says of no two columns", column.name), "of=A/B");
+    }
+    table->columns.push_back(std::move(column));
+  }
+
+  void read_kind(const Fact& fact, std::string_view written, ColumnSpec& column) {
+    const std::size_t colon = written.find(':');
+    const auto word = written.substr(0, colon);
+    if (const auto kind = find_kind(word)) {
+      column.kind = *kind;
+    } else {
+      std::vector<std::string> known;
+      for (const auto& row : kinds()) known.emplace_back(row.word);
+      const std::string near = nearest(word, known);
+      complain(fact.line, fmt::format("'{}' is no kind of column", word),
+               near.empty() ? "one of " + join(known, ", ") : near);
+    }
+    if (colon == std::string_view::npos) return;
+    const auto places = small_number(written.substr(colon + 1));
+    if (!places || *places > 6) {
+      return complain(fact.line, fmt::format("'{}' is no number of places", written.substr(colon + 1)), "0 to 6");
+    }
+    column.places = *places;
+  }
+
+  void read_option(const Fact& fact, std::string_view written, ColumnSpec& column) {
+    const std::size_t equals = written.find('=');
+    const auto key = written.substr(0, equals);
+    const std::string value(equals == std::string_view::npos ? "" : written.substr(equals + 1));
+    if (written == "hidden") {
+      column.hidden = true;
+    } else if (written == "strikes") {
+      column.strikes = column.hidden = true;
+    } else if (written == "total=sum") {
+      column.total = Totalled::sum;
+    } else if (written == "total=none") {
+      column.total = Totalled::none;
+    } else if (written == "per=mbf") {
+      column.per_mbf = true;
+    } else if (key == "unit") {
+      column.unit = value;
+    } else if (key == "unit-from") {
+      column.unit_from = value;
+    } else if (key == "metric-from") {
+      column.metric_from = value;
+    } else if (key == "width" && small_number(value)) {
+      column.width = *small_number(value);
+    } else if (key == "of" && value.find('/') != std::string::npos) {
+      column.over = value.substr(0, value.find('/'));
+      column.under = value.substr(value.find('/') + 1);
+    } else {
+      complain(fact.line, fmt::format("'{}' is no option of a column", written),
+               "total=sum, total=none, of=A/B, per=mbf, unit=WORD, unit-from=COLUMN, metric-from=COLUMN, hidden, "
+               "strikes, width=N");
+    }
+  }
+
+  void read_grid(const Fact& fact) {
+    if (TableSpec* table = table_for(fact)) {
+      table->grid = fact.rest;
+      table->grid_line = fact.line;
+    }
+  }
+  void read_chart(const Fact& fact) {
+    if (TableSpec* table = table_for(fact)) {
+      table->chart = fact.rest;
+      table->chart_line = fact.line;
+    }
+  }
+  void read_note(const Fact& fact) {
+    if (TableSpec* table = table_for(fact)) table->notes.push_back(fact.rest);
+  }
+  void read_empty(const Fact& fact) {
+    if (TableSpec* table = table_for(fact)) table->when_empty = fact.rest;
+  }
+
+  void check_whole() {
+    if (out_.name.empty()) complain(1, "the report has no name", "-- report: name");
+    if (out_.title.empty()) complain(1, "the report has no title", "-- title: words");
+    if (out_.meaning.empty()) {
+      complain(1, "the report does not say what it means", "-- meaning: what the figures are, how worked out");
+    }
+    if (out_.tables.empty()) complain(1, "the report has no table", "-- table: name | Title");
+    sort_by_place(out_.faults);
+  }
+
+  ReportFile out_;
+  Fact fact_;
+  std::string* sql_ = nullptr;
+  int line_ = 0;  ///< the one being taken: where the SQL of a table or notes just begun starts
+};
+
+}  // namespace
+
+ReportFile read_report(std::string_view text, std::string_view path) { return Reader(text, path).take(); }
+
+}  // namespace kerfbook::report

@@ -1,0 +1,191 @@
+// defect_spec.cpp -- a defect as a sheet writes it after the word `defect`, read and printed.
+#include <array>
+#include <string>
+
+#include "base/text.h"
+#include "measure/notation.h"
+#include "scaling/scaling.h"
+
+namespace kerfbook::scaling {
+namespace {
+
+const char* const kForms =
+    "write 15bf, 10%, 2' (length), 1\" (diameter), 7x7x16 (squared) or 90degx8 (sector)";
+
+struct UnitEnding {
+  std::string_view ending;
+  VolumeUnit unit;
+};
+constexpr std::array kUnitEndings{UnitEnding{"bf", VolumeUnit::board_foot}, UnitEnding{"ft3", VolumeUnit::cubic_foot},
+                                  UnitEnding{"m3", VolumeUnit::cubic_metre},
+                                  UnitEnding{"hft", VolumeUnit::hoppus_foot}};
+
+std::string_view ending_of(VolumeUnit unit) {
+  for (const UnitEnding& known : kUnitEndings) {
+    if (known.unit == unit) return known.ending;
+  }
+  return "";
+}
+
+Slip not_read(std::string_view text) { return {"'" + std::string(text) + "' is no defect", kForms, 0}; }
+
+/// The positive number before a word: "15" of "15bf".
+Result<Rational> number_before(const std::string& text, std::size_t end) {
+  const std::string figures(trim(std::string_view(text).substr(0, end)));
+  auto number = read_decimal(figures);
+  if (!number) return number.slip();
+  if (number->is_negative() || number->is_zero()) return Slip{"'" + text + "' takes nothing off", kForms, 0};
+  return number;
+}
+
+bool has_letters(std::string_view text) { return text.find_first_of("cmfint'\"") != std::string_view::npos; }
+
+Result<Length> cross_size(const std::string& text, bool metric) {
+  if (!metric) return measure::read_inches(text);
+  return measure::read_millimetres(has_letters(text) ? text : text + "cm");
+}
+
+Result<Length> along(const std::string& text, bool metric) {
+  return metric ? measure::read_metres(text) : measure::read_feet(text);
+}
+
+Result<Defect> positive(Defect defect, Length which, std::string_view text) {
+  if (which.is_zero()) return Slip{"'" + std::string(text) + "' takes nothing off", kForms, 0};
+  return defect;
+}
+
+Result<Defect> read_percent(const std::string& text) {
+  const auto share = number_before(text, text.size() - 1);
+  if (!share) return share.slip();
+  if (*share > Rational(100)) return Slip{"'" + text + "' is more than the log", "write at most 100%", 0};
+  Defect defect;
+  defect.kind = DefectKind::percent;
+  defect.amount = *share;
+  return defect;
+}
+
+Result<Defect> read_sector(const std::string& text, std::size_t word, std::size_t word_size, bool metric) {
+  const auto degrees = number_before(text, word);
+  if (!degrees) return degrees.slip();
+  if (*degrees > Rational(360)) return Slip{"'" + text + "' is more than a full circle", "write at most 360deg", 0};
+  Defect defect;
+  defect.kind = DefectKind::sector;
+  defect.amount = *degrees;
+  std::string rest(trim(std::string_view(text).substr(word + word_size)));
+  if (rest.empty()) return defect;
+  if (rest.front() != 'x') return Slip{"'" + text + "' goes on after the degrees", "write 90degx8 for 8 ft of the length", 0};
+  const auto length = along(rest.substr(1), metric);
+  if (!length) return length.slip();
+  defect.length = *length;
+  return positive(defect, defect.length, text);
+}
+
+Result<Defect> read_squared(const std::string& text, bool metric) {
+  const auto first = text.find('x');
+  const auto second = text.find('x', first + 1);
+  if (second == std::string::npos || text.find('x', second + 1) != std::string::npos) return not_read(text);
+  const auto width = cross_size(text.substr(0, first), metric);
+  if (!width) return width.slip();
+  const auto height = cross_size(text.substr(first + 1, second - first - 1), metric);
+  if (!height) return height.slip();
+  const auto length = along(text.substr(second + 1), metric);
+  if (!length) return length.slip();
+  Defect defect;
+  defect.kind = DefectKind::squared;
+  defect.width = *width;
+  defect.height = *height;
+  defect.length = *length;
+  const bool none = width->is_zero() || height->is_zero();
+  return positive(defect, none ? Length{} : defect.length, text);
+}
+
+/// `2'`, `2ft`, `0.6m` shorten the log; `1"`, `1in`, `3cm` thin it.
+Result<Defect> read_shrinkage(const std::string& text) {
+  Defect defect;
+  const bool feet = text.find('\'') != std::string::npos || text.find('f') != std::string::npos;
+  const bool metres = text.ends_with("m") && !text.ends_with("cm") && !text.ends_with("mm");
+  if (feet || metres) {
+    const auto length = measure::read_feet(text);
+    if (!length) return length.slip();
+    defect.kind = DefectKind::length;
+    defect.length = *length;
+    return positive(defect, defect.length, text);
+  }
+  const auto diameter = measure::read_inches(text);
+  if (!diameter) return diameter.slip();
+  defect.kind = DefectKind::diameter;
+  defect.diameter = *diameter;
+  return positive(defect, defect.diameter, text);
+}
+
+std::string plain_number(const Rational& value) {
+  std::string text = plain(shown(value, 9));
+  text.erase(text.find_last_not_of('0') + 1);
+  if (text.ends_with('.')) text.pop_back();
+  return text;
+}
+
+std::string diameter_text(Length length) { return write_diameter(length) + (length.system == System::inch ? "\"" : ""); }
+
+std::string length_text(Length length) {
+  const std::string text = measure::write_feet(length);
+  return length.system == System::inch && length.count % measure::kPerFoot == 0 ? text + "'" : text;
+}
+
+/// ³ and ° as plain letters, then the marks of measure/.
+std::string plain_defect(std::string_view typed) {
+  std::string text(trim(typed));
+  for (const auto& [mark, letters] : {std::pair{"³", "3"}, std::pair{"°", "deg"}}) {
+    for (auto at = text.find(mark); at != std::string::npos; at = text.find(mark)) {
+      text.replace(at, std::string_view(mark).size(), letters);
+    }
+  }
+  return measure::plain_notation(text).text;
+}
+
+}  // namespace
+
+Result<Defect> read_defect(std::string_view typed, bool metric_book) {
+  const std::string text = plain_defect(typed);
+  if (text.empty()) return Slip{"a defect is missing", kForms, 0};
+  if (text.ends_with('%')) return read_percent(text);
+  for (const UnitEnding& known : kUnitEndings) {
+    if (!text.ends_with(known.ending)) continue;
+    const auto volume = number_before(text, text.size() - known.ending.size());
+    if (!volume) return volume.slip();
+    Defect defect;
+    defect.amount = *volume;
+    defect.unit = known.unit;
+    return defect;
+  }
+  const bool inches = text.find_first_of("'\"") != std::string::npos || text.find("ft") != std::string::npos ||
+                      text.find("in") != std::string::npos;
+  const bool metric = text.find('m') != std::string::npos || (metric_book && !inches);
+  if (const auto word = text.find("deg"); word != std::string::npos) return read_sector(text, word, 3, metric);
+  if (text.find('x') != std::string::npos) return read_squared(text, metric);
+  if (!has_letters(text)) {
+    if (!read_decimal(text)) return not_read(typed);
+    return Slip{"'" + text + "' of what?", "write " + text + "bf, " + text + "%, " + text + "' or " + text + "\"", 0};
+  }
+  auto read = read_shrinkage(text);
+  if (!read && text.find_first_of("0123456789") != 0) return not_read(typed);
+  return read;
+}
+
+std::string write_defect(const Defect& defect) {
+  switch (defect.kind) {
+    case DefectKind::percent: return plain_number(defect.amount) + "%";
+    case DefectKind::volume: return plain_number(defect.amount) + std::string(ending_of(defect.unit));
+    case DefectKind::length: return length_text(defect.length);
+    case DefectKind::diameter: return diameter_text(defect.diameter);
+    case DefectKind::sector: {
+      const std::string degrees = plain_number(defect.amount) + "deg";
+      return defect.length.is_zero() ? degrees : degrees + "x" + measure::write_feet(defect.length);
+    }
+    case DefectKind::squared:
+      return write_diameter(defect.width) + "x" + write_diameter(defect.height) + "x" + measure::write_feet(defect.length);
+  }
+  return "";
+}
+
+}  // namespace kerfbook::scaling
