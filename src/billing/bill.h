@@ -40,15 +40,15 @@ enum class Role : std::uint8_t {
 struct Item {
   SheetRef sheet;
   Role role = Role::price;
-  std::string charge;      ///< the charge's name; empty for a price
-  std::string key;         ///< key_of(fact)
-  std::string words;       ///< words_of(fact), with the reason noted
-  std::string size_line;   ///< what is rounded together under line rounding: "DF 2x6x16"
+  std::string charge;     ///< the charge's name; empty for a price
+  std::string key;        ///< key_of(fact)
+  std::string words;      ///< words_of(fact), with the reason noted
+  std::string size_line;  ///< what is rounded together under line rounding: "DF 2x6x16"
   std::int64_t count = 1;
   std::int64_t pieces = 0;
-  Rational quantity;       ///< exact, in 1/per of the rate's unit
+  Rational quantity;  ///< exact, in 1/per of the rate's unit
   Rate rate;
-  std::string waived;      ///< the note of a waiver; then nothing is charged
+  std::string waived;        ///< the note of a waiver; then nothing is charged
   std::optional<Fact> fact;  ///< share items of a draft: the pieces themselves
 };
 /// Items of one sheet with one identity are the same thing counted again, whatever the rate.
@@ -58,10 +58,11 @@ std::string identity(const Item& item);
 struct JobTerms {
   std::string job;
   std::string customer;
-  std::string certificate;           ///< of exemption; empty = none
-  measure::Convention convention;    ///< how its lumber is counted
-  scaling::Practice practice;        ///< how its logs are scaled
-  std::vector<scaling::Practice> practices;  ///< the mill file's own, for prices that name one
+  std::string certificate;                         ///< of exemption; empty = none
+  measure::Convention convention;                  ///< how its lumber is counted
+  scaling::Practice practice;                      ///< how its logs are scaled
+  std::vector<scaling::Practice> practices;        ///< the mill file's own, for prices that name one
+  measure::System system = measure::System::inch;  ///< of the book
   int money_places = 2;
 };
 
@@ -87,8 +88,8 @@ struct Billed {
   bool settlement = false;       ///< of shares; else of money
   std::vector<SheetRef> sheets;  ///< covered, in the revision that was billed
   std::vector<Item> items;
-  Money sawing;                  ///< sum of its lines for sawing
-  Money minimum;                 ///< what a minimum charge added
+  Money sawing;   ///< sum of its lines for sawing
+  Money minimum;  ///< what a minimum charge added
 };
 
 enum class LineKind : std::uint8_t { sawing, charge, adjustment, minimum, percent, waived };
@@ -96,65 +97,68 @@ enum class LineKind : std::uint8_t { sawing, charge, adjustment, minimum, percen
 /// A line as it is printed.
 struct Line {
   LineKind kind = LineKind::sawing;
-  std::string title;             ///< of its rate
-  std::string description;       ///< the title, with what was noted or corrected
+  std::string title;        ///< of its rate
+  std::string description;  ///< the title, with what was noted or corrected
   Decimal quantity;
   std::string unit;
   std::optional<Rational> rate;
   Money amount;
-  std::string tax;               ///< kind of line
-  bool taxed = false;            ///< some tax falls on it
+  std::string tax;      ///< kind of line
+  bool taxed = false;   ///< some tax falls on it
+  bool sawing = false;  ///< under a price (counts for minimum and percent charges)
   std::int64_t pieces = 0;
-  std::optional<Day> day;        ///< of the sheet, where it is one sheet's
-  std::string counted;           ///< convention in words
+  std::optional<Day> day;  ///< of the sheet, where it is one sheet's
+  std::string counted;     ///< convention in words
 };
 
 struct TaxRow {
   std::string name;
   Rational percent;
-  Money base;                    ///< sum of the lines it falls on
+  Money base;  ///< sum of the lines it falls on
   Money amount;
-  bool included = false;         ///< part of the lines' amounts, not added
-  std::string excused;           ///< the certificate; then amount is what was left out (exclusive) or taken off
-  std::int64_t added = 0;        ///< what it adds to the total, minor units
+  bool included = false;   ///< part of the lines' amounts, not added
+  std::string excused;     ///< the certificate; then amount is what was left out (exclusive) or taken off
+  std::int64_t added = 0;  ///< what it adds to the total, minor units
 };
 
 struct Draft {
   std::string job;
   std::string customer;
-  std::optional<Day> from;       ///< first and last day of the sheets on it
+  std::optional<Day> from;  ///< first and last day of the sheets on it
   std::optional<Day> to;
   std::vector<Line> lines;
-  Money subtotal;                ///< the lines' sum
+  Money subtotal;  ///< the lines' sum
   std::vector<TaxRow> taxes;
   Money total;
   Money sawing;
   Money minimum;
-  std::vector<std::string> counted;   ///< each convention used, in words, once
+  std::vector<std::string> counted;  ///< each convention used, in words, once
   std::vector<std::string> problems;
   std::vector<SheetRef> sheets;
-  std::vector<Item> items;       ///< to be frozen with it
+  std::vector<Item> items;  ///< to be frozen with it
 };
 
 /// A job as its sheets tell it now.
 struct JobFacts {
   std::vector<Fact> facts;
-  std::vector<SheetRef> sheets;  ///< every sheet of the days looked at, in force now, also those without a fact
+  std::vector<SheetRef>
+      sheets;  ///< every sheet of the days looked at, in force now, also those without a fact
 };
 
 /// The draft of what is not billed yet. Sheets billed in an earlier revision give the difference as adjustment
 /// lines, at the rates they were billed at; sheets billed as they stand give nothing. `settlement` asks for the
 /// lumber to be shared instead of the money. `today` decides which taxes are in force.
-Draft make_draft(const Terms& terms, const JobTerms& job, const JobFacts& now, const std::vector<Billed>& before,
-                 const std::vector<Waiver>& waivers, Day today, bool settlement = false);
+Draft make_draft(const Terms& terms, const JobTerms& job, const JobFacts& now,
+                 const std::vector<Billed>& before, const std::vector<Waiver>& waivers, Day today,
+                 bool settlement = false);
 
 /// Taxes on lines, and the total. Each tax is rounded once, on the sum of the lines it falls on.
 struct Taxed {
   std::vector<TaxRow> rows;
   Money total;
 };
-Taxed add_taxes(const std::vector<Tax>& taxes, std::vector<Line>& lines, const std::string& certificate, Day day,
-                int money_places);
+Taxed add_taxes(const std::vector<Tax>& taxes, std::vector<Line>& lines, const std::string& certificate,
+                Day day, int money_places);
 
 /// Why the papers so far and the draft do not add up to what one bill for all would be: one entry a rate, tax or
 /// minimum that differs, with quantities. Their differences add up to the whole difference.
@@ -162,7 +166,8 @@ struct Difference {
   std::string words;
   Money more;  ///< by so much the parts are more than the one bill
 };
-std::vector<Difference> explain_difference(const Draft& at_once, const std::vector<Draft>& parts, int money_places);
+std::vector<Difference> explain_difference(const Draft& at_once, const std::vector<Draft>& parts,
+                                           int money_places);
 
 /// Exact quantities as shown, and the amount: rounded once, or each size line, as the rate says.
 struct Sum {

@@ -12,7 +12,9 @@ namespace kerfbook::billing {
 namespace {
 
 using SheetKey = std::pair<Day, int>;
-SheetKey key_of_sheet(const SheetRef& sheet) { return {sheet.day, sheet.shift}; }
+SheetKey key_of_sheet(const SheetRef& sheet) {
+  return {sheet.day, sheet.shift};
+}
 
 /// Items of one identity on one sheet, added up.
 struct Stack {
@@ -27,7 +29,7 @@ using Stacks = std::map<std::string, Stack>;
 
 /// What earlier papers of this kind froze.
 struct Frozen {
-  std::map<SheetKey, int> revision;       ///< the newest revision billed
+  std::map<SheetKey, int> revision;  ///< the newest revision billed
   std::map<SheetKey, Stacks> items;
 };
 
@@ -86,10 +88,13 @@ Sorted sort_out(const std::vector<Item>& items, const JobFacts& now, const Froze
   Sorted sorted;
   std::map<SheetKey, SheetRef> fresh;
   for (const Fact& fact : now.facts)
-    if (before.revision.count(key_of_sheet(fact.sheet)) == 0) fresh.emplace(key_of_sheet(fact.sheet), fact.sheet);
+    if (before.revision.count(key_of_sheet(fact.sheet)) == 0)
+      fresh.emplace(key_of_sheet(fact.sheet), fact.sheet);
   for (const Item& item : items) {
-    if (before.revision.count(key_of_sheet(item.sheet)) == 0) sorted.fresh.push_back(item);
-    else current[key_of_sheet(item.sheet)][identity(item)].add(item);
+    if (before.revision.count(key_of_sheet(item.sheet)) == 0)
+      sorted.fresh.push_back(item);
+    else
+      current[key_of_sheet(item.sheet)][identity(item)].add(item);
   }
   for (const auto& [key, sheet] : fresh) draft.sheets.push_back(sheet);
   static const Stacks kNone;
@@ -98,8 +103,9 @@ Sorted sort_out(const std::vector<Item>& items, const JobFacts& now, const Froze
     if (billed == before.revision.end() || billed->second == sheet.revision) continue;
     const auto items_now = current.find(key_of_sheet(sheet));
     const auto items_then = before.items.find(key_of_sheet(sheet));
-    std::vector<Item> found = differences(items_now == current.end() ? kNone : items_now->second,
-                                          items_then == before.items.end() ? kNone : items_then->second, sheet);
+    std::vector<Item> found =
+        differences(items_now == current.end() ? kNone : items_now->second,
+                    items_then == before.items.end() ? kNone : items_then->second, sheet);
     draft.sheets.push_back(sheet);
     std::move(found.begin(), found.end(), std::back_inserter(sorted.adjusted));
   }
@@ -118,6 +124,7 @@ Line line_of(const Rate& rate, const std::vector<const Item*>& items, int money_
   line.amount = sum.amount;
   line.tax = rate.tax;
   line.counted = rate.counted;
+  line.sawing = rate.sawing;
   for (const Item* item : items) line.pieces += item->pieces;
   return line;
 }
@@ -139,10 +146,12 @@ void fresh_lines(const std::vector<Item>& fresh, int money_places, std::vector<L
   for (const auto& [rate, items] : summed) lines.push_back(line_of(rate, items, money_places));
   std::vector<const Item*> single;
   for (const Item& item : fresh)
-    if (item.role == Role::flat || item.role == Role::rated || (!item.waived.empty() && item.role != Role::share))
+    if (item.role == Role::flat || item.role == Role::rated ||
+        (!item.waived.empty() && item.role != Role::share))
       single.push_back(&item);
   std::stable_sort(single.begin(), single.end(), [](const Item* a, const Item* b) {
-    return std::tie(a->sheet.day, a->sheet.shift, a->rate.order) < std::tie(b->sheet.day, b->sheet.shift, b->rate.order);
+    return std::tie(a->sheet.day, a->sheet.shift, a->rate.order) <
+           std::tie(b->sheet.day, b->sheet.shift, b->rate.order);
   });
   for (const Item* item : single) {
     Line line = line_of(item->rate, {item}, money_places);
@@ -156,12 +165,15 @@ void fresh_lines(const std::vector<Item>& fresh, int money_places, std::vector<L
   }
 }
 
-std::string signed_count(std::int64_t count) { return (count > 0 ? "+" : "") + std::to_string(count); }
+std::string signed_count(std::int64_t count) {
+  return (count > 0 ? "+" : "") + std::to_string(count);
+}
 
 void adjustment_lines(const std::vector<Item>& adjusted, int money_places, std::vector<Line>& lines) {
   std::map<SheetKey, Groups> sheets;
   for (const Item& item : adjusted)
-    if (item.role != Role::share && item.waived.empty()) sheets[key_of_sheet(item.sheet)][item.rate].push_back(&item);
+    if (item.role != Role::share && item.waived.empty())
+      sheets[key_of_sheet(item.sheet)][item.rate].push_back(&item);
   for (const auto& [sheet, groups] : sheets) {
     for (const auto& [rate, items] : groups) {
       Line line = line_of(rate, items, money_places);
@@ -173,7 +185,8 @@ void adjustment_lines(const std::vector<Item>& adjusted, int money_places, std::
       line.kind = LineKind::adjustment;
       line.day = sheet.first;
       const SheetRef& ref = items.front()->sheet;
-      line.description = "Correction of the sheet of " + write_day(ref.day) + (ref.shift > 1 ? " shift " + std::to_string(ref.shift) : "") +
+      line.description = "Correction of the sheet of " + write_day(ref.day) +
+                         (ref.shift > 1 ? " shift " + std::to_string(ref.shift) : "") +
                          (ref.why.empty() ? "" : " (" + ref.why + ")") + ": " + rate.title +
                          (changes.empty() ? "" : ": " + join(changes, ", "));
       lines.push_back(std::move(line));
@@ -239,7 +252,8 @@ void percent_lines(const Terms& terms, const JobTerms& job, Day today, int money
 void finish(Draft& draft) {
   for (const Line& line : draft.lines) {
     draft.subtotal = draft.subtotal + line.amount;
-    const bool known = std::find(draft.counted.begin(), draft.counted.end(), line.counted) != draft.counted.end();
+    const bool known =
+        std::find(draft.counted.begin(), draft.counted.end(), line.counted) != draft.counted.end();
     if (!line.counted.empty() && !known) draft.counted.push_back(line.counted);
   }
   for (const SheetRef& sheet : draft.sheets) {
@@ -268,8 +282,9 @@ Sum price_items(const Rate& rate, const std::vector<const Item*>& items, int mon
   return {{units, rate.places + per_places}, measure::priced(quantity, rate.rate, money_places)};
 }
 
-Draft make_draft(const Terms& terms, const JobTerms& job, const JobFacts& now, const std::vector<Billed>& before,
-                 const std::vector<Waiver>& waivers, Day today, bool settlement) {
+Draft make_draft(const Terms& terms, const JobTerms& job, const JobFacts& now,
+                 const std::vector<Billed>& before, const std::vector<Waiver>& waivers, Day today,
+                 bool settlement) {
   Draft draft;
   draft.job = job.job;
   draft.customer = job.customer;
@@ -285,7 +300,7 @@ Draft make_draft(const Terms& terms, const JobTerms& job, const JobFacts& now, c
   std::move(sorted.adjusted.begin(), sorted.adjusted.end(), std::back_inserter(draft.items));
   if (!settlement) {
     for (const Line& line : draft.lines)
-      if (line.kind == LineKind::sawing) draft.sawing = draft.sawing + line.amount;
+      if (line.sawing) draft.sawing = draft.sawing + line.amount;
     minimum_line(minimum, before, draft);
     percent_lines(terms, job, today, job.money_places, draft);
   }

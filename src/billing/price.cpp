@@ -11,13 +11,17 @@ namespace {
 
 bool among(const std::vector<std::string>& words, const std::string& word) {
   if (words.empty()) return true;
-  return std::any_of(words.begin(), words.end(), [&](const std::string& one) { return same_word(one, word); });
+  return std::any_of(words.begin(), words.end(),
+                     [&](const std::string& one) { return same_word(one, word); });
 }
 
 /// Two lengths of different systems cannot be told apart by counts; they are compared exactly, in inches.
-std::strong_ordering compare(const Length& a, const Length& b) { return in_inches(a) <=> in_inches(b); }
+std::strong_ordering compare(const Length& a, const Length& b) {
+  return in_inches(a) <=> in_inches(b);
+}
 
-bool within(const std::optional<Length>& value, const std::optional<Length>& from, const std::optional<Length>& to) {
+bool within(const std::optional<Length>& value, const std::optional<Length>& from,
+            const std::optional<Length>& to) {
   if (!from && !to) return true;
   if (!value) return false;
   return (!from || compare(*value, *from) >= 0) && (!to || compare(*value, *to) <= 0);
@@ -82,10 +86,11 @@ const Term* most_particular(const std::vector<Term>& terms, Fits fits_too) {
 
 int plain_conditions(const Conditions& w) {
   const bool any_size = !w.size.empty();
-  return static_cast<int>(!w.species.empty()) + static_cast<int>(!w.grade.empty()) + 4 * static_cast<int>(any_size) +
-         static_cast<int>(w.thickness_from.has_value()) + static_cast<int>(w.thickness_to.has_value()) +
-         static_cast<int>(w.width_from.has_value()) + static_cast<int>(w.width_to.has_value()) +
-         static_cast<int>(w.length_over.has_value()) + static_cast<int>(w.length_to.has_value());
+  return static_cast<int>(!w.species.empty()) + static_cast<int>(!w.grade.empty()) +
+         4 * static_cast<int>(any_size) + static_cast<int>(w.thickness_from.has_value()) +
+         static_cast<int>(w.thickness_to.has_value()) + static_cast<int>(w.width_from.has_value()) +
+         static_cast<int>(w.width_to.has_value()) + static_cast<int>(w.length_over.has_value()) +
+         static_cast<int>(w.length_to.has_value());
 }
 
 /// write_inches says the unit of metric lengths only.
@@ -93,16 +98,21 @@ std::string spoken_section(const Length& length) {
   return write_inches(length) + (length.system == measure::System::inch ? " in" : "");
 }
 
-void add_range(std::vector<std::string>& words, const std::optional<Length>& from, const std::optional<Length>& to,
-               const std::string& way, const std::string& more) {
-  if (from && to) words.push_back(spoken_section(*from) + " to " + spoken_section(*to) + " " + way);
-  else if (from) words.push_back(spoken_section(*from) + " and " + more);
-  else if (to) words.push_back("up to " + spoken_section(*to) + " " + way);
+void add_range(std::vector<std::string>& words, const std::optional<Length>& from,
+               const std::optional<Length>& to, const std::string& way, const std::string& more) {
+  if (from && to)
+    words.push_back(spoken_section(*from) + " to " + spoken_section(*to) + " " + way);
+  else if (from)
+    words.push_back(spoken_section(*from) + " and " + more);
+  else if (to)
+    words.push_back("up to " + spoken_section(*to) + " " + way);
 }
 
 }  // namespace
 
-bool fits(const Conditions& when, const Question& asked) { return in_the_way(when, asked).empty(); }
+bool fits(const Conditions& when, const Question& asked) {
+  return in_the_way(when, asked).empty();
+}
 
 Particular particular(const Conditions& when, int line) {
   return {!when.job.empty(), !when.customer.empty(), plain_conditions(when), when.from.value_or(Day{}), line};
@@ -112,9 +122,8 @@ Choice choose_price(const Terms& terms, const Question& asked, bool sells) {
   const Price* best =
       most_particular(terms.prices, [&](const Price& p) { return p.sells == sells && fits(p.when, asked); });
   if (best == nullptr) return {nullptr, "no price fits"};
-  const Price* second = most_particular(terms.prices, [&](const Price& p) {
-    return p.sells == sells && &p != best && fits(p.when, asked);
-  });
+  const Price* second = most_particular(
+      terms.prices, [&](const Price& p) { return p.sells == sells && &p != best && fits(p.when, asked); });
   if (second == nullptr) return {best, called(*best) + " is the only price that fits"};
   return {best, called(*best) + " goes before " + called(*second) + ": " +
                     advantage(particular(best->when, best->line), particular(second->when, second->line))};
@@ -126,11 +135,12 @@ std::vector<std::string> explain_price(const Terms& terms, const Question& asked
   for (const Price& price : terms.prices) {
     if (price.sells != sells || &price == chosen.price) continue;
     const std::vector<std::string> no = in_the_way(price.when, asked);
-    if (!no.empty()) lines.push_back(called(price) + " does not fit: it " + join(no, "; "));
+    if (!no.empty())
+      lines.push_back(called(price) + " does not fit: it " + join(no, "; "));
     else
-      lines.push_back(called(price) + " fits, but " + called(*chosen.price) + " goes before it: " +
-                      advantage(particular(chosen.price->when, chosen.price->line),
-                                particular(price.when, price.line)));
+      lines.push_back(
+          called(price) + " fits, but " + called(*chosen.price) + " goes before it: " +
+          advantage(particular(chosen.price->when, chosen.price->line), particular(price.when, price.line)));
   }
   return lines;
 }
@@ -170,18 +180,30 @@ std::string price_title(const Price& price) {
 
 std::string_view unit_after_rate(Basis basis) {
   switch (basis) {
-    case Basis::bf: return "a board foot";
-    case Basis::mbf: return "a thousand board feet";
-    case Basis::log_scale: return "a unit of net log scale";
-    case Basis::log_mbf: return "a thousand board feet of net log scale";
-    case Basis::log: return "a log";
-    case Basis::m3_log: return "a cubic metre of log";
-    case Basis::m3_sawn: return "a cubic metre sawn";
-    case Basis::piece: return "a piece";
-    case Basis::lineal_foot: return "a lineal foot";
-    case Basis::hour: return "an hour";
-    case Basis::day: return "a day";
-    case Basis::shares: return "in lumber";
+    case Basis::bf:
+      return "a board foot";
+    case Basis::mbf:
+      return "a thousand board feet";
+    case Basis::log_scale:
+      return "a unit of net log scale";
+    case Basis::log_mbf:
+      return "a thousand board feet of net log scale";
+    case Basis::log:
+      return "a log";
+    case Basis::m3_log:
+      return "a cubic metre of log";
+    case Basis::m3_sawn:
+      return "a cubic metre sawn";
+    case Basis::piece:
+      return "a piece";
+    case Basis::lineal_foot:
+      return "a lineal foot";
+    case Basis::hour:
+      return "an hour";
+    case Basis::day:
+      return "a day";
+    case Basis::shares:
+      return "in lumber";
   }
   return "";
 }

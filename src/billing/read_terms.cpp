@@ -5,14 +5,17 @@
 
 #include "base/text.h"
 #include "billing/terms.h"
-#include "billing/toml_table.h"
+#include "book/toml_table.h"
 #include "scaling/scaling.h"
 
 namespace kerfbook::billing {
 
 namespace {
 
+constexpr std::int64_t kMostDays = 3650;
 constexpr int kRatePlaces = 6;  // of a unit of money: a rate may be finer than a cent
+
+using book::TomlTable;
 
 template <class Enum, std::size_t N>
 using Words = std::array<std::pair<std::string_view, Enum>, N>;
@@ -54,39 +57,41 @@ std::string_view word_in(const Words<Enum, N>& words, Enum value) {
 }
 
 template <class Enum, std::size_t N>
-Result<Enum> read_in(const Words<Enum, N>& words, const std::string& typed) {
+Result<Enum> read_in(const Words<Enum, N>& words, std::string_view typed) {
   std::vector<std::string> known;
   for (const auto& [word, meaning] : words) {
     if (same_word(word, typed)) return meaning;
     known.emplace_back(word);
   }
   const std::string near = nearest(typed, known);
-  return Slip{"`" + typed + "` is not known",
+  return Slip{"`" + std::string(typed) + "` is not known",
               near.empty() ? "one of " + join(known, ", ") : "did you mean `" + near + "`?"};
 }
 
 template <class Enum>
-Result<Enum> read_known(const std::string& typed, std::optional<Enum> (*reader)(std::string_view),
+Result<Enum> read_known(std::string_view typed, std::optional<Enum> (*reader)(std::string_view),
                         const std::vector<std::string>& known) {
   if (const std::optional<Enum> got = reader(typed)) return *got;
   const std::string near = nearest(typed, known);
-  return Slip{"`" + typed + "` is not known",
+  return Slip{"`" + std::string(typed) + "` is not known",
               near.empty() ? "one of " + join(known, ", ") : "did you mean `" + near + "`?"};
 }
 
 /// Everything the reading of one file needs.
 struct Reader {
   TermsOptions options;
-  TomlFile file;
+  book::TomlFile file;
   Terms terms;
 
-  std::function<Result<Length>(const std::string&)> section() const {
+  std::function<Result<Length>(std::string_view)> section() const {
     const bool metric = options.metric;
-    return [metric](const std::string& t) { return metric ? measure::read_millimetres(t) : measure::read_inches(t); };
+    return [metric](std::string_view t) {
+      return metric ? measure::read_millimetres(t) : measure::read_inches(t);
+    };
   }
-  std::function<Result<Length>(const std::string&)> along() const {
+  std::function<Result<Length>(std::string_view)> along() const {
     const bool metric = options.metric;
-    return [metric](const std::string& t) { return metric ? measure::read_metres(t) : measure::read_feet(t); };
+    return [metric](std::string_view t) { return metric ? measure::read_metres(t) : measure::read_feet(t); };
   }
   std::optional<Money> money(TomlTable& table, std::string_view key) const {
     const std::optional<Rational> got = table.number(key, options.money_places);
@@ -97,12 +102,12 @@ struct Reader {
   Conditions conditions(TomlTable& table) const;
   CountOverride count(TomlTable& table) const;
   std::optional<MinimumLog> minimum_log(TomlTable& table) const;
-  void price(TomlTable table);
-  void charge(TomlTable table);
-  void share(TomlTable table);
-  void tax(TomlTable table);
-  void agreement(TomlTable table);
-  void invoice(TomlTable table);
+  void price(TomlTable& table);
+  void charge(TomlTable& table);
+  void share(TomlTable& table);
+  void tax(TomlTable& table);
+  void agreement(TomlTable& table);
+  void invoice(TomlTable& table);
 };
 
 Conditions Reader::conditions(TomlTable& table) const {
@@ -112,7 +117,8 @@ Conditions Reader::conditions(TomlTable& table) const {
   when.species = table.words("species");
   when.grade = table.words("grade");
   const bool metric = options.metric;
-  when.size = table.read_list<Size>("size", [metric](const std::string& t) { return measure::read_size(t, metric); });
+  when.size =
+      table.read_list<Size>("size", [metric](std::string_view t) { return measure::read_size(t, metric); });
   when.thickness_from = table.read<Length>("thickness_from", section());
   when.thickness_to = table.read<Length>("thickness_to", section());
   when.width_from = table.read<Length>("width_from", section());
@@ -130,19 +136,17 @@ CountOverride Reader::count(TomlTable& table) const {
   CountOverride over;
   std::optional<TomlTable> inner = table.table("count");
   if (!inner) return over;
-  over.thickness = inner->read<measure::ThicknessRule>("thickness", [](const std::string& t) {
+  over.thickness = inner->read<measure::ThicknessRule>("thickness", [](std::string_view t) {
     return read_known(t, measure::read_thickness_rule, measure::thickness_rule_words());
   });
-  over.length = inner->read<measure::LengthRule>("length", [](const std::string& t) {
+  over.length = inner->read<measure::LengthRule>("length", [](std::string_view t) {
     return read_known(t, measure::read_length_rule, measure::length_rule_words());
   });
-  over.rounding = inner->read<measure::BillRounding>("rounding", [](const std::string& t) {
+  over.rounding = inner->read<measure::BillRounding>("rounding", [](std::string_view t) {
     return read_known(t, measure::read_bill_rounding, measure::bill_rounding_words());
   });
   over.under_inch_as_inch = inner->flag("under_inch_as_inch");
-  over.width = inner->read<measure::WidthRule>("width", [](const std::string& t) {
-    return read_known(t, measure::read_width_rule, measure::width_rule_words());
-  });
+  over.surface_measure = inner->flag("surface_measure");
   inner->finish();
   return over;
 }
@@ -150,7 +154,7 @@ CountOverride Reader::count(TomlTable& table) const {
 std::optional<MinimumLog> Reader::minimum_log(TomlTable& table) const {
   const bool metric = options.metric;
   const auto log = table.read<scaling::LogMeasure>(
-      "minimum_log", [metric](const std::string& t) { return scaling::read_log_spec(t, metric); });
+      "minimum_log", [metric](std::string_view t) { return scaling::read_log_spec(t, metric); });
   if (!log || log->small.empty()) return std::nullopt;
   return MinimumLog{log->small.front(), log->length};
 }
@@ -160,19 +164,22 @@ bool sells_by(Basis basis) {
          basis == Basis::m3_sawn;
 }
 
-void Reader::price(TomlTable table) {
+void Reader::price(TomlTable& table) {
   Price price;
   price.line = table.line();
-  const auto basis = table.read<Basis>("basis", [](const std::string& t) { return read_in(kBases, t); });
-  if (!table.has("basis")) table.wrong_at("basis", "a price without a basis", "add basis = \"bf\" (or hour, log-scale ...)");
+  const auto basis = table.read<Basis>("basis", [](std::string_view t) { return read_in(kBases, t); });
+  if (!table.has("basis"))
+    table.wrong_at("basis", "a price without a basis", "add basis = \"bf\" (or hour, log-scale ...)");
   price.basis = basis.value_or(Basis::bf);
   const std::optional<Rational> rate = table.number("rate", kRatePlaces);
   price.rate = rate.value_or(Rational(0));
   if (price.basis != Basis::shares && !table.has("rate"))
     table.wrong_at("rate", "a price without a rate", "add rate = 0.48");
   if (price.basis == Basis::shares && table.has("rate"))
-    table.wrong_at("rate", "shares are paid in lumber and have no rate", "leave rate out; [[share]] says how to split");
-  if (price.rate.is_negative()) table.wrong_at("rate", "a price below nothing", "a discount is a [[charge]] per percent");
+    table.wrong_at("rate", "shares are paid in lumber and have no rate",
+                   "leave rate out; [[share]] says how to split");
+  if (price.rate.is_negative())
+    table.wrong_at("rate", "a price below nothing", "a discount is a [[charge]] per percent");
   price.name = table.text("name");
   price.count = count(table);
   price.minimum_log = minimum_log(table);
@@ -188,7 +195,7 @@ void Reader::price(TomlTable table) {
   terms.prices.push_back(std::move(price));
 }
 
-void Reader::charge(TomlTable table) {
+void Reader::charge(TomlTable& table) {
   ChargeTerm charge;
   charge.line = table.line();
   charge.name = table.text("name");
@@ -198,8 +205,9 @@ void Reader::charge(TomlTable table) {
   charge.flat = table.number("flat", options.money_places).value_or(Rational(0));
   charge.rate = table.number("rate", kRatePlaces).value_or(Rational(0));
   if (!table.has("flat") && !table.has("rate"))
-    table.wrong_at("rate", "a charge with neither flat nor rate", "add flat = 150.00, or rate = 45.00 and per = \"hour\"");
-  const auto per = table.read<Per>("per", [](const std::string& t) { return read_in(kPers, t); });
+    table.wrong_at("rate", "a charge with neither flat nor rate",
+                   "add flat = 150.00, or rate = 45.00 and per = \"hour\"");
+  const auto per = table.read<Per>("per", [](std::string_view t) { return read_in(kPers, t); });
   charge.per = per.value_or(Per::each);
   charge.free = table.number("free", kRatePlaces).value_or(Rational(0));
   charge.round_trip = table.flag("round_trip").value_or(false);
@@ -209,27 +217,29 @@ void Reader::charge(TomlTable table) {
   charge.unasked = table.flag("unasked").value_or(false);
   charge.once = table.flag("once").value_or(false);
   const std::string tax_kind = table.text("tax");
-  if (!tax_kind.empty()) charge.tax = tax_kind;
-  else if (charge.per == Per::percent) charge.tax = "sawing";
+  if (!tax_kind.empty())
+    charge.tax = tax_kind;
+  else if (charge.per == Per::percent)
+    charge.tax = "sawing";
   charge.when = conditions(table);
   table.finish();
   terms.charges.push_back(std::move(charge));
 }
 
-void Reader::share(TomlTable table) {
+void Reader::share(TomlTable& table) {
   ShareTerm share;
   share.line = table.line();
   share.percent = table.number("percent", 3).value_or(Rational(50));
   if (share.percent < Rational(0) || share.percent > Rational(100))
     table.wrong_at("percent", "a share outside 0 to 100", "the customer's share, as percent = 50");
-  const auto rule = table.read<ShareRule>("rule", [](const std::string& t) { return read_in(kShareRules, t); });
+  const auto rule = table.read<ShareRule>("rule", [](std::string_view t) { return read_in(kShareRules, t); });
   share.rule = rule.value_or(ShareRule::by_size_line);
   share.when = conditions(table);
   table.finish();
   terms.shares.push_back(std::move(share));
 }
 
-void Reader::tax(TomlTable table) {
+void Reader::tax(TomlTable& table) {
   Tax tax;
   tax.line = table.line();
   tax.name = table.text("name");
@@ -240,7 +250,8 @@ void Reader::tax(TomlTable table) {
   if (tax.percent.is_negative()) table.wrong_at("rate", "a tax below nothing", "in percent, as rate = 5");
   tax.on = table.words("on");
   if (tax.on.empty())
-    table.wrong_at("on", "a tax that falls on nothing", "add on = [\"lumber\"] (kinds: sawing, service, lumber or your own)");
+    table.wrong_at("on", "a tax that falls on nothing",
+                   "add on = [\"lumber\"] (kinds: sawing, service, lumber or your own)");
   tax.included = table.flag("included").value_or(false);
   tax.certificate = table.flag("certificate").value_or(true);
   tax.from = table.day("from");
@@ -249,14 +260,14 @@ void Reader::tax(TomlTable table) {
   terms.taxes.push_back(std::move(tax));
 }
 
-void Reader::agreement(TomlTable table) {
+void Reader::agreement(TomlTable& table) {
   Agreement agreement;
   agreement.line = table.line();
   agreement.job = table.text("job");
   if (agreement.job.empty()) table.wrong_at("job", "an agreement without a job", "add job = \"TER\"");
   agreement.agreed = table.day("agreed");
   agreement.deposit = money(table, "deposit");
-  if (const auto days = table.whole("due_days", 0)) agreement.due_days = static_cast<int>(*days);
+  if (const auto days = table.whole("due_days", 0, kMostDays)) agreement.due_days = static_cast<int>(*days);
   agreement.say = table.words("say");
   if (find_agreement(terms, agreement.job) != nullptr)
     table.wrong_at("job", "a second agreement for job " + agreement.job, "one [[agreement]] a job");
@@ -264,33 +275,26 @@ void Reader::agreement(TomlTable table) {
   terms.agreements.push_back(std::move(agreement));
 }
 
-void Reader::invoice(TomlTable table) {
-  if (const auto first = table.whole("first", 1)) terms.invoice.first = *first;
+void Reader::invoice(TomlTable& table) {
+  if (const auto first = table.whole("first", 1, 999'999'999)) terms.invoice.first = *first;
   terms.invoice.prefix = table.text("prefix");
-  if (const auto days = table.whole("due_days", 0)) terms.invoice.due_days = static_cast<int>(*days);
+  if (const auto days = table.whole("due_days", 0, kMostDays))
+    terms.invoice.due_days = static_cast<int>(*days);
   terms.invoice.say = table.words("say");
   table.finish();
 }
 
-using ReadOne = void (Reader::*)(TomlTable);
-
-void read_each(const toml::table& root, const std::string& name, Reader& reader, ReadOne one) {
-  const toml::node* node = root.get(name);
-  if (node == nullptr) return;
-  const toml::array* list = node->as_array();
-  if (list == nullptr || !list->is_homogeneous(toml::node_type::table)) {
-    reader.file.found.push_back({Severity::error, place_of(node->source()), "`" + name + "` is no list of tables",
-                                 "write each as [[" + name + "]] with its keys below"});
-    return;
-  }
-  for (const toml::node& item : *list) (reader.*one)(TomlTable(*item.as_table(), "[[" + name + "]]", reader.file));
-}
-
 }  // namespace
 
-std::string_view word_of(Basis basis) { return word_in(kBases, basis); }
-std::string_view word_of(Per per) { return word_in(kPers, per); }
-std::string_view word_of(ShareRule rule) { return word_in(kShareRules, rule); }
+std::string_view word_of(Basis basis) {
+  return word_in(kBases, basis);
+}
+std::string_view word_of(Per per) {
+  return word_in(kPers, per);
+}
+std::string_view word_of(ShareRule rule) {
+  return word_in(kShareRules, rule);
+}
 
 const std::vector<std::string>& money_table_names() {
   static const std::vector<std::string> kNames{"invoice", "price", "charge", "share", "tax", "agreement"};
@@ -301,7 +305,8 @@ measure::Convention joined(const measure::Convention& house, const CountOverride
   measure::Convention by = house;
   if (over.thickness) by.thickness = *over.thickness;
   if (over.under_inch_as_inch) by.under_inch_as_inch = *over.under_inch_as_inch;
-  if (over.width) by.width = *over.width;
+  if (over.surface_measure)
+    by.width = *over.surface_measure ? measure::WidthRule::surface_measure : measure::WidthRule::as_cut;
   if (over.length) by.length = *over.length;
   if (over.rounding) by.rounding = *over.rounding;
   return by;
@@ -316,22 +321,14 @@ const Agreement* find_agreement(const Terms& terms, std::string_view job) {
 ReadTerms read_terms(std::string_view mill_toml, const TermsOptions& options) {
   Reader reader;
   reader.options = options;
-  reader.file.lines = split_lines(mill_toml);
-  toml::table root;
-  try {
-    root = toml::parse(mill_toml);
-  } catch (const toml::parse_error& e) {
-    return {{}, {{Severity::error, place_of(e.source()), std::string(e.description()), ""}}};
-  }
-  if (const toml::table* table = root["invoice"].as_table())
-    reader.invoice(TomlTable(*table, "[invoice]", reader.file));
-  else if (const toml::node* node = root.get("invoice"))
-    reader.file.found.push_back({Severity::error, place_of(node->source()), "`invoice` is no table", "write [invoice]"});
-  read_each(root, "price", reader, &Reader::price);
-  read_each(root, "charge", reader, &Reader::charge);
-  read_each(root, "share", reader, &Reader::share);
-  read_each(root, "tax", reader, &Reader::tax);
-  read_each(root, "agreement", reader, &Reader::agreement);
+  reader.file = book::read_toml(mill_toml);
+  TomlTable root(reader.file.root, "the mill file", reader.file);
+  if (auto table = root.table("invoice")) reader.invoice(*table);
+  for (TomlTable& table : root.tables("price")) reader.price(table);
+  for (TomlTable& table : root.tables("charge")) reader.charge(table);
+  for (TomlTable& table : root.tables("share")) reader.share(table);
+  for (TomlTable& table : root.tables("tax")) reader.tax(table);
+  for (TomlTable& table : root.tables("agreement")) reader.agreement(table);
   sort_by_place(reader.file.found);
   return {std::move(reader.terms), std::move(reader.file.found)};
 }

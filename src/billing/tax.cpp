@@ -8,10 +8,13 @@ namespace kerfbook::billing {
 
 namespace {
 
-bool in_force(const Tax& tax, Day day) { return (!tax.from || *tax.from <= day) && (!tax.until || day <= *tax.until); }
+bool in_force(const Tax& tax, Day day) {
+  return (!tax.from || *tax.from <= day) && (!tax.until || day <= *tax.until);
+}
 
 bool falls_on(const Tax& tax, const Line& line) {
-  return std::any_of(tax.on.begin(), tax.on.end(), [&](const std::string& kind) { return same_word(kind, line.tax); });
+  return std::any_of(tax.on.begin(), tax.on.end(),
+                     [&](const std::string& kind) { return same_word(kind, line.tax); });
 }
 
 /// Per cent of all included taxes that fall on the line: its amount is 100 + so much per cent of the sum without.
@@ -24,8 +27,8 @@ Rational included_percent(const std::vector<const Tax*>& taxes, const Line& line
 
 }  // namespace
 
-Taxed add_taxes(const std::vector<Tax>& taxes, std::vector<Line>& lines, const std::string& certificate, Day day,
-                int money_places) {
+Taxed add_taxes(const std::vector<Tax>& taxes, std::vector<Line>& lines, const std::string& certificate,
+                Day day, int money_places) {
   std::vector<const Tax*> now;
   for (const Tax& tax : taxes)
     if (in_force(tax, day)) now.push_back(&tax);
@@ -49,8 +52,10 @@ Taxed add_taxes(const std::vector<Tax>& taxes, std::vector<Line>& lines, const s
     }
     if (!any) continue;
     row.amount = {exact.rounded(0)};
-    if (row.excused.empty()) row.added = row.included ? 0 : row.amount.minor;
-    else row.added = row.included ? -row.amount.minor : 0;
+    if (row.excused.empty())
+      row.added = row.included ? 0 : row.amount.minor;
+    else
+      row.added = row.included ? -row.amount.minor : 0;
     out.total = out.total + Money{row.added};
     out.rows.push_back(std::move(row));
   }

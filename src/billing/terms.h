@@ -145,7 +145,7 @@ struct Conditions {
 struct CountOverride {
   std::optional<measure::ThicknessRule> thickness;
   std::optional<bool> under_inch_as_inch;
-  std::optional<measure::WidthRule> width;
+  std::optional<bool> surface_measure;
   std::optional<measure::LengthRule> length;
   std::optional<measure::BillRounding> rounding;
   bool operator==(const CountOverride&) const = default;

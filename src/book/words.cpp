@@ -50,8 +50,10 @@ std::optional<Id> Words::find_or_add(WordKind kind, std::string_view word) {
   const Id id = store_.last_id();
   if (is_own_stock(kind, word)) store_.run("UPDATE job SET owner = 'own' WHERE id = ?", id);
   known_[static_cast<std::size_t>(kind)].emplace(lower(word), id);
-  notes_.push_back(
-      fmt::format("{} {} is new to the book", kind == WordKind::setup ? "set-up" : of(kind).table, word));
+  // A set-up line makes its set-up, and own stock is in every book: no slip to look for.
+  if (kind != WordKind::setup && !is_own_stock(kind, word)) {
+    notes_.push_back(fmt::format("{} {} is new to the book", of(kind).table, word));
+  }
   return id;
 }
 

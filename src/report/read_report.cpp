@@ -62,8 +62,8 @@ struct Fact {
 class Reader {
  public:
   Reader(std::string_view text, std::string_view path) {
-    out_.report.text = text;
-    out_.report.path = path;
+    out_.text = text;
+    out_.path = path;
     for (const auto line : split_lines(text)) {
       ++line_;
       take_line(line);
@@ -71,7 +71,7 @@ class Reader {
     end_fact();
     check_whole();
   }
-  ReadReport take() { return std::move(out_); }
+  ReportFile take() { return std::move(out_); }
 
  private:
   void take_line(std::string_view line) {
@@ -99,7 +99,7 @@ class Reader {
   }
 
   void complain(int line, std::string what, std::string instead) {
-    out_.found.push_back({Severity::error, {line, 0}, std::move(what), std::move(instead)});
+    out_.faults.push_back({Severity::error, {line, 0}, std::move(what), std::move(instead)});
   }
 
   // Table of header words: each with what reads it.
@@ -139,35 +139,35 @@ class Reader {
   }
 
   TableSpec* table_for(const Fact& fact) {
-    if (!out_.report.tables.empty()) return &out_.report.tables.back();
+    if (!out_.tables.empty()) return &out_.tables.back();
     complain(fact.line, fmt::format("`{}:` before any table", fact.word), "begin a table first: -- table: name | Title");
     return nullptr;
   }
 
   void read_name(const Fact& fact) {
-    if (!out_.report.name.empty()) return complain(fact.line, "a second `report:`", "one report a file");
+    if (!out_.name.empty()) return complain(fact.line, "a second `report:`", "one report a file");
     if (!is_name(fact.rest)) {
       return complain(fact.line, fmt::format("'{}' is no name", fact.rest), "small letters, digits and -, as mill-week");
     }
-    out_.report.name = fact.rest;
+    out_.name = fact.rest;
   }
-  void read_title(const Fact& fact) { out_.report.title = fact.rest; }
-  void read_meaning(const Fact& fact) { out_.report.meaning = fact.rest; }
-  void read_foot(const Fact& fact) { out_.report.foot.push_back(fact.rest); }
+  void read_title(const Fact& fact) { out_.title = fact.rest; }
+  void read_meaning(const Fact& fact) { out_.meaning = fact.rest; }
+  void read_foot(const Fact& fact) { out_.foot.push_back(fact.rest); }
 
   void read_filters(const Fact& fact) {
     for (const auto& word : split_words(fact.rest)) {
       if (std::find(kFilters.begin(), kFilters.end(), word) == kFilters.end()) {
         complain(fact.line, fmt::format("'{}' is no filter", word), "one of " + join(kFilters, ", "));
       } else {
-        out_.report.filters.push_back(word);
+        out_.filters.push_back(word);
       }
     }
   }
 
   void read_needs(const Fact& fact) {
     if (fact.rest != "day") return complain(fact.line, fmt::format("needs '{}'", fact.rest), "needs: day");
-    out_.report.needs = fact.rest;
+    out_.needs = fact.rest;
   }
 
   void read_table(const Fact& fact) {
@@ -179,8 +179,8 @@ class Reader {
       complain(fact.line, fmt::format("'{}' is no name of a table", table.name), "-- table: name | Title");
     }
     table.sql_line = line_;
-    out_.report.tables.push_back(std::move(table));
-    sql_ = &out_.report.tables.back().sql;
+    out_.tables.push_back(std::move(table));
+    sql_ = &out_.tables.back().sql;
   }
 
   void read_notes(const Fact& fact) {
@@ -284,16 +284,16 @@ class Reader {
   }
 
   void check_whole() {
-    if (out_.report.name.empty()) complain(1, "the report has no name", "-- report: name");
-    if (out_.report.title.empty()) complain(1, "the report has no title", "-- title: words");
-    if (out_.report.meaning.empty()) {
+    if (out_.name.empty()) complain(1, "the report has no name", "-- report: name");
+    if (out_.title.empty()) complain(1, "the report has no title", "-- title: words");
+    if (out_.meaning.empty()) {
       complain(1, "the report does not say what it means", "-- meaning: what the figures are, how worked out");
     }
-    if (out_.report.tables.empty()) complain(1, "the report has no table", "-- table: name | Title");
-    sort_by_place(out_.found);
+    if (out_.tables.empty()) complain(1, "the report has no table", "-- table: name | Title");
+    sort_by_place(out_.faults);
   }
 
-  ReadReport out_;
+  ReportFile out_;
   Fact fact_;
   std::string* sql_ = nullptr;
   int line_ = 0;  ///< the one being taken: where the SQL of a table or notes just begun starts
@@ -301,6 +301,6 @@ class Reader {
 
 }  // namespace
 
-ReadReport read_report(std::string_view text, std::string_view path) { return Reader(text, path).take(); }
+ReportFile read_report(std::string_view text, std::string_view path) { return Reader(text, path).take(); }
 
 }  // namespace kerfbook::report

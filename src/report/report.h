@@ -112,24 +112,17 @@ struct ReportFile {
   std::vector<std::string> foot;
   std::string path;  ///< for messages
   std::string text;  ///< the whole file: a user may always see it
+  bool own = false;  ///< from the user's folder
+  std::vector<Diagnostic> faults;  ///< of its header; such a report is not run
 };
 
-struct ReadReport {
-  ReportFile report;
-  std::vector<Diagnostic> found;
-};
-
-/// Reads a report file's header and cuts it into tables. Nothing is run.
-ReadReport read_report(std::string_view text, std::string_view path);
+/// Reads a report file's header and cuts it into tables; what is wrong is in `faults`. Nothing is run.
+ReportFile read_report(std::string_view text, std::string_view path);
 
 /// Every built-in report, by name; then those of the user's folder when one is given. A file there with the name of
-/// a built-in report takes its place. A file with a fault is left out and told of in `found` (shown as people read
-/// it, with file, line and reason), so one bad file never hides the others.
-struct Reports {
-  std::vector<ReportFile> all;
-  std::vector<std::string> found;
-};
-Reports all_reports(const std::string& own_folder);
+/// a built-in report takes its place. A file with a fault in its header stays in the list with what is wrong
+/// (`faults`), and run_report() refuses it with that; one bad file never hides the others.
+std::vector<ReportFile> all_reports(const std::string& own_folder);
 /// WrongUsage naming the nearest when there is none.
 const ReportFile& find_report(const std::vector<ReportFile>& reports, std::string_view name);
 
@@ -150,7 +143,8 @@ struct Period {
   Day to;
   std::string words;  ///< as a heading shows it
 };
-/// Throws WrongUsage with what would be right.
+/// Throws WrongUsage with what would be right. `week_start`: 1 = Monday ... 7 = Sunday; `2026-w19` is the ISO week,
+/// moved to begin on the book's own first day of the week (the one that holds the ISO week's Thursday).
 Period read_period(std::string_view words, Day today, int week_start, int season_month, int season_day);
 
 }  // namespace kerfbook::report

@@ -34,6 +34,6 @@ render::Table make_table(const TableSpec& spec, const Raw& raw, const Setting& s
 
 /// Grid and chart as the header writes them, against the table's columns. Throws SqlFault.
 render::Grid read_grid(const TableSpec& spec, const render::Table& table);
-render::Chart read_chart(const TableSpec& spec, const render::Table& table);
+render::Chart read_chart(const TableSpec& spec);
 
 }  // namespace kerfbook::report

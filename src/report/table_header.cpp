@@ -153,7 +153,7 @@ render::Grid read_grid(const TableSpec& spec, const render::Table& table) {
   return grid;
 }
 
-render::Chart read_chart(const TableSpec& spec, const render::Table&) {
+render::Chart read_chart(const TableSpec& spec) {
   render::Chart chart;
   for (const auto& [key, value] : settings_in(spec.chart)) {
     if (key == "bar") {

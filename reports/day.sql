@@ -1,0 +1,132 @@
+-- report:  day
+-- title:   The day
+-- meaning: The four numbers of the day, then what stands behind them. Board feet are nominal and exact; board feet an
+--          hour is all lumber over all sawing hours; overrun is lumber over net log scale, less 100 %, of the runs
+--          whose logs were all scaled.
+-- filters: from to
+-- needs:   day
+-- table:   numbers | The four numbers
+-- column:  lumber_bf lumber "Lumber"
+-- column:  pieces count "Pieces"
+-- column:  bf_per_sawing_hour ratio:0 "bf per sawing hour" of=lumber_bf/sawing_hours
+-- column:  overrun_percent percent-over "Overrun" of=counted_lumber/counted_scale
+-- column:  rule text "Rule"
+-- column:  logs count "Logs"
+-- column:  net_scale_bf scale "Net scale" unit-from=scale_unit
+-- column:  sawing_hours hours "Sawing"
+-- column:  stop_hours hours "Stops"
+-- column:  crew_hours hours "Crew"
+-- column:  unscaled_logs count "Logs without scale"
+-- column:  counted_lumber lumber "" hidden
+-- column:  counted_scale scale "" hidden unit-from=scale_unit
+-- column:  scale_unit text "" hidden
+-- empty:   no sheet for this day
+SELECT r.lumber AS lumber_bf, r.pieces, replace(r.rule, ',', ', ') AS rule, r.logs, r.net_scale AS net_scale_bf,
+       nullif(h.sawing, 0) AS sawing_hours, h.stops AS stop_hours, nullif(h.crew, 0) AS crew_hours, r.unscaled_logs,
+       r.counted_lumber, r.counted_scale, r.scale_unit
+FROM (SELECT count(*) AS sheets, sum(sawing_minutes) AS sawing, sum(stop_minutes) AS stops, sum(crew_minutes) AS crew
+      FROM v_sheet WHERE day BETWEEN :from AND :to) h,
+     (SELECT sum(logs) AS logs, sum(unscaled_logs) AS unscaled_logs,
+             sum(net) FILTER (WHERE logs > unscaled_logs) AS net_scale, sum(lumber) AS lumber, sum(pieces) AS pieces,
+             sum(lumber) FILTER (WHERE logs > 0 AND unscaled_logs = 0 AND lumber > 0) AS counted_lumber,
+             sum(net) FILTER (WHERE logs > 0 AND unscaled_logs = 0 AND lumber > 0) AS counted_scale,
+             group_concat(DISTINCT scale_unit) FILTER (WHERE logs > unscaled_logs) AS scale_unit,
+             group_concat(DISTINCT rule) FILTER (WHERE logs > unscaled_logs) AS rule
+      FROM v_run WHERE day BETWEEN :from AND :to) r
+WHERE h.sheets > 0;
+-- table:   runs | Runs
+-- column:  job text "Job"
+-- column:  species text "Species"
+-- column:  setup text "Set-up"
+-- column:  site text "Site"
+-- column:  rule text "Rule"
+-- column:  logs count "Logs" total=sum
+-- column:  net_scale_bf scale "Net scale" total=sum unit-from=scale_unit
+-- column:  lumber_bf lumber "Lumber" total=sum
+-- column:  pieces count "Pieces" total=sum
+-- column:  overrun_percent percent-over "Overrun" of=counted_lumber/counted_scale
+-- column:  lrf ratio:2 "LRF" of=counted_lumber/counted_content
+-- column:  recovery_percent percent "Recovery" of=counted_wood/counted_content
+-- column:  counted_lumber lumber "" hidden
+-- column:  counted_scale scale "" hidden unit-from=scale_unit
+-- column:  counted_content ft3 "" hidden
+-- column:  counted_wood cubic "" hidden
+-- column:  scale_unit text "" hidden
+-- empty:   no run
+SELECT job, species, setup, site, CASE WHEN logs > unscaled_logs THEN rule END AS rule, logs,
+       CASE WHEN logs > unscaled_logs THEN net END AS net_scale_bf, lumber AS lumber_bf, pieces, scale_unit,
+       CASE WHEN counted THEN lumber END AS counted_lumber, CASE WHEN counted THEN net END AS counted_scale,
+       CASE WHEN counted THEN content END AS counted_content, CASE WHEN counted THEN wood END AS counted_wood
+FROM (SELECT *, logs > 0 AND unscaled_logs = 0 AND lumber > 0 AS counted FROM v_run
+      WHERE day BETWEEN :from AND :to)
+WHERE logs > 0 OR lines > 0
+ORDER BY day, shift, run;
+-- table:   logs | Logs
+-- column:  tag text "Log"
+-- column:  job text "Job"
+-- column:  species text "Species"
+-- column:  spec text "As measured"
+-- column:  gross_bf scale "Gross" total=sum unit-from=scale_unit
+-- column:  deduction_bf scale "Deduction" total=sum unit-from=scale_unit
+-- column:  net_bf scale "Net" total=sum unit-from=scale_unit
+-- column:  log_ft3 ft3 "Content" total=sum
+-- column:  remark text "Remark"
+-- column:  scale_unit text "" hidden
+-- empty:   no log sawn
+SELECT tag, job, species, spec, gross AS gross_bf, deduction AS deduction_bf, net AS net_bf, content AS log_ft3,
+       CASE WHEN spec IS NULL THEN 'not measured' WHEN net IS NULL THEN 'no scale' WHEN cull = 1 THEN 'cull'
+            WHEN borrowed = 1 THEN 'measured on receipt' END AS remark,
+       CASE WHEN net IS NOT NULL THEN scale_unit(rule) END AS scale_unit
+FROM v_log WHERE state = 'sawn' AND day BETWEEN :from AND :to
+ORDER BY day, shift, number;
+-- table:   stops | Stops by cause
+-- column:  cause text "Cause"
+-- column:  stops count "Stops" total=sum
+-- column:  minutes minutes "Time" total=sum
+-- column:  chargeable_minutes minutes "Chargeable" total=sum
+-- column:  what text "What"
+-- empty:   no stops
+SELECT cause, count(*) AS stops, sum(minutes) AS minutes, sum(minutes * charge) AS chargeable_minutes,
+       group_concat(nullif(text, ''), '; ') AS what
+FROM v_stop WHERE day BETWEEN :from AND :to
+GROUP BY cause ORDER BY sum(minutes) DESC, cause;
+-- table:   teeth | Tooth and blade work
+-- column:  saw text "Saw"
+-- column:  action text "Work"
+-- column:  teeth count "Teeth" total=sum
+-- column:  cause text "Cause"
+-- column:  log text "Log"
+-- column:  text text "Remark"
+-- note:    Before any work on teeth or blades: power locked out, as the mill's manual and local safety rules say.
+-- empty:   no tooth work
+SELECT saw, replace(action, '_', ' ') AS action, teeth, nullif(cause, '') AS cause, nullif(log_tag, '') AS log,
+       nullif(text, '') AS text
+FROM v_tooth_work WHERE day BETWEEN :from AND :to
+ORDER BY day, shift, number;
+-- table:   boards | Boards by size
+-- column:  size text "Size"
+-- column:  grade text "Grade"
+-- column:  length_ft feet "Length" metric-from=metric
+-- column:  pieces count "Pieces" total=sum
+-- column:  bf lumber "Lumber" total=sum
+-- column:  metric count "" hidden
+-- grid:    rows=size,grade column=length_ft cell=pieces sums=pieces,bf
+-- empty:   nothing tallied
+SELECT size, grade, CASE WHEN form <> 'lineal' THEN length END AS length_ft, sum(pieces) AS pieces, sum(lumber) AS bf,
+       metric
+FROM v_tally WHERE day BETWEEN :from AND :to
+GROUP BY size, metric, thickness, width, grade, length_ft
+HAVING sum(pieces) <> 0 OR sum(lumber) <> 0
+ORDER BY metric, thickness, width, size, grade, length_ft;
+-- table:   struck | Struck lines
+-- column:  job text "Job"
+-- column:  line text "Line"
+-- column:  pieces count "Pieces"
+-- column:  bf lumber "Lumber"
+-- column:  why text "Why"
+-- column:  struck_at text "Struck"
+-- column:  struck count "" strikes
+-- empty:   no struck lines
+SELECT job, text AS line, pieces, lumber AS bf, why, struck_at, 1 AS struck
+FROM v_struck WHERE day BETWEEN :from AND :to
+ORDER BY day, shift, revision, number;

@@ -1,0 +1,41 @@
+-- report:  overrun
+-- title:   Overrun and recovery by run
+-- meaning: A run is all of a day sheet that has one site, job, species and set-up: the smallest thing of which both
+--          the logs in and the boards out are known. Overrun is nominal board feet over net log scale, less 100 %:
+--          it moves with the rule, the diameters and the defects. LRF is nominal board feet a cubic foot of log;
+--          recovery is the wood really cut over the log's own content. Read the three side by side, with the number
+--          of logs. A run counts when every log of it has a scale.
+-- filters: from to job customer species site
+-- table:   overrun |
+-- column:  day day "Day"
+-- column:  job text "Job"
+-- column:  species text "Species"
+-- column:  setup text "Set-up"
+-- column:  rule text "Rule"
+-- column:  logs count "Logs" total=sum
+-- column:  net_scale_bf scale "Net scale" total=sum unit-from=scale_unit
+-- column:  lumber_bf lumber "Lumber" total=sum
+-- column:  overrun_percent percent-over "Overrun" of=counted_lumber/counted_scale
+-- column:  log_ft3 ft3 "Log content" total=sum
+-- column:  lrf ratio:2 "LRF" of=counted_lumber/counted_content
+-- column:  recovery_percent percent "Recovery" of=counted_wood/counted_content
+-- column:  unscaled_logs count "Logs without scale" total=sum
+-- column:  pieces count "Pieces" total=sum
+-- column:  site text "Site"
+-- column:  counted_lumber lumber "" hidden
+-- column:  counted_scale scale "" hidden unit-from=scale_unit
+-- column:  counted_content ft3 "" hidden
+-- column:  counted_wood cubic "" hidden
+-- column:  scale_unit text "" hidden
+-- empty:   no run of logs in this period
+-- foot:    Log scale for payment or tax: where law asks for a licensed scaler or a given rule, that governs.
+SELECT day, job, species, setup, CASE WHEN logs > unscaled_logs THEN rule END AS rule, logs,
+       CASE WHEN logs > unscaled_logs THEN net END AS net_scale_bf, lumber AS lumber_bf,
+       CASE WHEN logs > unscaled_logs THEN content END AS log_ft3, unscaled_logs, pieces, site, scale_unit,
+       CASE WHEN counted THEN lumber END AS counted_lumber, CASE WHEN counted THEN net END AS counted_scale,
+       CASE WHEN counted THEN content END AS counted_content, CASE WHEN counted THEN wood END AS counted_wood
+FROM (SELECT *, logs > 0 AND unscaled_logs = 0 AND lumber > 0 AS counted FROM v_run
+      WHERE day BETWEEN :from AND :to AND (:job IS NULL OR job = :job) AND (:customer IS NULL OR customer = :customer)
+        AND (:species IS NULL OR species = :species) AND (:site IS NULL OR site = :site))
+WHERE logs > 0 OR lines > 0
+ORDER BY day, shift, run;

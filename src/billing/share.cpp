@@ -1,0 +1,140 @@
+// share.cpp -- dividing lumber to the board.
+#include "billing/share.h"
+
+#include <algorithm>
+
+namespace kerfbook::billing {
+
+namespace {
+
+/// The two sides' takings as they grow. Each side's due is its part of everything dealt out so far.
+class Dealer {
+ public:
+  Dealer(const Rational& customer_part, const Rational& carried_in)
+      : part_(customer_part), carried_(carried_in) {}
+
+  /// Board feet the customer is short of his part (beside what was carried in); negative when the mill is short.
+  [[nodiscard]] Rational short_of() const { return carried_ + part_ * (customer_ + mill_) - customer_; }
+  void to_customer(const Rational& bf) { customer_ = customer_ + bf; }
+  void to_mill(const Rational& bf) { mill_ = mill_ + bf; }
+
+ private:
+  Rational part_;
+  Rational carried_;
+  Rational customer_;
+  Rational mill_;
+};
+
+void give(ShareLine& line, Dealer& dealer, bool customer, std::int64_t pieces) {
+  (customer ? line.to_customer : line.to_mill) += pieces;
+  const Rational bf = line.bf_each * Rational(pieces);
+  if (customer)
+    dealer.to_customer(bf);
+  else
+    dealer.to_mill(bf);
+}
+
+std::int64_t whole_part(const Rational& positive) {
+  return static_cast<std::int64_t>(positive.num() / positive.den());
+}
+
+/// Each side's whole boards of every line first, so that the odd boards can be dealt against what all lines gave.
+void by_size_line(std::vector<ShareLine>& lines, const Rational& part, Dealer& dealer) {
+  std::vector<std::int64_t> odd;
+  for (ShareLine& line : lines) {
+    const std::int64_t sign = line.pieces < 0 ? -1 : 1;
+    const Rational pieces(line.pieces * sign);
+    const std::int64_t customer = whole_part(pieces * part);
+    const std::int64_t mill = whole_part(pieces * (Rational(1) - part));
+    give(line, dealer, true, customer * sign);
+    give(line, dealer, false, mill * sign);
+    odd.push_back(line.pieces - sign * (customer + mill));
+  }
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    for (; odd[i] > 0; --odd[i]) give(lines[i], dealer, !dealer.short_of().is_negative(), 1);
+    for (; odd[i] < 0; ++odd[i]) give(lines[i], dealer, dealer.short_of().is_negative(), -1);
+  }
+}
+
+void board_by_board(std::vector<ShareLine>& lines, Dealer& dealer) {
+  for (ShareLine& line : lines) {
+    for (std::int64_t left = line.pieces; left > 0; --left)
+      give(line, dealer, !dealer.short_of().is_negative(), 1);
+    for (std::int64_t left = line.pieces; left < 0; ++left)
+      give(line, dealer, dealer.short_of().is_negative(), -1);
+  }
+}
+
+/// In turn: the side behind in boards (not in feet), the customer first.
+void alternate(std::vector<ShareLine>& lines, const Rational& part, Dealer& dealer) {
+  Dealer boards(part, 0);
+  for (ShareLine& line : lines) {
+    const std::int64_t step = line.pieces < 0 ? -1 : 1;
+    for (std::int64_t left = line.pieces; left != 0; left -= step) {
+      const bool customer = boards.short_of().is_negative() == (step < 0);
+      give(line, dealer, customer, step);
+      if (customer)
+        boards.to_customer(step);
+      else
+        boards.to_mill(step);
+    }
+  }
+}
+
+bool larger(const ShareLine& a, const ShareLine& b) {
+  if (a.bf_each != b.bf_each) return a.bf_each > b.bf_each;
+  if (a.size != b.size) return a.size > b.size;
+  if (a.length != b.length) return a.length > b.length;
+  if (a.species != b.species) return a.species < b.species;
+  return a.grade < b.grade;
+}
+
+}  // namespace
+
+Split divide(std::vector<ShareLine> lines, ShareRule rule, const Rational& customer_percent,
+             const Rational& carried_in) {
+  std::stable_sort(lines.begin(), lines.end(), larger);
+  for (ShareLine& line : lines) line.to_customer = line.to_mill = 0;
+  const Rational part = customer_percent / Rational(100);
+  Dealer dealer(part, carried_in);
+  switch (rule) {
+    case ShareRule::by_size_line:
+      by_size_line(lines, part, dealer);
+      break;
+    case ShareRule::alternate:
+      alternate(lines, part, dealer);
+      break;
+    case ShareRule::percent:
+      board_by_board(lines, dealer);
+      break;
+  }
+  Split split;
+  split.carried_in = carried_in;
+  split.carried = dealer.short_of();
+  for (const ShareLine& line : lines) {
+    split.customer_pieces += line.to_customer;
+    split.mill_pieces += line.to_mill;
+    split.customer_bf = split.customer_bf + line.bf_each * Rational(line.to_customer);
+    split.mill_bf = split.mill_bf + line.bf_each * Rational(line.to_mill);
+  }
+  split.lines = std::move(lines);
+  return split;
+}
+
+std::string share_words(ShareRule rule, const Rational& customer_percent) {
+  const std::string share = customer_percent == Rational(50)
+                                ? "on halves"
+                                : plain(shown(customer_percent, customer_percent.den() == 1 ? 0 : 3)) +
+                                      " % of the lumber to the customer";
+  switch (rule) {
+    case ShareRule::by_size_line:
+      return share + ", by size line; odd boards from the largest down, each to the side that is behind";
+    case ShareRule::alternate:
+      return share + ", alternate boards from the largest down, the customer first";
+    case ShareRule::percent:
+      return share + ", board by board from the largest down, to the side that is behind";
+  }
+  return share;
+}
+
+}  // namespace kerfbook::billing

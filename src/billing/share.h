@@ -1,0 +1,46 @@
+// share.h -- lumber divided between the owner of the logs and the mill: by a rule, to the board, the rest carried.
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <vector>
+
+#include "billing/terms.h"
+
+namespace kerfbook::billing {
+
+/// One line to divide: all boards of one species, grade, size and length.
+struct ShareLine {
+  std::string species;
+  std::string grade;
+  Size size;
+  Length length;
+  std::int64_t pieces = 0;
+  Rational bf_each;  ///< counted by the job's convention
+  std::int64_t to_customer = 0;
+  std::int64_t to_mill = 0;
+};
+
+/// `carried` > 0: so many board feet are owed to the customer; < 0: to the mill.
+struct Split {
+  std::vector<ShareLine> lines;  ///< from the largest board to the smallest
+  std::int64_t customer_pieces = 0;
+  std::int64_t mill_pieces = 0;
+  Rational customer_bf;
+  Rational mill_bf;
+  Rational carried_in;
+  Rational carried;
+};
+
+/// by_size_line: each line is divided in proportion; what does not divide is dealt out board by board, from the
+/// largest board down, each to the side that is further behind its share (the customer when both are equal).
+/// alternate: the boards are dealt out in turn from the largest line down; with other shares than halves, to the side further
+/// behind in boards. percent: every board, from the largest down, to the side further behind in board feet.
+/// A line with fewer than no pieces (a correction of what was divided before) is given back in the same way.
+Split divide(std::vector<ShareLine> lines, ShareRule rule, const Rational& customer_percent,
+             const Rational& carried_in);
+
+/// The rule in words, for the paper.
+std::string share_words(ShareRule rule, const Rational& customer_percent);
+
+}  // namespace kerfbook::billing

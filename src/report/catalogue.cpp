@@ -1,0 +1,80 @@
+// catalogue.cpp -- which reports there are: those built into the program and those of the user's own folder.
+#include <algorithm>
+#include <filesystem>
+#include <fstream>
+#include <iterator>
+
+#include "base/error.h"
+#include "base/text.h"
+#include "book/embedded.h"
+#include "report/report.h"
+
+namespace kerfbook::report {
+namespace {
+
+std::string file_text(const std::filesystem::path& file) {
+  std::ifstream stream(file, std::ios::binary);
+  if (!stream) throw Failed(file.string() + ": cannot be read");
+  return {std::istreambuf_iterator<char>(stream), std::istreambuf_iterator<char>()};
+}
+
+std::vector<std::filesystem::path> sql_files(const std::string& folder) {
+  std::error_code error;
+  std::vector<std::filesystem::path> files;
+  for (const auto& entry : std::filesystem::directory_iterator(folder, error)) {
+    if (entry.path().extension() == ".sql") files.push_back(entry.path());
+  }
+  if (error) throw Refused("reports folder " + folder + ": " + error.message());
+  std::sort(files.begin(), files.end());
+  return files;
+}
+
+/// A report whose header names nothing is listed by its file.
+void name_by_file(ReportFile& report) {
+  if (report.name.empty()) report.name = lower(std::filesystem::path(report.path).stem().string());
+}
+
+void put(std::vector<ReportFile>& reports, ReportFile report) {
+  name_by_file(report);
+  const auto same = std::find_if(reports.begin(), reports.end(),
+                                 [&](const ReportFile& known) { return known.name == report.name; });
+  if (same == reports.end()) {
+    reports.push_back(std::move(report));
+    return;
+  }
+  if (same->own) {
+    report.faults.push_back({Severity::error, {1, 0}, "report " + report.name + " is also in " + same->path,
+                             "give one of them another name"});
+  }
+  *same = std::move(report);
+}
+
+}  // namespace
+
+std::vector<ReportFile> all_reports(const std::string& own_folder) {
+  std::vector<ReportFile> reports;
+  for (const auto& file : book::embedded_files()) {
+    if (file.path.starts_with("reports/")) put(reports, read_report(file.text, file.path));
+  }
+  std::sort(reports.begin(), reports.end(), [](const ReportFile& a, const ReportFile& b) { return a.name < b.name; });
+  if (own_folder.empty()) return reports;
+  for (const auto& file : sql_files(own_folder)) {
+    ReportFile report = read_report(file_text(file), file.string());
+    report.own = true;
+    put(reports, std::move(report));
+  }
+  return reports;
+}
+
+const ReportFile& find_report(const std::vector<ReportFile>& reports, std::string_view name) {
+  std::vector<std::string> known;
+  for (const auto& report : reports) {
+    if (same_word(report.name, name)) return report;
+    known.push_back(report.name);
+  }
+  const std::string near = nearest(name, known);
+  throw WrongUsage("there is no report '" + std::string(name) + "'; " +
+                   (near.empty() ? "there are " + join(known, ", ") : "did you mean " + near + "?"));
+}
+
+}  // namespace kerfbook::report

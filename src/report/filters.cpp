@@ -1,0 +1,111 @@
+#include "report/filters.h"
+
+#include <SQLiteCpp/SQLiteCpp.h>
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+
+#include "base/error.h"
+#include "base/text.h"
+#include "render/renderer.h"
+
+namespace kerfbook::report {
+namespace {
+
+/// A filter that names something of the book.
+struct Named {
+  const char* word;              ///< the filter
+  std::string Ask::*asked;
+  const char* known;             ///< SELECT of code and name
+};
+
+const std::array<Named, 4> kNamed{{{"job", &Ask::job, "SELECT code, name FROM job ORDER BY code"},
+                                   {"customer", &Ask::customer, "SELECT code, name FROM customer ORDER BY code"},
+                                   {"species", &Ask::species, "SELECT code, name FROM species ORDER BY code"},
+                                   {"site", &Ask::site, "SELECT name, '' FROM site ORDER BY name"}}};
+
+bool takes(const ReportFile& report, const std::string& filter) {
+  return std::find(report.filters.begin(), report.filters.end(), filter) != report.filters.end();
+}
+
+void check_taken(const ReportFile& report, const std::string& filter) {
+  if (takes(report, filter)) return;
+  throw WrongUsage(fmt::format("report {} cannot be limited by --{}; {}", report.name, filter,
+                               report.filters.empty() ? "it takes no filter" : "it takes --" + join(report.filters, ", --")));
+}
+
+/// The book's own spelling of a code, found by code or by name; case does not matter.
+std::string known_as(const book::Book& book, const Named& named, const std::string& typed) {
+  SQLite::Statement select(book.database(), named.known);
+  std::vector<std::string> known;
+  while (select.executeStep()) {
+    const std::string code = select.getColumn(0).getString();
+    const std::string name = select.getColumn(1).getString();
+    if (same_word(code, typed) || (!name.empty() && same_word(name, typed))) return code;
+    known.push_back(code);
+    if (!name.empty()) known.push_back(name);
+  }
+  const std::string near = nearest(typed, known);
+  throw Refused(fmt::format("{} '{}' is not in the book; {}", named.word, typed,
+                            !near.empty()     ? "did you mean " + near + "?"
+                            : known.empty() ? fmt::format("it has no {} yet", named.word)
+                                            : "it has " + join(known, ", ")));
+}
+
+std::optional<Day> newest_day(const book::Book& book) {
+  SQLite::Statement select(book.database(), "SELECT max(day) FROM sheet");
+  if (!select.executeStep() || select.getColumn(0).isNull()) return std::nullopt;
+  return Day{select.getColumn(0).getInt()};
+}
+
+std::string day_words(Day day, const render::Style& style) {
+  return render::shown_cell(day, {.name = "", .heading = "", .kind = render::ColumnKind::day}, style);
+}
+
+/// "2026-05-04 to 2026-05-08", with the words it was asked in before it.
+std::string period_words(const Ask& ask, const render::Style& style) {
+  std::string days;
+  if (ask.from && ask.to) {
+    days = *ask.from == *ask.to ? weekday_name(*ask.from) + " " + day_words(*ask.from, style)
+                                : day_words(*ask.from, style) + " to " + day_words(*ask.to, style);
+  } else if (ask.from) {
+    days = "from " + day_words(*ask.from, style);
+  } else if (ask.to) {
+    days = "to " + day_words(*ask.to, style);
+  } else {
+    return "all days";
+  }
+  return ask.period_words.empty() ? days : ask.period_words + ": " + days;
+}
+
+}  // namespace
+
+Filtered filtered(const ReportFile& report, const book::Book& book, const Ask& ask, const render::Style& style,
+                  Day today) {
+  constexpr std::int64_t kBeforeAll = -1'000'000;
+  constexpr std::int64_t kAfterAll = 1'000'000;
+  Filtered out;
+  out.ask = ask;
+  if (ask.from) check_taken(report, "from");
+  if (ask.to) check_taken(report, "to");
+  if (report.needs == "day" && !ask.from && !ask.to) out.ask.from = out.ask.to = newest_day(book).value_or(today);
+  out.parameters["from"] = out.ask.from ? std::int64_t{out.ask.from->number} : kBeforeAll;
+  out.parameters["to"] = out.ask.to ? std::int64_t{out.ask.to->number} : kAfterAll;
+  out.parameters["today"] = std::int64_t{today.number};
+  if (takes(report, "from") || takes(report, "to")) out.words.push_back(period_words(out.ask, style));
+  for (const auto& named : kNamed) {
+    std::string& asked = out.ask.*named.asked;
+    if (asked.empty()) {
+      out.parameters[named.word] = std::monostate{};
+      continue;
+    }
+    check_taken(report, named.word);
+    asked = known_as(book, named, asked);
+    out.parameters[named.word] = asked;
+    out.words.push_back(std::string(named.word) + " " + asked);
+  }
+  return out;
+}
+
+}  // namespace kerfbook::report

@@ -1,0 +1,78 @@
+#include "report/rescale.h"
+
+#include <SQLiteCpp/SQLiteCpp.h>
+#include <fmt/format.h>
+
+#include <map>
+#include <vector>
+
+#include "base/error.h"
+#include "base/text.h"
+#include "book/mill.h"
+#include "scaling/practice.h"
+
+namespace kerfbook::report {
+namespace {
+
+/// A text as SQL writes it.
+std::string sql_text(const std::string& text) {
+  std::string out = "'";
+  for (const char c : text) out += c == '\'' ? std::string("''") : std::string(1, c);
+  return out + "'";
+}
+
+std::string known_rule(const book::Book& book, const std::string& asked) {
+  if (const auto practice = book::practice_named(book.mill(), asked)) return practice->name;
+  std::vector<std::string> known = scaling::practice_names();
+  for (const auto& practice : book.mill().practices) known.push_back(practice.name);
+  const std::string reason = scaling::why_not(asked);
+  const std::string near = nearest(asked, known);
+  throw Refused(fmt::format("rule '{}' is not known; {}", asked,
+                            !reason.empty()  ? reason
+                            : near.empty() ? "one of " + join(known, ", ")
+                                           : "did you mean " + near + "?"));
+}
+
+/// `CREATE TEMP VIEW name` over the book's own, column for column, some of them worked out anew. The columns are
+/// taken from the view, so one added there needs no word here.
+void shadow(SQLite::Database& db, const std::string& view, const std::map<std::string, std::string>& anew) {
+  SQLite::Statement columns(db, "SELECT name FROM pragma_table_info(" + sql_text(view) + ", 'main')");
+  std::vector<std::string> list;
+  while (columns.executeStep()) {
+    const std::string name = columns.getColumn(0).getString();
+    const auto changed = anew.find(name);
+    list.push_back((changed == anew.end() ? "old." + name : changed->second) + " AS " + name);
+  }
+  db.exec(fmt::format("CREATE TEMP VIEW {} AS SELECT {} FROM main.{} old", view, join(list, ", "), view));
+}
+
+std::string of_logs(const std::string& what, const std::string& also = "") {
+  return fmt::format("(SELECT {} FROM temp.v_log l WHERE l.day = old.day AND l.shift = old.shift AND l.run = old.run "
+                     "AND l.state = 'sawn'{})",
+                     what, also);
+}
+
+}  // namespace
+
+Rescaled::Rescaled(const book::Book& book, const std::string& rule) : book_(book) {
+  if (rule.empty()) return;
+  rule_ = known_rule(book, rule);
+  const std::string name = sql_text(rule_);
+  const std::string gross = fmt::format("gross_scale({}, old.spec, old.metric)", name);
+  const std::string net = fmt::format("net_scale({}, old.spec, old.metric)", name);
+  shadow(book.database(), "v_log",
+         {{"rule", name}, {"gross", gross}, {"net", net}, {"deduction", gross + " - " + net}});
+  shadow(book.database(), "v_run",
+         {{"rule", name},
+          {"scale_unit", fmt::format("scale_unit({})", name)},
+          {"gross", of_logs("coalesce(sum(l.gross), 0)")},
+          {"net", of_logs("coalesce(sum(l.net), 0)")},
+          {"unscaled_logs", of_logs("count(*)", " AND l.net IS NULL")}});
+}
+
+Rescaled::~Rescaled() {
+  if (rule_.empty()) return;
+  book_.database().tryExec("DROP VIEW IF EXISTS temp.v_run; DROP VIEW IF EXISTS temp.v_log");
+}
+
+}  // namespace kerfbook::report

@@ -1,0 +1,26 @@
+// rescale.h -- a report under another log rule: for as long as it lasts, v_log and v_run stand for views whose scales
+// are worked out again from the logs' raw measures. No report knows of it; what is in the book stays.
+#pragma once
+
+#include <string>
+
+#include "book/book.h"
+
+namespace kerfbook::report {
+
+class Rescaled {
+ public:
+  /// An empty rule leaves the views alone. Throws Refused for a practice that is not known, naming the nearest.
+  Rescaled(const book::Book& book, const std::string& rule);
+  Rescaled(const Rescaled&) = delete;
+  Rescaled& operator=(const Rescaled&) = delete;
+  ~Rescaled();
+
+  [[nodiscard]] const std::string& rule() const noexcept { return rule_; }
+
+ private:
+  const book::Book& book_;
+  std::string rule_;
+};
+
+}  // namespace kerfbook::report

@@ -1,0 +1,155 @@
+// run.cpp -- a report file run against a book: filters, the logs scaled again when asked, table by table, a Document.
+#include <SQLiteCpp/SQLiteCpp.h>
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "base/error.h"
+#include "base/text.h"
+#include "report/filters.h"
+#include "report/guard.h"
+#include "report/rescale.h"
+#include "report/table.h"
+
+namespace kerfbook::report {
+namespace {
+
+int line_in_file(std::string_view sql, int first_line, int at) {
+  if (at < 0) return first_line;
+  const auto end = sql.begin() + std::min<std::ptrdiff_t>(at, std::ssize(sql));
+  return first_line + static_cast<int>(std::count(sql.begin(), end, '\n'));
+}
+
+[[noreturn]] void fail(const ReportFile& report, int line, const std::string& what) {
+  throw Failed(fmt::format("{}:{}: report {}: {}", report.path, line, report.name, what));
+}
+
+Raw read_rows(Query& query, const Filtered& filters) {
+  for (const auto& [name, value] : filters.parameters) query.bind(name, value);
+  Raw raw;
+  raw.names = query.columns();
+  const int columns = static_cast<int>(raw.names.size());
+  while (query.step()) {
+    auto& row = raw.rows.emplace_back();
+    row.reserve(raw.names.size());
+    for (int c = 0; c < columns; ++c) row.push_back(query.value(c));
+  }
+  return raw;
+}
+
+void refuse_faulty(const ReportFile& report, const std::vector<Diagnostic>& faults) {
+  if (!faults.empty()) throw Failed(std::string(trim(show_all(faults, report.path, report.text))));
+}
+
+class Runner {
+ public:
+  Runner(const ReportFile& report, const book::Book& book, const Filtered& filters)
+      : report_(report), db_(book.database().getHandle()), filters_(filters) {
+    setting_.metric_book = book.mill().units == measure::System::metric;
+    setting_.money_places = book.mill().currency.places;
+    setting_.money_sign = book.mill().currency.sign;
+  }
+
+  render::Table run(const TableSpec& spec) const {
+    render::Table table;
+    try {
+      Query query(db_, spec.sql);
+      refuse_faulty(report_, check_columns(spec, query.columns()));
+      table = make_table(spec, read_rows(query, filters_), setting_);
+    } catch (const SqlFault& fault) {
+      fail(report_, line_in_file(spec.sql, spec.sql_line, fault.at()), fault.what());
+    }
+    if (!spec.notes_sql.empty()) add_notes(spec, table);
+    return table;
+  }
+
+ private:
+  void add_notes(const TableSpec& spec, render::Table& table) const {
+    try {
+      Query query(db_, spec.notes_sql);
+      const Raw raw = read_rows(query, filters_);
+      for (const auto& row : raw.rows) {
+        if (const auto* note = std::get_if<std::string>(&row.front())) table.notes.push_back(*note);
+      }
+    } catch (const SqlFault& fault) {
+      fail(report_, line_in_file(spec.notes_sql, spec.notes_line, fault.at()), fault.what());
+    }
+  }
+
+  const ReportFile& report_;
+  sqlite3* db_;
+  const Filtered& filters_;
+  Setting setting_;
+};
+
+/// The faults of one SELECT, found without running it.
+std::vector<Diagnostic> check_select(sqlite3* db, const std::string& sql, int first_line,
+                                     std::vector<std::string>& columns) {
+  static const std::vector<std::string> kParameters{"from", "to", "today", "job", "customer", "species", "site"};
+  std::vector<Diagnostic> found;
+  try {
+    const Query query(db, sql);
+    columns = query.columns();
+    for (const auto& name : query.parameters()) {
+      if (std::find(kParameters.begin(), kParameters.end(), name) != kParameters.end()) continue;
+      found.push_back({Severity::error,
+                       {first_line, 0},
+                       fmt::format("'{}' is no parameter", name),
+                       "one of :" + join(kParameters, ", :")});
+    }
+  } catch (const SqlFault& fault) {
+    found.push_back({Severity::error, {line_in_file(sql, first_line, fault.at()), 0}, fault.what(), ""});
+  }
+  return found;
+}
+
+void check_table(const TableSpec& spec, sqlite3* db, std::vector<Diagnostic>& found) {
+  std::vector<std::string> columns;
+  const auto add = [&found](const std::vector<Diagnostic>& more) { found.insert(found.end(), more.begin(), more.end()); };
+  const auto faults = check_select(db, spec.sql, spec.sql_line, columns);
+  add(faults);
+  if (faults.empty()) add(check_columns(spec, columns));
+  try {
+    if (!spec.grid.empty()) read_grid(spec, {});
+  } catch (const SqlFault& fault) {
+    found.push_back({Severity::error, {spec.grid_line, 0}, fault.what(), ""});
+  }
+  try {
+    if (!spec.chart.empty()) read_chart(spec);
+  } catch (const SqlFault& fault) {
+    found.push_back({Severity::error, {spec.chart_line, 0}, fault.what(), ""});
+  }
+  if (spec.notes_sql.empty()) return;
+  add(check_select(db, spec.notes_sql, spec.notes_line, columns));
+}
+
+}  // namespace
+
+std::vector<Diagnostic> check_report(const ReportFile& report, const book::Book& book) {
+  std::vector<Diagnostic> found = report.faults;
+  if (!found.empty()) return found;
+  for (const auto& table : report.tables) check_table(table, book.database().getHandle(), found);
+  sort_by_place(found);
+  return found;
+}
+
+render::Document run_report(const ReportFile& report, const book::Book& book, const Ask& ask,
+                            const render::Style& style, Day today) {
+  refuse_faulty(report, report.faults);
+  Filtered filters = filtered(report, book, ask, style, today);
+  const Rescaled rescaled(book, ask.rule);
+  if (!ask.rule.empty()) filters.words.push_back("logs scaled again by " + rescaled.rule());
+  const Runner runner(report, book, filters);
+  render::Document document;
+  document.name = report.name;
+  document.title = report.title;
+  document.subtitle = book.mill().name + (filters.words.empty() ? "" : "; " + join(filters.words, "; "));
+  document.meaning = report.meaning;
+  for (const auto& spec : report.tables) document.tables.push_back(runner.run(spec));
+  document.foot = report.foot;
+  document.style = style;
+  document.made_on = write_day(today);
+  return document;
+}
+
+}  // namespace kerfbook::report
