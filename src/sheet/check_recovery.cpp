@@ -103,8 +103,8 @@ void too_much(Review& review, const RunFacts& run, const Rational& lumber, const
   review.warn(*suspect.boards->line,
               run_name(run.context) + " tallies " + rounded_text(lumber, 0) + " bf" +
                   scale_text(run, review.practice) + ": " + rounded_text(lumber / content, 1) +
-                  " bf for each cubic foot of its logs, where " + rounded_text(most / content, 1) +
-                  " is much",
+                  " bf for each cubic foot of its logs, and over " + rounded_text(most / content, 1) +
+                  " is rare",
               instead);
 }
 

@@ -99,10 +99,9 @@ bool looks_like_grade(std::string_view text) {
   const std::size_t letters = text.find_first_not_of("0123456789");
   if (letters == std::string_view::npos || letters > 2) return false;
   const std::string rest = lower(text.substr(letters));
-  static const std::vector<std::string> kUnits{"x",  "ft", "m",  "mm",  "cm", "in", "lf",
-                                               "lm", "bf", "pc", "pcs", "'",  "\""};
-  if (rest.front() < 'a' || rest.front() > 'z') return false;
-  return rest.front() != 'x' && std::find(kUnits.begin(), kUnits.end(), rest) == kUnits.end();
+  static const std::vector<std::string> kUnits{"ft", "m", "mm", "cm", "in", "lf", "lm", "bf", "pc", "pcs"};
+  const bool all_letters = std::all_of(rest.begin(), rest.end(), [](char c) { return c >= 'a' && c <= 'z'; });
+  return all_letters && rest.front() != 'x' && std::find(kUnits.begin(), kUnits.end(), rest) == kUnits.end();
 }
 
 std::string take_grade(LineReader& line) {
