@@ -121,16 +121,25 @@ bool leads_fraction(const Word& word, const Word& next) {
   return digits(0, slash) && digits(slash + 1, x);
 }
 
-void join_sizes(std::vector<Word>& words) {
+void join_operators(std::vector<Word>& words, std::string_view operators) {
   std::vector<Word> joined;
   for (std::size_t i = 0; i < words.size(); ++i) {
-    const Word& word = words[i];
     const Word* after = i + 1 < words.size() ? &words[i + 1] : nullptr;
+    if (!joined.empty() && belongs_to(joined.back(), words[i], after, operators)) {
+      append(joined.back(), words[i]);
+    } else {
+      joined.push_back(words[i]);
+    }
+  }
+  words = std::move(joined);
+}
+
+void join_fractions(std::vector<Word>& words) {
+  std::vector<Word> joined;
+  for (const Word& word : words) {
     if (!joined.empty() && leads_fraction(joined.back(), word)) {
       joined.back().text += '+';
       joined.back().from.push_back(word.from.front());
-      append(joined.back(), word);
-    } else if (!joined.empty() && belongs_to(joined.back(), word, after, "xX*/")) {
       append(joined.back(), word);
     } else {
       joined.push_back(word);
@@ -159,22 +168,6 @@ std::vector<Word> parted_at_commas(const std::vector<Word>& words) {
   return parts;
 }
 
-void join_spans(std::vector<Word>& words) {
-  std::vector<Word> joined;
-  const std::vector<Word> parts = parted_at_commas(words);
-  for (std::size_t i = 0; i < parts.size(); ++i) {
-    const Word& word = parts[i];
-    const Word* after = i + 1 < parts.size() ? &parts[i + 1] : nullptr;
-    const bool clock = !joined.empty() && joined.back().text.find(':') != std::string::npos;
-    if (clock && belongs_to(joined.back(), word, after, "-")) {
-      append(joined.back(), word);
-    } else {
-      joined.push_back(word);
-    }
-  }
-  words = std::move(joined);
-}
-
 }  // namespace
 
 FoldedLine fold(std::string_view typed) {
@@ -201,8 +194,13 @@ std::string typed_text(const FoldedLine& line, const Word& word) {
 }
 
 void join_words(FoldedLine& line, Joining how) {
-  if (how == Joining::sizes) join_sizes(line.words);
-  if (how == Joining::spans) join_spans(line.words);
+  if (how == Joining::sizes) {
+    join_operators(line.words, "xX*/");
+    join_fractions(line.words);
+  } else if (how == Joining::spans) {
+    line.words = parted_at_commas(line.words);
+    join_operators(line.words, "-");
+  }
 }
 
 }  // namespace kerfbook::sheet

@@ -41,7 +41,7 @@ TEST_CASE("every kind of fact survives being printed and read by itself") {
   }
 }
 
-TEST_CASE("the demo week's sheets print as they were written, but for aligned remarks") {
+TEST_CASE("the demo week's sheets print byte for byte as they were written") {
   for (const char* day : {"2026-05-04", "2026-05-05", "2026-05-06", "2026-05-07", "2026-05-08"}) {
     const std::string text = read_file(std::string("demo_data/") + day + ".sheet");
     CHECK(write(read(text).sheet) == text);
