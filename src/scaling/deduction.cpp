@@ -13,19 +13,24 @@ constexpr std::int64_t kHalfTurn = 180;
 /// Cubic feet in one of the unit, exact but for pi (15 figures).
 Rational cubic_feet_in(VolumeUnit unit) {
   switch (unit) {
-    case VolumeUnit::board_foot: return {1, 12};
-    case VolumeUnit::cubic_foot: return 1;
-    case VolumeUnit::cubic_metre: return {Wide{10'000} * 10'000 * 10'000, Wide{3'048} * 3'048 * 3'048};
-    case VolumeUnit::hoppus_foot: return {4 * kPiDen, kPiNum};
+    case VolumeUnit::board_foot:
+      return {1, 12};
+    case VolumeUnit::cubic_foot:
+      return 1;
+    case VolumeUnit::cubic_metre:
+      return {Wide{10'000} * 10'000 * 10'000, Wide{3'048} * 3'048 * 3'048};
+    case VolumeUnit::hoppus_foot:
+      return {4 * kPiDen, kPiNum};
   }
   return 1;
 }
 
 /// Width x height x length of the box round the defect: over the divisor for board feet, whole for a cubic unit.
 Rational squared(const Sound& log, const Defect& defect) {
-  const Rational box = measure::in_inches(defect.width) * measure::in_inches(defect.height) *
-                       measure::in_feet(defect.length);
-  if (log.unit == VolumeUnit::board_foot) return box * 1'000'000 / std::max<std::int64_t>(1, log.practice.squared_divisor);
+  const Rational box =
+      measure::in_inches(defect.width) * measure::in_inches(defect.height) * measure::in_feet(defect.length);
+  if (log.unit == VolumeUnit::board_foot)
+    return box * 1'000'000 / std::max<std::int64_t>(1, log.practice.squared_divisor);
   return in_unit(box / 144, VolumeUnit::cubic_foot, log.unit) * 1'000'000;
 }
 
@@ -58,20 +63,27 @@ Shrinkage shrinkage(const Sound& log, const std::vector<Defect>& defects) {
   };
   const std::int64_t shorter = off.length == 0 ? log.gross : std::min(log.gross, scale_of(off.length, 0));
   off.by_length = log.gross - shorter;
-  if (off.diameter > 0) off.by_diameter = std::max<std::int64_t>(0, shorter - scale_of(off.length, off.diameter));
+  if (off.diameter > 0)
+    off.by_diameter = std::max<std::int64_t>(0, shorter - scale_of(off.length, off.diameter));
   return off;
 }
 
 Rational one(const Sound& log, const Defect& defect, const Shrinkage& off) {
   switch (defect.kind) {
-    case DefectKind::percent: return Rational(log.gross) * defect.amount / 100;
-    case DefectKind::volume: return in_unit(defect.amount, defect.unit, log.unit) * 1'000'000;
+    case DefectKind::percent:
+      return Rational(log.gross) * defect.amount / 100;
+    case DefectKind::volume:
+      return in_unit(defect.amount, defect.unit, log.unit) * 1'000'000;
     case DefectKind::length:
-      return off.length == 0 ? Rational(0) : Rational(off.by_length) * Rational(ticks(defect.length), off.length);
+      return off.length == 0 ? Rational(0)
+                             : Rational(off.by_length) * Rational(ticks(defect.length), off.length);
     case DefectKind::diameter:
-      return off.diameter == 0 ? Rational(0) : Rational(off.by_diameter) * Rational(ticks(defect.diameter), off.diameter);
-    case DefectKind::squared: return squared(log, defect);
-    case DefectKind::sector: return sector(log, defect);
+      return off.diameter == 0 ? Rational(0)
+                               : Rational(off.by_diameter) * Rational(ticks(defect.diameter), off.diameter);
+    case DefectKind::squared:
+      return squared(log, defect);
+    case DefectKind::sector:
+      return sector(log, defect);
   }
   return 0;
 }
@@ -80,12 +92,18 @@ Rational one(const Sound& log, const Defect& defect, const Shrinkage& off) {
 
 std::int64_t result_step(ResultRounding how) {
   switch (how) {
-    case ResultRounding::none: return 1;
-    case ResultRounding::thousandth: return 1'000;
-    case ResultRounding::hundredth: return 10'000;
-    case ResultRounding::nearest_1: return 1'000'000;
-    case ResultRounding::nearest_5: return 5'000'000;
-    case ResultRounding::nearest_10: return 10'000'000;
+    case ResultRounding::none:
+      return 1;
+    case ResultRounding::thousandth:
+      return 1'000;
+    case ResultRounding::hundredth:
+      return 10'000;
+    case ResultRounding::nearest_1:
+      return 1'000'000;
+    case ResultRounding::nearest_5:
+      return 5'000'000;
+    case ResultRounding::nearest_10:
+      return 10'000'000;
   }
   return 1;
 }

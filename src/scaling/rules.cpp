@@ -23,7 +23,8 @@ std::span<const Rule> rules() {
 
 const Rule* find_rule(std::string_view name) {
   const auto all = rules();
-  const auto found = std::find_if(all.begin(), all.end(), [name](const Rule& rule) { return rule.name == name; });
+  const auto found =
+      std::find_if(all.begin(), all.end(), [name](const Rule& rule) { return rule.name == name; });
   return found == all.end() ? nullptr : &*found;
 }
 
