@@ -115,13 +115,28 @@ TEST_CASE("a text that is no TOML is one error with its place") {
   CHECK(found_in("[mill]\n[mill]\n").starts_with("2:"));
 }
 
+TEST_CASE("marks that only a word processor makes are named where they stand") {
+  CHECK(found_in("[mill]\nname = “Hargan”\n[[saw]]\nkerf = ½\n") ==
+        "2:8 '“' stands outside quotes; write plain quotes: \"...\"\n"
+        "4:8 '½' stands outside quotes; put what is written with it in quotes: \"...\"\n");
+  CHECK(found_in("[mill] # ½ “\nname = \"“½” \\\" ½\" # é\nowner = 'é\\'\nterms = [\"\"\"½\n\" é\"\"\"\"]\n")
+            .empty());
+  CHECK(found_in("[mill]\nname = \"\"\"a\\é\"\"\"\né = 1\n") ==
+        "2:13 'é' stands outside quotes; put what is written with it in quotes: \"...\"\n"
+        "3:1 'é' stands outside quotes; put what is written with it in quotes: \"...\"\n");
+  CHECK(found_in("[mill]\nname = \"a\xFFz\"\n") ==
+        "2:0 the text is not UTF-8 here; save the file as UTF-8\n");
+}
+
 TEST_CASE("no bytes make the reader throw") {
   CHECK(rc::check("bytes", [](const std::string& bytes) { read_mill(bytes); }));
   CHECK(rc::check("pieces of a mill file", [] {
-    const std::vector<std::string> pieces{
-        "[mill]\n",  "[[saw]]\n", "[[job]]\n", "[scale]\n",  "rule",       "code",  "kerf",         " = ",
-        "\"2x6\"",   "5",         "0.28",      "\n",         "[lumber]\n", "sizes", "[\"1x4\", 3]", "target",
-        "{ a = 1 }", "cut_list",  "\"",        "2026-05-04", "true",       "units", "\"metric\"",   "'"};
+    const std::vector<std::string> pieces{"[mill]\n", "[[saw]]\n", "[[job]]\n",  "[scale]\n",  "rule",
+                                          "code",     "kerf",      " = ",        "\"2x6\"",    "5",
+                                          "0.28",     "\n",        "[lumber]\n", "sizes",      "[\"1x4\", 3]",
+                                          "target",   "{ a = 1 }", "cut_list",   "\"",         "2026-05-04",
+                                          "½",        "é\"",       "“",          "\\",         "\"\"\"",
+                                          "#",        "true",      "units",      "\"metric\"", "'"};
     std::string toml;
     for (const auto& piece : *rc::gen::container<std::vector<std::string>>(rc::gen::elementOf(pieces)))
       toml += piece;
