@@ -35,6 +35,11 @@ std::string mils(std::int64_t value, bool metric_book) {
   return short_decimal({value, metric_book ? 100 : 1000}, 3);
 }
 
+bool ascii_letters(std::string_view text) {
+  return std::all_of(text.begin(), text.end(),
+                     [](char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); });
+}
+
 /// 9, 8:30
 std::string hours(int minutes) {
   return minutes % 60 == 0 ? std::to_string(minutes / 60) : write_duration(minutes);
@@ -133,7 +138,7 @@ class Writer {
     std::string text = teeth.saw + with(word_of(teeth.action));
     if (teeth.count) text += " " + std::to_string(*teeth.count);
     const std::string first = teeth.text.substr(0, teeth.text.find(' '));
-    const bool text_as_tag = teeth.log.empty() && first.find_first_of("0123456789") != std::string::npos;
+    const bool text_as_tag = teeth.log.empty() && !teeth.text.empty() && !ascii_letters(first);
     const bool more = !teeth.log.empty() || !teeth.text.empty();
     if (!teeth.cause.empty() || more) text += " " + or_none(teeth.cause);
     if (!teeth.log.empty() || text_as_tag) text += " " + or_none(teeth.log);
