@@ -133,7 +133,10 @@ TEST_CASE("a board longer than any log of its run is doubted, and turned round w
   CHECK(doubts("log T1 16x18\n2x6 2/18\n").empty());
 }
 
-TEST_CASE("a length never cut before is doubted once a sheet, and only when lengths are known") {
+TEST_CASE("an unusual length never cut before is doubted once a sheet, and only when lengths are known") {
+  CHECK(doubts("2x6 3/18 1/6\n50x150 2/4.8\n", known_lengths()).size() ==
+        1);  // the two systems, and no length
+  CHECK(doubts("2x6 3/16'6\"\n", known_lengths()).size() == 1);
   CHECK(has(doubt("2x6 3/11 5/16\n2x8 1/11\n", known_lengths()),
             "2: `3/11`: no board of 11 ft was tallied before"));
   CHECK(doubts("2x6 3/11\n").empty());
