@@ -62,7 +62,10 @@ void check_tags(Review& review) {
   for (const RunFacts& run : review.runs) {
     for (const RunLog& log : run.logs) {
       if (log.tag.empty() || log.log->left_on_mill) continue;
-      if (!sawn.insert(lower(log.tag)).second) twice[log.line].push_back(log.tag);
+      if (!sawn.insert(lower(log.tag)).second) {
+        twice[log.line].push_back(log.tag);
+        continue;
+      }
       const bool on_deck = review.known.deck.count(log.tag) != 0;
       if (log.measure == nullptr && !on_deck) unmeasured[log.line].push_back(log.tag);
     }

@@ -101,7 +101,7 @@ void check_systems(Review& review) {
   for (const RunFacts& run : review.runs) {
     for (const Boards& boards : run.boards) {
       const measure::System system = boards.size.thickness.system;
-      const auto [at, fresh] = first.try_emplace(run.context.job, system);
+      const auto [at, fresh] = first.try_emplace(lower(run.context.job), system);
       if (fresh || at->second == system || !said.insert(run.context.job).second) continue;
       review.warn(*boards.line, quoted(measure::write_size(boards.size, review.known.metric)) +
                                     " is read as " +

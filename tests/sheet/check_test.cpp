@@ -165,6 +165,7 @@ TEST_CASE("a log is sawn once, in the sheet and in the year before it") {
   known.sawn_tags = {"T1"};
   CHECK(has(doubt("log T1 15x12\n", known), "T1: sawn already"));
   CHECK(has(doubt("log T2 15x12\nlog t2 15x12\n"), "3: t2: sawn already"));
+  CHECK(has(doubt("log T1\n", known), "T1: sawn already"));
   CHECK(doubts("log T3 15x12 left on the mill\nlog T3\n").empty());
 }
 
