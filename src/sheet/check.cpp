@@ -40,6 +40,12 @@ std::string item_text(std::int64_t pieces, const Length& length, const Size& siz
          measure::write_length(length, size.thickness.system == measure::System::metric);
 }
 
+/// The words of a book are the same in any case.
+bool same_run(const Context& a, const Context& b) {
+  return same_word(a.site, b.site) && same_word(a.job, b.job) && same_word(a.species, b.species) &&
+         same_word(a.setup, b.setup);
+}
+
 int sign_of(Sense sense) {
   return sense == Sense::sawn ? 1 : -1;
 }
@@ -73,13 +79,11 @@ void Review::note(const Line& line, std::string what, std::string instead) {
   found.push_back({Severity::note, line.place, std::move(what), std::move(instead)});
 }
 
-RunFacts& Review::run_of(Context context) {
-  context.grade.clear();
-  context.bundle.clear();
+RunFacts& Review::run_of(const Context& context) {
   for (RunFacts& run : runs) {
-    if (run.context == context) return run;
+    if (same_run(run.context, context)) return run;
   }
-  runs.push_back({std::move(context), {}, {}});
+  runs.push_back({context, {}, {}});
   return runs.back();
 }
 

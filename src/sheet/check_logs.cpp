@@ -62,7 +62,10 @@ void check_tags(Review& review) {
   for (const RunFacts& run : review.runs) {
     for (const RunLog& log : run.logs) {
       if (log.tag.empty() || log.log->left_on_mill) continue;
-      if (!sawn.insert(lower(log.tag)).second) twice[log.line].push_back(log.tag);
+      if (!sawn.insert(lower(log.tag)).second) {
+        twice[log.line].push_back(log.tag);
+        continue;
+      }
       const bool on_deck = review.known.deck.count(log.tag) != 0;
       if (log.measure == nullptr && !on_deck) unmeasured[log.line].push_back(log.tag);
     }
@@ -82,7 +85,7 @@ void check_tags(Review& review) {
 /// Check value: Known::kerf_mils_most, in a metric book brought to hundredths of a millimetre.
 void check_kerf(Review& review) {
   const std::int64_t mils = review.known.kerf_mils_most;
-  const std::int64_t most = review.known.metric ? Rational(mils * 254, 100).rounded(0) : mils;
+  const std::int64_t most = review.known.metric ? Rational(Wide{mils} * 254, 100).rounded(0) : mils;
   const int places = review.known.metric ? 2 : 3;
   for (const Line& line : review.sheet.lines) {
     const auto* setup = std::get_if<Setup>(&line.fact);

@@ -12,8 +12,17 @@
 namespace kerfbook::sheet {
 namespace {
 
-bool is_known(const std::vector<Length>& known, Length length) {
-  return std::find(known.begin(), known.end(), length) != known.end();
+/// Even feet from 6 to 20, or 0.3 m steps from 1.8 to 6.0 m: what anyone cuts. common practice, no source
+bool is_usual(Length length) {
+  const bool inch = length.system == measure::System::inch;
+  const std::int64_t step = inch ? 2 * measure::kPerFoot : 3 * measure::kPerMetre / 10;
+  const std::int64_t steps = length.count / step;
+  return length.count % step == 0 && steps >= (inch ? 3 : 6) && steps <= (inch ? 10 : 20);
+}
+
+bool is_new(const std::vector<Length>& known, Length length) {
+  if (known.empty() || is_usual(length)) return false;
+  return std::find(known.begin(), known.end(), length) == known.end();
 }
 
 /// The longest log of the run; nullopt when a log was not measured or there is none.
@@ -63,7 +72,7 @@ void check_capacity_of_boards(Review& review) {
   }
 }
 
-/// A board is no longer than the longest log of its run; else a length never cut before may be a slip.
+/// A board is no longer than the longest log of its run; else an unusual length never cut before may be a slip.
 void check_lengths(Review& review) {
   std::set<Length> said;
   for (const RunFacts& run : review.runs) {
@@ -75,8 +84,7 @@ void check_lengths(Review& review) {
             *boards.line,
             quoted(boards.written) + ": longer than any log of this run, " + measure::spoken_length(*longest),
             turned_round(boards));
-      } else if (!review.known.lengths.empty() && !is_known(review.known.lengths, boards.length) &&
-                 said.insert(boards.length).second) {
+      } else if (is_new(review.known.lengths, boards.length) && said.insert(boards.length).second) {
         review.warn(*boards.line,
                     quoted(boards.written) + ": no board of " + measure::spoken_length(boards.length) +
                         " was tallied before",
@@ -93,8 +101,8 @@ void check_systems(Review& review) {
   for (const RunFacts& run : review.runs) {
     for (const Boards& boards : run.boards) {
       const measure::System system = boards.size.thickness.system;
-      const auto [at, is_new] = first.try_emplace(run.context.job, system);
-      if (is_new || at->second == system || !said.insert(run.context.job).second) continue;
+      const auto [at, fresh] = first.try_emplace(lower(run.context.job), system);
+      if (fresh || at->second == system || !said.insert(run.context.job).second) continue;
       review.warn(*boards.line, quoted(measure::write_size(boards.size, review.known.metric)) +
                                     " is read as " +
                                     (system == measure::System::inch ? "inches" : "millimetres") +

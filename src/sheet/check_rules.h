@@ -31,7 +31,7 @@ struct RunLog {
 
 /// Logs in and boards out of one site, job, species and set-up.
 struct RunFacts {
-  Context context;
+  Context context;  ///< of its first fact; grade and bundle mean nothing here
   std::vector<RunLog> logs;
   std::vector<Boards> boards;
   [[nodiscard]] bool all_measured() const;
@@ -55,7 +55,7 @@ class Review {
  private:
   void gather_boards(const DatedFact& fact);
   void gather_log(const DatedFact& fact);
-  RunFacts& run_of(Context context);
+  RunFacts& run_of(const Context& context);
 
   std::map<std::string, scaling::LogMeasure> received_;  ///< `in` lines of this sheet, and the deck
 };

@@ -201,6 +201,14 @@ void take_tag(LineReader& line, LogLine& log) {
   log.tags.push_back(typed);
 }
 
+/// 15y12, 15*12: the x was missed, beside it on the keys or in the head.
+bool is_mistyped_spec(std::string_view text) {
+  const std::size_t mark = text.find_first_not_of("0123456789");
+  return mark != std::string_view::npos && mark > 0 &&
+         std::string_view("yzcsYZCS*").find(text[mark]) != std::string_view::npos &&
+         all_digits(text.substr(mark + 1));
+}
+
 /// Tags of known logs. A tag is one word, a range two with a dash between.
 void take_known(LineReader& line, LogLine& log) {
   std::size_t count = 0;
@@ -209,6 +217,9 @@ void take_known(LineReader& line, LogLine& log) {
     const std::string typed = line.typed(word);
     const auto spread = spread_tags(typed);
     if (spread.empty()) bad_range(line, word);
+    if (is_mistyped_spec(word.text)) {
+      line.error(word, quoted(typed) + ": not a measure", "write diameter x length, as 15x12");
+    }
     log.tags.push_back(typed);
     count += spread.size();
     if (count > kMostItems) {

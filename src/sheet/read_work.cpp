@@ -15,6 +15,7 @@ constexpr std::array kActions{ToothAction::touched_up, ToothAction::replaced, To
 
 std::vector<std::string> action_words() {
   std::vector<std::string> words;
+  words.reserve(kActions.size());
   for (const ToothAction action : kActions) words.emplace_back(word_of(action));
   return words;
 }

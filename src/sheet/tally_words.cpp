@@ -108,7 +108,7 @@ bool looks_like_grade(std::string_view text) {
   if (!starts_with_digit(text))
     return text.front() != '.' && text.front() != '\'' && text.front() != '"' && text.front() != '*';
   const std::size_t letters = text.find_first_not_of("0123456789");
-  if (letters == std::string_view::npos || letters > 2) return false;
+  if (letters > 2) return false;  // npos too: a bare number
   const std::string rest = lower(text.substr(letters));
   static const std::vector<std::string> kUnits{"ft", "m", "mm", "cm", "in", "lf", "lm", "bf", "pc", "pcs"};
   const bool all_letters = std::all_of(rest.begin(), rest.end(), [](char c) { return c >= 'a' && c <= 'z'; });

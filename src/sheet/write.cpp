@@ -23,6 +23,7 @@ std::string short_decimal(const Rational& value, int places) {
 
 std::string write_list(const std::vector<Length>& lengths, const char* between, bool metric_book) {
   std::vector<std::string> words;
+  words.reserve(lengths.size());
   for (const Length& length : lengths) words.push_back(scaling::write_diameter(length, metric_book));
   return join(words, between);
 }
@@ -180,12 +181,14 @@ class Writer {
 
   static std::string spans(const std::vector<Span>& list) {
     std::vector<std::string> words;
+    words.reserve(list.size());
     for (const Span& span : list) words.push_back(write_span(span));
     return join(words, " ");
   }
 
   static std::string items(const std::vector<Tally::Item>& list, const Size& size) {
     std::vector<std::string> words;
+    words.reserve(list.size());
     const bool metric_wood = size.thickness.system == measure::System::metric;
     for (const auto& item : list) {
       words.push_back(std::to_string(item.pieces) + "/" + measure::write_length(item.length, metric_wood));
