@@ -30,7 +30,7 @@ meters AS (
 engine AS (SELECT week, last - coalesce(lag(last) OVER (ORDER BY week), first) AS tenths FROM meters),
 teeth AS (
   SELECT day - (day + 11 - :week_start) % 7 AS week, sum(teeth) AS teeth FROM v_tooth_work
-  WHERE day BETWEEN :from AND :to AND action IN ('replaced', 'full_set') GROUP BY 1)
+  WHERE day BETWEEN :from AND :to AND action IN ('replaced', 'full-set') GROUP BY 1)
 SELECT w.week, w.lumber AS lumber_bf, f.quantity AS fuel, e.tenths AS engine_hours, t.teeth, f.paid AS fuel_paid,
        f.unit AS fuel_unit
 FROM weeks w LEFT JOIN fill f ON f.week = w.week LEFT JOIN engine e ON e.week = w.week

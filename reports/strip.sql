@@ -11,7 +11,7 @@
 -- column:  since_touch_up_bf lumber:0 "Lumber since touched"
 -- empty:   no tooth work in the book
 WITH last AS (
-  SELECT saw, max(day * 1000000000 + shift * 100000000 + number) FILTER (WHERE action = 'full_set') AS full_set,
+  SELECT saw, max(day * 1000000000 + shift * 100000000 + number) FILTER (WHERE action = 'full-set') AS full_set,
          max(day * 1000000000 + shift * 100000000 + number) AS touched
   FROM v_tooth_work GROUP BY saw)
 SELECT saw, full_set / 1000000000 AS full_set, touched / 1000000000 AS touched_up,

@@ -22,7 +22,7 @@ WITH work AS (
          lag(number) OVER saw_work AS last_number
   FROM v_tooth_work WHERE day <= :to
   WINDOW saw_work AS (PARTITION BY saw ORDER BY day, shift, number))
-SELECT w.day, w.saw, replace(w.action, '_', ' ') AS action, w.teeth, nullif(w.cause, '') AS cause, w.species,
+SELECT w.day, w.saw, replace(w.action, '-', ' ') AS action, w.teeth, nullif(w.cause, '') AS cause, w.species,
        nullif(w.log_tag, '') AS log, nullif(w.text, '') AS text,
        CASE WHEN w.last_day IS NOT NULL THEN (
          SELECT coalesce(sum(t.lumber), 0) FROM v_tally t WHERE t.day BETWEEN w.last_day AND w.day
@@ -51,7 +51,7 @@ WHERE EXISTS (SELECT 1 FROM v_tooth_work WHERE day BETWEEN :from AND :to);
 -- column:  teeth_per_mbf ratio:2 "Teeth per MBF" of=teeth/lumber once per=mbf
 -- column:  lumber lumber "" hidden
 -- empty:   no tooth work in this period
-SELECT saw, replace(action, '_', ' ') AS action, nullif(cause, '') AS cause, species, count(*) AS times,
+SELECT saw, replace(action, '-', ' ') AS action, nullif(cause, '') AS cause, species, count(*) AS times,
        sum(teeth) AS teeth,
        (SELECT sum(lumber) FROM v_run WHERE day BETWEEN :from AND :to AND (:job IS NULL OR job = :job)) AS lumber
 FROM v_tooth_work WHERE day BETWEEN :from AND :to AND (:job IS NULL OR job = :job)
