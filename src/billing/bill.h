@@ -58,10 +58,11 @@ std::string identity(const Item& item);
 struct JobTerms {
   std::string job;
   std::string customer;
-  std::string certificate;                   ///< of exemption; empty = none
-  measure::Convention convention;            ///< how its lumber is counted
-  scaling::Practice practice;                ///< how its logs are scaled
-  std::vector<scaling::Practice> practices;  ///< the mill file's own, for prices that name one
+  std::string certificate;                         ///< of exemption; empty = none
+  measure::Convention convention;                  ///< how its lumber is counted
+  scaling::Practice practice;                      ///< how its logs are scaled
+  std::vector<scaling::Practice> practices;        ///< the mill file's own, for prices that name one
+  measure::System system = measure::System::inch;  ///< of the book
   int money_places = 2;
 };
 

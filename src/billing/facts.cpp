@@ -27,6 +27,10 @@ std::string section(const Size& size) {
          std::to_string(size.thickness.count) + "x" + std::to_string(size.width.count);
 }
 
+std::string after(const std::string& word) {
+  return word.empty() ? "" : " " + word;
+}
+
 }  // namespace
 
 std::string key_of(const Fact& fact) {
@@ -52,6 +56,9 @@ std::string key_of(const Fact& fact) {
       return joined({"move", fact.name, fact.text, number(fact.quantity), fact.kilometres ? "km" : "mi"});
     case FactKind::once:
       return "once";
+    case FactKind::sold:
+      return joined({"sold", fact.species, fact.grade, section(fact.size), std::to_string(fact.length.count),
+                     fact.agreed ? number(*fact.agreed) : ""});
   }
   return "";
 }
@@ -76,6 +83,8 @@ std::string words_of(const Fact& fact) {
       return "move " + fact.name + " to " + fact.text;
     case FactKind::once:
       return "the job";
+    case FactKind::sold:
+      return write_size(fact.size) + "x" + write_feet(fact.length) + after(fact.species) + after(fact.grade);
   }
   return "";
 }

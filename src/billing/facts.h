@@ -3,6 +3,7 @@
 #pragma once
 
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -39,6 +40,7 @@ enum class FactKind : std::uint8_t {
   charge,  ///< a charge line; count = 1
   move,    ///< count = 1
   once,    ///< the job itself, for `once` charges
+  sold,    ///< own lumber sold at the yard; count = pieces
 };
 
 /// One fact. Which members mean something depends on the kind; all others are empty.
@@ -49,18 +51,19 @@ struct Fact {
   std::string species;
   std::string grade;
   std::string bundle;
-  Size size;      ///< pieces, lineal
-  Length length;  ///< pieces: of each; log: as measured
+  Size size;      ///< pieces, lineal, sold
+  Length length;  ///< pieces, sold: of each; log: as measured
   std::int64_t count = 1;
-  std::string name;         ///< log: tag; stop: cause; teeth: saw; charge: its name; move: from
-  std::string text;         ///< stop, teeth, charge: what was noted; move: to
-  std::string log_tag;      ///< teeth: the log
-  std::string cause;        ///< teeth
-  int minutes = 0;          ///< stop, move
-  bool chargeable = false;  ///< stop marked `charge`
-  Rational quantity;        ///< charge: its quantity; move: distance; teeth: how many
-  bool kilometres = false;  ///< move
-  bool measured = false;    ///< log: has a measure
+  std::string name;                ///< log: tag; stop: cause; teeth: saw; charge: its name; move: from
+  std::string text;                ///< stop, teeth, charge: what was noted; move: to
+  std::string log_tag;             ///< teeth: the log
+  std::string cause;               ///< teeth
+  std::optional<Rational> agreed;  ///< sold: price of a bf agreed on the spot; else by the price list
+  int minutes = 0;                 ///< stop, move
+  bool chargeable = false;         ///< stop marked `charge`
+  Rational quantity;               ///< charge: its quantity; move: distance; teeth: how many
+  bool kilometres = false;         ///< move
+  bool measured = false;           ///< log: has a measure
   scaling::LogMeasure log;
   std::vector<scaling::Defect> defects;
   std::int64_t content = 0;  ///< log: millionths of a cubic foot

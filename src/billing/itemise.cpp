@@ -2,6 +2,7 @@
 #include <map>
 
 #include "billing/sheet_items.h"
+#include "book/log_spec.h"
 
 namespace kerfbook::billing {
 
@@ -15,9 +16,9 @@ const Rational kCubicMetresPerCubicFoot =
 Question SheetItems::question(const Fact& fact) const {
   Question asked{job_.job,     job_.customer, fact.species,  fact.grade,
                  std::nullopt, std::nullopt,  fact.sheet.day};
-  const bool lumber = fact.kind == FactKind::pieces || fact.kind == FactKind::lineal;
-  if (lumber) asked.size = fact.size;
-  if (fact.kind == FactKind::pieces) asked.length = fact.length;
+  const bool pieces = fact.kind == FactKind::pieces || fact.kind == FactKind::sold;
+  if (pieces || fact.kind == FactKind::lineal) asked.size = fact.size;
+  if (pieces) asked.length = fact.length;
   const Agreement* agreement = find_agreement(terms_, job_.job);
   if (agreement != nullptr && agreement->agreed) asked.day = *agreement->agreed;
   return asked;
@@ -38,7 +39,7 @@ Item SheetItems::item(const Fact& fact, Role role) const {
   item.words = words_of(fact);
   item.size_line = fact.species + "\n" + fact.grade + "\n" + item.words;
   item.count = fact.count;
-  item.pieces = fact.kind == FactKind::pieces ? fact.count : 0;
+  item.pieces = fact.kind == FactKind::pieces || fact.kind == FactKind::sold ? fact.count : 0;
   return item;
 }
 
@@ -71,10 +72,13 @@ void SheetItems::lumber(const Fact& fact) {
   const Choice chosen = choose_price(terms_, question(fact));
   if (chosen.price == nullptr) {
     problem(fact, "no price fits " + words_of(fact) + (fact.species.empty() ? "" : " " + fact.species) +
-                      "; add a [[price]] that does, or `sawn for nothing` as rate = 0");
+                      "; add a [[price]] that does (rate = 0 when it is for nothing)");
     return;
   }
-  const Price& price = *chosen.price;
+  by_price(fact, *chosen.price);
+}
+
+void SheetItems::by_price(const Fact& fact, const Price& price) {
   const bool lineal = fact.kind == FactKind::lineal;
   const measure::Pieces pieces = pieces_of(fact);
   const measure::Convention by = joined(job_.convention, price.count);
@@ -113,6 +117,29 @@ void SheetItems::lumber(const Fact& fact) {
     default:
       return;  // the work is paid for by its logs or its hours
   }
+}
+
+/// A sale is a line of its own for each size, at the price agreed on the spot or the price list's.
+void SheetItems::sold(const Fact& fact) {
+  Price price;
+  price.sells = true;
+  price.tax = "lumber";
+  price.name = "Lumber";
+  if (fact.agreed) {
+    price.rate = *fact.agreed;
+  } else {
+    const Choice chosen = choose_price(terms_, question(fact), true);
+    if (chosen.price == nullptr) {
+      problem(fact, "no price with `sells = true` fits " + words_of(fact) +
+                        "; add one, or write `at PRICE` on the sheet's line");
+      return;
+    }
+    price = *chosen.price;
+  }
+  by_price(fact, price);
+  Item& made = out_.items.back();
+  made.role = Role::rated;
+  made.rate.sawing = false;
 }
 
 namespace {
@@ -164,9 +191,10 @@ void SheetItems::log(const Fact& fact) {
                       "`, which is not known");
     return;
   }
-  const auto scaled = scaling::scale(at_least(fact.log, price.minimum_log), fact.defects, *practice);
+  const auto scaled =
+      book::scaled({at_least(fact.log, price.minimum_log), fact.defects}, *practice, job_.system);
   if (!scaled) {
-    problem(fact, words_of(fact) + ": " + scaled.slip().what);
+    problem(fact, words_of(fact) + " cannot be scaled by " + practice->name + " from what was measured");
     return;
   }
   const bool whole = whole_feet(joined(job_.convention, price.count).rounding);
@@ -215,6 +243,9 @@ void SheetItems::add(const std::vector<const Fact*>& facts, bool first_of_day) {
         break;
       case FactKind::once:
         once(*fact);
+        break;
+      case FactKind::sold:
+        sold(*fact);
         break;
       case FactKind::teeth:
         break;

@@ -37,6 +37,8 @@ class SheetItems {
  private:
   Question question(const Fact& fact) const;
   void lumber(const Fact& fact);
+  void sold(const Fact& fact);
+  void by_price(const Fact& fact, const Price& price);
   void log(const Fact& fact);
   void sawing(const Fact& fact, bool first_of_day);
   void stop(const Fact& fact);

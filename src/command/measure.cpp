@@ -1,12 +1,14 @@
 // measure.cpp -- `kerfbook measure TALLY...`: board feet of what is typed, as a sheet would count it. No
 // book.
 #include <CLI/CLI.hpp>
+#include <algorithm>
 #include <ostream>
 
 #include "base/error.h"
 #include "base/text.h"
 #include "command/commands.h"
-#include "measure/convention.h"
+#include "measure/size.h"
+#include "report/settle.h"
 #include "sheet/facts.h"
 #include "sheet/read.h"
 
@@ -39,71 +41,106 @@ std::vector<std::string> tally_lines(const std::vector<std::string>& words) {
     }
   }
   for (auto& line : lines) {
-    if (line.find(' ') == std::string::npos) line += " 1";
+    const bool sized =
+        std::count_if(line.begin(), line.end(), [](char c) { return c == 'x' || c == 'X'; }) == 2;
+    if (sized && line.find(' ') == std::string::npos) line += " 1";
   }
   return lines;
 }
 
-void add_row(render::Table& table, std::string size, measure::Length length, std::int64_t pieces,
-             measure::Volume volume) {
-  const bool lineal = pieces == 0;
-  table.rows.push_back(
-      {{std::move(size), measure::spoken_length(length), lineal ? render::Cell{} : render::Cell{pieces},
-        shown(measure::board_feet(volume), 2), shown(measure::cubic_metres(volume), 4)}});
-}
+/// One line of the answer, exact.
+struct Counted {
+  std::string size;
+  measure::Length length;
+  std::int64_t pieces = 0;  ///< 0 for lineal feet, of which pieces are not counted
+  measure::Volume volume;
+};
 
-/// Counts one tally item into the table; returns its volume.
-measure::Volume count_item(const sheet::DatedFact& fact, render::Table& table) {
+Counted count_item(const sheet::DatedFact& fact) {
   if (const auto* tally = std::get_if<sheet::Tally>(&fact.line->fact)) {
     const auto& item = tally->items[fact.item];
-    const auto volume = measure::volume(tally->size, item.length, item.pieces);
-    add_row(table, measure::write_size(tally->size), item.length, item.pieces, volume);
-    return volume;
+    return {measure::write_size(tally->size), item.length, item.pieces,
+            measure::volume(tally->size, item.length, item.pieces)};
   }
   if (const auto* random = std::get_if<sheet::RandomTally>(&fact.line->fact)) {
     const auto& board = random->boards[fact.item];
     const measure::Size size{random->thickness, board.width, random->quarters};
-    const auto volume = measure::volume(size, board.length, board.pieces);
-    add_row(table, measure::write_size(size), board.length, board.pieces, volume);
-    return volume;
+    return {measure::write_size(size), board.length, board.pieces,
+            measure::volume(size, board.length, board.pieces)};
   }
   if (const auto* lineal = std::get_if<sheet::LinealTally>(&fact.line->fact)) {
-    const auto volume = measure::volume(lineal->size, lineal->total, 1);
-    add_row(table, measure::write_size(lineal->size), lineal->total, 0, volume);
-    return volume;
+    return {measure::write_size(lineal->size), lineal->total, 0,
+            measure::volume(lineal->size, lineal->total, 1)};
   }
   throw Refused("measure takes tally lines only; write 2x6 24/16, or 2x6x16 24");
 }
 
-render::Document count(const Asked& asked) {
-  std::string text = "sheet 2000-01-01\n";
-  for (const auto& line : tally_lines(asked.words)) text += line + "\n";
-  const auto read = sheet::read(text, {.metric = asked.metric});
-  if (has_error(read.found)) throw book::DocumentRefused("measure", text, read.found);
+/// A column of exact figures, rounded so that its lines add up to its total.
+void fill_column(render::Table& table, std::size_t column, const std::vector<Rational>& exact) {
+  const int places = table.columns[column].places;
+  const std::int64_t total = report::rounded_total(exact, places);
+  const auto lines = report::settle(exact, places, total);
+  for (std::size_t i = 0; i < lines.size(); ++i) table.rows[i].cells[column] = Decimal{lines[i], places};
+  table.totals[column] = Decimal{total, places};
+}
+
+render::Table table_of(const std::vector<Counted>& lines) {
+  using render::ColumnKind;
+  using render::TotalKind;
   render::Table table;
   table.name = "measure";
   table.columns = {
       {.name = "size", .heading = "Size"},
       {.name = "length", .heading = "Length"},
-      {.name = "pieces", .heading = "Pieces", .kind = render::ColumnKind::count},
-      {.name = "bf", .heading = "Board feet", .unit = "bf", .kind = render::ColumnKind::decimal, .places = 2},
-      {.name = "m3", .heading = "Volume", .unit = "m3", .kind = render::ColumnKind::decimal, .places = 4}};
-  Rational bf;
-  Rational cubic;
+      {.name = "pieces", .heading = "Pieces", .kind = ColumnKind::count, .total = TotalKind::sum},
+      {.name = "bf",
+       .heading = "Board feet",
+       .unit = "bf",
+       .kind = ColumnKind::decimal,
+       .places = 2,
+       .total = TotalKind::sum},
+      {.name = "m3",
+       .heading = "Volume",
+       .unit = "m3",
+       .kind = ColumnKind::decimal,
+       .places = 4,
+       .total = TotalKind::sum}};
+  table.totals.resize(table.columns.size());
   std::int64_t pieces = 0;
-  for (const auto& fact : sheet::facts(read.sheet)) {
-    const auto volume = count_item(fact, table);
-    bf = bf + measure::board_feet(volume);
-    cubic = cubic + measure::cubic_metres(volume);
-    if (const auto* n = std::get_if<std::int64_t>(&table.rows.back().cells[2])) pieces += *n;
+  std::vector<Rational> feet;
+  std::vector<Rational> metres;
+  for (const auto& line : lines) {
+    table.rows.push_back({{line.size,
+                           measure::spoken_length(line.length),
+                           line.pieces == 0 ? render::Cell{} : render::Cell{line.pieces},
+                           {},
+                           {}}});
+    pieces += line.pieces;
+    feet.push_back(measure::board_feet(line.volume));
+    metres.push_back(measure::cubic_metres(line.volume));
   }
-  table.totals = {std::string("Total"), render::Cell{}, pieces, shown(bf, 2), shown(cubic, 4)};
+  table.totals[2] = pieces;
+  fill_column(table, 3, feet);
+  fill_column(table, 4, metres);
+  return table;
+}
+
+render::Document count(const Asked& asked, const Session& session) {
+  std::string text = "sheet 2000-01-01\n";
+  for (const auto& line : tally_lines(asked.words)) text += line + "\n";
+  const auto read = sheet::read(text, {.metric = asked.metric});
+  if (has_error(read.found)) {
+    session.err() << show_all(read.found, "measure", text);
+    throw Refused("nothing was counted");
+  }
+  std::vector<Counted> lines;
+  for (const auto& fact : sheet::facts(read.sheet)) lines.push_back(count_item(fact));
   render::Document document;
   document.name = "measure";
   document.title = "Board measure";
   document.meaning =
       "Thickness x width in inches x length in feet / 12, on the sizes as written; the total is exact.";
-  document.tables.push_back(std::move(table));
+  document.tables.push_back(table_of(lines));
   return document;
 }
 
@@ -120,7 +157,7 @@ void add_measure(CLI::App& app, Session& session) {
       "  kerfbook measure --metric 50x150x4.8 12");
   app.callback([asked, &session] {
     session.deed = [asked, &session] {
-      auto document = count(*asked);
+      auto document = count(*asked, session);
       document.style = session.style({});
       document.made_on = write_day(session.today());
       write_document(document, asked->output, session);

@@ -74,6 +74,13 @@ struct Chart {
   bool trend = false;          ///< scatter: draw the least-squares line
 };
 
+/// A line of the sums below a table: "Subtotal", "Sales tax 5 %", "Due". The value stands under the last column.
+struct SumLine {
+  std::string label;
+  Cell value;           ///< money: a Decimal with the currency's places
+  bool strong = false;  ///< the line the eye should find
+};
+
 struct Table {
   std::string name;   ///< stable, for json: "logs"
   std::string title;  ///< "Logs"; empty when the document's title says it
@@ -82,6 +89,9 @@ struct Table {
   std::vector<Cell> totals;  ///< one a column, or empty when nothing is totalled
   std::optional<Grid> grid;
   std::optional<Chart> chart;
+  std::vector<SumLine> sums;       ///< papers: below the rows and totals, above the notes
+  bool ruled = false;     ///< every cell is drawn, tall enough to be filled in by hand (a blank tally sheet)
+  bool new_page = false;  ///< begins a page of its own when printed
   std::vector<std::string> notes;  ///< in words, under the table
   std::string when_empty = "nothing in this period";
 };
@@ -98,13 +108,32 @@ struct Style {
   bool colour = false;  ///< a terminal that wants it
 };
 
+/// A block of address lines under a small heading: "Bill to".
+struct Party {
+  std::string heading;
+  std::vector<std::string> lines;
+};
+
+/// One fact of a paper's head: "Invoice" "K-12", "Due" 2026-05-22. The cell is shown as a column of its kind would be.
+struct HeadFact {
+  std::string label;
+  Cell value;
+  ColumnKind kind = ColumnKind::text;
+};
+
 struct Document {
   std::string name;      ///< the report's name: "production"
   std::string title;     ///< "Production by day"
   std::string subtitle;  ///< mill, period, filters: "Q. Hargan, custom sawing; 2026-05-04 to 2026-05-08"
   std::string meaning;   ///< a sentence: what the figures mean and how they are worked out
+  // Papers that leave the house. All empty for a report.
+  std::string logo;                    ///< an image file to stand beside the mill's name; a missing one is left out
+  std::vector<Party> parties;          ///< side by side above everything: the mill, the customer
+  std::vector<HeadFact> head;          ///< beside or below the parties
+  std::vector<std::string> lead;       ///< paragraphs above the tables
   std::vector<Table> tables;
   std::vector<std::string> foot;  ///< conventions in words, cautions
+  std::vector<std::string> signatures;  ///< a line to sign and date for each: "Customer", "Received by"
   Style style;
   std::string
       made_on;  ///< the day it was made, as text; also the creation day of a workbook, so files repeat
