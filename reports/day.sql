@@ -99,7 +99,7 @@ GROUP BY cause ORDER BY sum(minutes) DESC, cause;
 -- column:  text text "Remark"
 -- note:    Before any work on teeth or blades: power locked out, as the mill's manual and local safety rules say.
 -- empty:   no tooth work
-SELECT saw, replace(action, '_', ' ') AS action, teeth, nullif(cause, '') AS cause, nullif(log_tag, '') AS log,
+SELECT saw, replace(action, '-', ' ') AS action, teeth, nullif(cause, '') AS cause, nullif(log_tag, '') AS log,
        nullif(text, '') AS text
 FROM v_tooth_work WHERE day BETWEEN :from AND :to
 ORDER BY day, shift, number;

@@ -10,6 +10,8 @@ constexpr Format kFormats[] = {
     {"text", ".txt", "for the screen: aligned, totals ruled off", false, render_text},
     {"csv", ".csv", "for scripts and spreadsheets: a header line and the rows, no totals", false, render_csv},
     {"json", ".json", "for scripts: columns with units, rows, totals", false, render_json},
+    {"xlsx", ".xlsx", "a workbook: live totals, ready to print", true, render_xlsx},
+    {"html", ".html", "a page that needs nothing else, with charts", false, render_html},
 };
 
 }  // namespace

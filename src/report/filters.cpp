@@ -93,6 +93,7 @@ Filtered filtered(const ReportFile& report, const book::Book& book, const Ask& a
   out.parameters["from"] = out.ask.from ? std::int64_t{out.ask.from->number} : kBeforeAll;
   out.parameters["to"] = out.ask.to ? std::int64_t{out.ask.to->number} : kAfterAll;
   out.parameters["today"] = std::int64_t{today.number};
+  out.parameters["week_start"] = std::int64_t{book.mill().week_start};
   if (takes(report, "from") || takes(report, "to")) out.words.push_back(period_words(out.ask, style));
   for (const auto& named : kNamed) {
     std::string& asked = out.ask.*named.asked;

@@ -244,6 +244,8 @@ class Reader {
       column.total = Totalled::sum;
     } else if (written == "total=none") {
       column.total = Totalled::none;
+    } else if (written == "once") {
+      column.under_once = true;
     } else if (written == "per=mbf") {
       column.per_mbf = true;
     } else if (key == "unit") {
@@ -259,7 +261,7 @@ class Reader {
       column.under = value.substr(value.find('/') + 1);
     } else {
       complain(fact.line, fmt::format("'{}' is no option of a column", written),
-               "total=sum, total=none, of=A/B, per=mbf, unit=WORD, unit-from=COLUMN, metric-from=COLUMN, hidden, "
+               "total=sum, total=none, of=A/B, once, per=mbf, unit=WORD, unit-from=COLUMN, metric-from=COLUMN, hidden, "
                "strikes, width=N");
     }
   }

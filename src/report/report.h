@@ -9,7 +9,8 @@
 //   -- meaning: one or more sentences: what the figures mean, how they are worked out
 //   -- filters: from to job customer species site           which of them the SELECTs use, bound as :from, :job ...
 //                                                           (:from and :to are day numbers and always bound;
-//                                                           the others are NULL when not asked for)
+//                                                           the others are NULL when not asked for; :today and
+//                                                           :week_start, 1 = Monday, need no filter)
 //   -- needs:   day                                         without a period, take the newest day of the book
 //   -- table:   name | Title                                begins a table: one SELECT follows its lines
 //   -- column:  net_scale_bf scale  "Net scale" total=sum   name, kind, heading, options
@@ -30,9 +31,11 @@
 // Options:
 //   total=sum | total=none      a sum under the column; `none` keeps a ratio from being totalled
 //   of=A/B                      the two columns of a ratio
+//   once                        a ratio whose under is the same whole in every row (all lumber of the period): it
+//                               counts once in the total
 //   per=mbf                     a ratio is per thousand board feet (in a metric book: per m3)
 //   unit=WORD                   the unit shown; unit=money: the book's currency
-//   unit-from=COLUMN            scale: the column that says the unit of each row (bf, ft3, m3)
+//   unit-from=COLUMN            scale, micro: the column that says the unit of each row (bf, ft3, m3; gal)
 //   metric-from=COLUMN          feet, inches: the column that says whether the row was measured in metric
 //   hidden                      carries figures for a ratio and is not shown
 //   strikes                     count: a row where it is not 0 is struck, and counts in no total
@@ -74,12 +77,13 @@ struct ColumnSpec {
   int places = -1;  ///< -1 = the kind's own
   std::string heading;
   std::string unit;
-  std::string unit_from;    ///< scale: column with the unit of the row
+  std::string unit_from;    ///< scale, micro: column with the unit of the row
   std::string metric_from;  ///< feet, inches: column that is not 0 when the row is metric
   Totalled total = Totalled::by_kind;
   bool hidden = false;
   bool strikes = false;
   bool per_mbf = false;
+  bool under_once = false;
   int width = 0;
   std::string over;   ///< ratio: names of columns
   std::string under;

@@ -85,7 +85,7 @@ class Runner {
 /// The faults of one SELECT, found without running it.
 std::vector<Diagnostic> check_select(sqlite3* db, const std::string& sql, int first_line,
                                      std::vector<std::string>& columns) {
-  static const std::vector<std::string> kParameters{"from", "to", "today", "job", "customer", "species", "site"};
+  static const std::vector<std::string> kParameters{"from", "to", "today", "week_start", "job", "customer", "species", "site"};
   std::vector<Diagnostic> found;
   try {
     const Query query(db, sql);

@@ -258,8 +258,21 @@ class TableMaker {
     render::Column& column = table_.columns[c];
     column.ratio = render::Column::Ratio{over, under, times.rounded(0), spec.kind == Kind::percent_over};
     if (!totalled_ || spec.total == Totalled::none || !figures_[under].one_unit) return;
-    column.total = render::TotalKind::ratio;
-    figures_[c].total = divided(spec.kind, summed(tops), summed(bottoms), times);
+    if (!spec.under_once) column.total = render::TotalKind::ratio;
+    const Exact whole = spec.under_once ? same_in_all(spec, bottoms) : summed(bottoms);
+    figures_[c].total = divided(spec.kind, summed(tops), whole, times);
+  }
+
+  /// The whole that every row is a part of. A workbook cannot add it, so such a total stands as a figure.
+  static Exact same_in_all(const ColumnSpec& spec, const std::vector<Exact>& rows) {
+    Exact whole;
+    for (const auto& row : rows) {
+      if (row && whole && *row != *whole) {
+        throw SqlFault("column " + spec.name + " says `once`, but " + spec.under + " is not the same in every row", -1);
+      }
+      if (row) whole = row;
+    }
+    return whole;
   }
 
   Rational multiplier(const ColumnSpec& spec) const {
@@ -344,7 +357,7 @@ class TableMaker {
     for (std::size_t r = 0; r < table_.rows.size(); ++r) {
       if (figures.rows[r]) table_.rows[r].cells[c] = cell(figures.rows[r]->rounded(column.places), column);
     }
-    if (!table_.totals.empty() && column.total == render::TotalKind::ratio && figures.total) {
+    if (!table_.totals.empty() && column.ratio && figures.total) {
       table_.totals[c] = cell(figures.total->rounded(column.places), column);
     }
   }

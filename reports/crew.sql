@@ -1,0 +1,25 @@
+-- report:  crew
+-- title:   Crew hours by activity
+-- meaning: Paid time as written on the sheets, by what it went into and by hand. A `crew` entry without an activity is
+--          the day's work.
+-- filters: from to job
+-- table:   crew | By activity
+-- column:  activity text "Activity"
+-- column:  hands count "Hands"
+-- column:  hours hours "Time" total=sum
+-- column:  share_percent percent "Share" of=hours/all_hours once
+-- column:  all_hours hours "" hidden
+-- chart:   bar x=activity y=hours title="Crew hours by activity"
+-- empty:   no crew time in this period
+WITH time AS (SELECT name, minutes, coalesce(nullif(activity, ''), 'the day''s work') AS activity FROM v_crew
+              WHERE day BETWEEN :from AND :to AND (:job IS NULL OR job = :job))
+SELECT activity, count(DISTINCT name) AS hands, sum(minutes) AS hours, (SELECT sum(minutes) FROM time) AS all_hours
+FROM time GROUP BY activity ORDER BY sum(minutes) DESC, activity;
+-- table:   hands | By hand
+-- column:  name text "Hand"
+-- column:  days count "Days"
+-- column:  hours hours "Time" total=sum
+-- empty:   no crew time in this period
+SELECT name, count(DISTINCT day) AS days, sum(minutes) AS hours FROM v_crew
+WHERE day BETWEEN :from AND :to AND (:job IS NULL OR job = :job)
+GROUP BY name ORDER BY name;

@@ -1,0 +1,38 @@
+-- report:  fuel
+-- title:   Fuel and engine hours by week
+-- meaning: Fuel filled in, engine hours between the last reading of a week and the last reading before it, and both
+--          over the week's lumber. Fuel filled is not fuel burned: a tank carries over, so single weeks lie and months
+--          tell.
+-- filters: from to
+-- table:   fuel |
+-- column:  week day "Week from"
+-- column:  lumber_bf lumber "Lumber" total=sum
+-- column:  fuel micro:1 "Fuel" total=sum unit-from=fuel_unit
+-- column:  fuel_per_mbf ratio:2 "Fuel per MBF" of=fuel/lumber_bf per=mbf
+-- column:  engine_hours tenths "Engine" total=sum unit=h
+-- column:  engine_hours_per_mbf ratio:2 "Engine hours per MBF" of=engine_hours/lumber_bf per=mbf
+-- column:  fuel_per_engine_hour ratio:2 "Fuel per engine hour" of=fuel/engine_hours
+-- column:  teeth count "Teeth replaced" total=sum
+-- column:  teeth_per_mbf ratio:2 "Teeth per MBF" of=teeth/lumber_bf per=mbf
+-- column:  fuel_paid money "Paid for fuel" total=sum
+-- column:  fuel_unit text "" hidden
+-- chart:   line x=week y=fuel_per_mbf title="Fuel per MBF"
+WITH weeks AS (
+  SELECT day - (day + 11 - :week_start) % 7 AS week, sum(lumber) AS lumber FROM v_run WHERE day BETWEEN :from AND :to
+  GROUP BY 1),
+fill AS (
+  SELECT day - (day + 11 - :week_start) % 7 AS week, sum(quantity_micro) AS quantity, sum(price_minor) AS paid,
+         group_concat(DISTINCT unit) AS unit
+  FROM v_fuel WHERE day BETWEEN :from AND :to GROUP BY 1),
+meters AS (
+  SELECT day - (day + 11 - :week_start) % 7 AS week, max(tenths) AS last, min(tenths) AS first FROM v_meter
+  WHERE day <= :to GROUP BY 1),
+engine AS (SELECT week, last - coalesce(lag(last) OVER (ORDER BY week), first) AS tenths FROM meters),
+teeth AS (
+  SELECT day - (day + 11 - :week_start) % 7 AS week, sum(teeth) AS teeth FROM v_tooth_work
+  WHERE day BETWEEN :from AND :to AND action IN ('replaced', 'full-set') GROUP BY 1)
+SELECT w.week, w.lumber AS lumber_bf, f.quantity AS fuel, e.tenths AS engine_hours, t.teeth, f.paid AS fuel_paid,
+       f.unit AS fuel_unit
+FROM weeks w LEFT JOIN fill f ON f.week = w.week LEFT JOIN engine e ON e.week = w.week
+  LEFT JOIN teeth t ON t.week = w.week
+ORDER BY w.week;

@@ -1,0 +1,30 @@
+-- report:  moves
+-- title:   Moves and sites
+-- meaning: Every move between sites with its distance and the time written for it (take-down, road and set-up
+--          together), then what was done at each site.
+-- filters: from to job
+-- table:   moves | Moves
+-- column:  day day "Day"
+-- column:  from_site text "From"
+-- column:  to_site text "To"
+-- column:  job text "Job"
+-- column:  distance micro:1 "Distance" total=sum unit-from=unit
+-- column:  hours hours "Time" total=sum
+-- column:  unit text "" hidden
+-- empty:   no move in this period
+SELECT day, from_site, to_site, job, distance_micro AS distance, nullif(minutes, 0) AS hours, unit FROM v_move
+WHERE day BETWEEN :from AND :to AND (:job IS NULL OR job = :job)
+ORDER BY day, shift, number;
+-- table:   sites | Sites
+-- column:  site text "Site"
+-- column:  days count "Days"
+-- column:  logs count "Logs" total=sum
+-- column:  lumber_bf lumber "Lumber" total=sum
+-- column:  sawing_hours hours "Sawing" total=sum
+-- column:  bf_per_sawing_hour ratio:0 "bf per sawing hour" of=lumber_bf/sawing_hours
+-- empty:   no run in this period
+SELECT r.site, count(DISTINCT r.day) AS days, sum(r.logs) AS logs, sum(r.lumber) AS lumber_bf,
+       (SELECT sum(minutes) FROM v_sawing s WHERE s.site IS r.site AND s.day BETWEEN :from AND :to
+          AND (:job IS NULL OR s.job = :job)) AS sawing_hours
+FROM v_run r WHERE r.day BETWEEN :from AND :to AND (:job IS NULL OR r.job = :job)
+GROUP BY r.site ORDER BY r.site;

@@ -1,0 +1,56 @@
+-- report:  overrun-by-diameter
+-- title:   Overrun and recovery by small-end diameter
+-- meaning: Boards cannot be traced to logs, so lumber is known by run only: each run stands in the class of its logs'
+--          mean small-end diameter. Overrun by Doyle or Scribner falls as logs get thicker and by International moves
+--          little: read it with LRF and recovery beside it. The second table counts every log in its own class.
+-- filters: from to job customer species site
+-- table:   overrun | Runs by mean diameter of their logs
+-- column:  diameter text "Diameter"
+-- column:  rule text "Rule"
+-- column:  runs count "Runs" total=sum
+-- column:  logs count "Logs" total=sum
+-- column:  net_scale_bf scale "Net scale" total=sum unit-from=scale_unit
+-- column:  lumber_bf lumber "Lumber" total=sum
+-- column:  overrun_percent percent-over "Overrun" of=lumber_bf/net_scale_bf
+-- column:  log_ft3 ft3 "Log content" total=sum
+-- column:  lrf ratio:2 "LRF" of=lumber_bf/log_ft3
+-- column:  recovery_percent percent "Recovery" of=wood/log_ft3
+-- column:  wood cubic "" hidden
+-- column:  scale_unit text "" hidden
+-- chart:   bar x=diameter y=recovery_percent title="Recovery by diameter"
+-- empty:   no run whose logs were all measured
+WITH mean AS (
+  SELECT day, shift, run, metric, sum(diameter) / count(*) / CASE WHEN metric THEN 500 ELSE 192 END AS class
+  FROM v_log
+  WHERE state = 'sawn' AND diameter IS NOT NULL AND day BETWEEN :from AND :to
+  GROUP BY day, shift, run)
+SELECT CASE WHEN m.metric THEN (m.class * 5) || ' to ' || (m.class * 5 + 5) || ' cm'
+            ELSE (m.class * 3) || ' to ' || (m.class * 3 + 3) || ' in' END AS diameter,
+       r.rule, count(*) AS runs, sum(r.logs) AS logs, sum(r.net) AS net_scale_bf, sum(r.lumber) AS lumber_bf,
+       sum(r.content) AS log_ft3, sum(r.wood) AS wood, r.scale_unit
+FROM v_run r JOIN mean m ON m.day = r.day AND m.shift = r.shift AND m.run = r.run
+WHERE r.day BETWEEN :from AND :to AND r.unscaled_logs = 0 AND r.lumber > 0
+  AND (:job IS NULL OR r.job = :job) AND (:customer IS NULL OR r.customer = :customer)
+  AND (:species IS NULL OR r.species = :species) AND (:site IS NULL OR r.site = :site)
+GROUP BY m.metric, m.class, r.rule, r.scale_unit
+ORDER BY m.metric, m.class, r.rule, r.scale_unit;
+-- table:   logs | Logs by their own diameter
+-- column:  diameter text "Diameter"
+-- column:  logs count "Logs" total=sum
+-- column:  gross_bf scale "Gross" total=sum unit-from=scale_unit
+-- column:  deduction_bf scale "Deduction" total=sum unit-from=scale_unit
+-- column:  net_bf scale "Net" total=sum unit-from=scale_unit
+-- column:  defect_percent percent "Defect" of=deduction_bf/gross_bf
+-- column:  log_ft3 ft3 "Log content" total=sum
+-- column:  net_per_ft3 ratio:2 "Net scale per ft3" of=net_bf/log_ft3
+-- column:  scale_unit text "" hidden
+-- empty:   no log measured
+SELECT CASE WHEN metric THEN (class * 5) || ' to ' || (class * 5 + 5) || ' cm'
+            ELSE (class * 3) || ' to ' || (class * 3 + 3) || ' in' END AS diameter,
+       count(*) AS logs, sum(gross) AS gross_bf, sum(deduction) AS deduction_bf, sum(net) AS net_bf,
+       sum(content) AS log_ft3, scale_unit
+FROM (SELECT *, diameter / CASE WHEN metric THEN 500 ELSE 192 END AS class, scale_unit(rule) AS scale_unit FROM v_log
+      WHERE state = 'sawn' AND diameter IS NOT NULL AND rule IS NOT NULL AND day BETWEEN :from AND :to
+        AND (:job IS NULL OR job = :job) AND (:customer IS NULL OR customer = :customer)
+        AND (:species IS NULL OR species = :species) AND (:site IS NULL OR site = :site))
+GROUP BY metric, class, scale_unit ORDER BY metric, class, scale_unit;

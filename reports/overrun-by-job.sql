@@ -1,0 +1,37 @@
+-- report:  overrun-by-job
+-- title:   Overrun and recovery by job
+-- meaning: Overrun, LRF and recovery as in the report overrun: total over total of the runs whose logs were all scaled, never a
+--          mean of percentages. Jobs differ in diameters, species and cut lists, so a difference between them is no
+--          proof of better sawing.
+-- filters: from to job customer species site
+-- table:   overrun |
+-- column:  job text "Job"
+-- column:  rule text "Rule"
+-- column:  runs count "Runs" total=sum
+-- column:  logs count "Logs" total=sum
+-- column:  net_scale_bf scale "Net scale" total=sum unit-from=scale_unit
+-- column:  lumber_bf lumber "Lumber" total=sum
+-- column:  overrun_percent percent-over "Overrun" of=counted_lumber/counted_scale
+-- column:  log_ft3 ft3 "Log content" total=sum
+-- column:  lrf ratio:2 "LRF" of=counted_lumber/counted_content
+-- column:  recovery_percent percent "Recovery" of=counted_wood/counted_content
+-- column:  unscaled_logs count "Logs without scale" total=sum
+-- column:  counted_lumber lumber "" hidden
+-- column:  counted_scale scale "" hidden unit-from=scale_unit
+-- column:  counted_content ft3 "" hidden
+-- column:  counted_wood cubic "" hidden
+-- column:  scale_unit text "" hidden
+-- chart:   bar x=job y=overrun_percent title="Overrun by job"
+-- empty:   no run of logs in this period
+SELECT job, rule, count(*) AS runs, sum(logs) AS logs,
+       sum(net) FILTER (WHERE logs > unscaled_logs) AS net_scale_bf, sum(lumber) AS lumber_bf,
+       sum(content) FILTER (WHERE logs > unscaled_logs) AS log_ft3, sum(unscaled_logs) AS unscaled_logs,
+       sum(lumber) FILTER (WHERE counted) AS counted_lumber, sum(net) FILTER (WHERE counted) AS counted_scale,
+       sum(content) FILTER (WHERE counted) AS counted_content, sum(wood) FILTER (WHERE counted) AS counted_wood,
+       scale_unit
+FROM (SELECT *, logs > 0 AND unscaled_logs = 0 AND lumber > 0 AS counted FROM v_run
+      WHERE day BETWEEN :from AND :to AND (:job IS NULL OR job = :job) AND (:customer IS NULL OR customer = :customer)
+        AND (:species IS NULL OR species = :species) AND (:site IS NULL OR site = :site))
+WHERE logs > 0 OR lines > 0
+GROUP BY job, rule, scale_unit
+ORDER BY job, rule, scale_unit;

@@ -1,0 +1,33 @@
+-- report:  ownership
+-- title:   Whose lumber
+-- meaning: All lumber of the period by whose it is: custom (the customer's), own (the mill's stock), shares (sawn on
+--          shares; the split itself is on the job's paper). The parts add exactly to everything tallied.
+-- filters: from to species site
+-- table:   ownership |
+-- column:  owner text "Whose"
+-- column:  jobs count "Jobs"
+-- column:  logs count "Logs" total=sum
+-- column:  pieces count "Pieces" total=sum
+-- column:  lumber_bf lumber "Lumber" total=sum
+-- column:  share_percent percent "Share" of=lumber_bf/all_lumber once
+-- column:  all_lumber lumber "" hidden
+-- chart:   bar x=owner y=lumber_bf title="Lumber by owner"
+WITH runs AS (SELECT * FROM v_run WHERE day BETWEEN :from AND :to AND (:species IS NULL OR species = :species)
+                AND (:site IS NULL OR site = :site))
+SELECT CASE owner WHEN 'customer' THEN 'custom' WHEN 'own' THEN 'own' WHEN 'shares' THEN 'shares'
+                  ELSE 'no job named' END AS owner,
+       count(DISTINCT job) AS jobs, sum(logs) AS logs, sum(pieces) AS pieces, sum(lumber) AS lumber_bf,
+       (SELECT sum(lumber) FROM runs) AS all_lumber
+FROM runs GROUP BY 1 ORDER BY sum(lumber) DESC, 1;
+-- table:   jobs | By job
+-- column:  owner text "Whose"
+-- column:  job text "Job"
+-- column:  customer text "Customer"
+-- column:  logs count "Logs" total=sum
+-- column:  pieces count "Pieces" total=sum
+-- column:  lumber_bf lumber "Lumber" total=sum
+SELECT CASE owner WHEN 'customer' THEN 'custom' WHEN 'own' THEN 'own' WHEN 'shares' THEN 'shares'
+                  ELSE 'no job named' END AS owner, job, customer,
+       sum(logs) AS logs, sum(pieces) AS pieces, sum(lumber) AS lumber_bf
+FROM v_run WHERE day BETWEEN :from AND :to AND (:species IS NULL OR species = :species) AND (:site IS NULL OR site = :site)
+GROUP BY 1, job, customer ORDER BY 1, job;

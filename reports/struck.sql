@@ -1,0 +1,29 @@
+-- report:  struck
+-- title:   Struck lines and corrections
+-- meaning: What a later revision of a day sheet no longer had, and why. A struck line stays in sight; its figures are
+--          in no total.
+-- filters: from to job species
+-- table:   struck | Struck lines
+-- column:  day day "Day"
+-- column:  kind text "Kind"
+-- column:  job text "Job"
+-- column:  species text "Species"
+-- column:  line text "Line"
+-- column:  pieces count "Pieces"
+-- column:  bf lumber "Lumber"
+-- column:  why text "Why"
+-- column:  struck_at text "Struck"
+-- column:  struck count "" strikes
+-- empty:   no struck lines
+SELECT day, kind, job, species, text AS line, pieces, lumber AS bf, why, struck_at, 1 AS struck
+FROM v_struck WHERE day BETWEEN :from AND :to AND (:job IS NULL OR job = :job) AND (:species IS NULL OR species = :species)
+ORDER BY day, shift, revision, number;
+-- table:   corrections | Corrections
+-- column:  subject text "Of"
+-- column:  revision count "Revision"
+-- column:  posted_at text "Posted"
+-- column:  why text "Why"
+-- empty:   no corrections
+SELECT subject, revision, at AS posted_at, why FROM v_entry
+WHERE revision > 1 AND kind <> 'paper' AND (kind <> 'sheet' OR julianday(substr(subject, 1, 10)) - 2440587.5 BETWEEN :from AND :to)
+ORDER BY entry;

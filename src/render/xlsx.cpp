@@ -1,0 +1,225 @@
+// xlsx.cpp -- a Document as a workbook: a worksheet a table for a report, one running sheet for a paper with further
+// sheets where a table begins a page of its own.
+#include "render/xlsx.h"
+
+#include <unistd.h>
+
+#include <cstdlib>
+#include <filesystem>
+#include <fstream>
+#include <iterator>
+
+#include "base/text.h"
+#include "render/cell.h"
+#include "render/renderer.h"
+#include "render/xlsx_book.h"
+
+namespace kerfbook::render {
+namespace {
+
+namespace fs = std::filesystem;
+
+constexpr std::size_t kConstantMemoryFrom = 20'000;  ///< rows
+
+/// A file of its own in the folder for temporary files, gone again at the end.
+class TemporaryFile {
+ public:
+  TemporaryFile() {
+    std::string pattern = (fs::temp_directory_path() / "kerfbook-XXXXXX").string();
+    const int handle = ::mkstemp(pattern.data());
+    if (handle < 0) throw std::runtime_error("no file can be made in " + fs::temp_directory_path().string());
+    ::close(handle);
+    path_ = pattern;
+  }
+  TemporaryFile(const TemporaryFile&) = delete;
+  TemporaryFile& operator=(const TemporaryFile&) = delete;
+  ~TemporaryFile() {
+    std::error_code ignored;
+    fs::remove(path_, ignored);
+  }
+  [[nodiscard]] std::string path() const { return path_.string(); }
+  [[nodiscard]] std::string bytes() const {
+    std::ifstream stream(path_, std::ios::binary);
+    return {std::istreambuf_iterator<char>(stream), std::istreambuf_iterator<char>()};
+  }
+
+ private:
+  fs::path path_;
+};
+
+void write_parties(Cursor& cursor, const Document& document) {
+  for (const Party& party : document.parties) {
+    if (!party.heading.empty()) {
+      cursor.put_free(0, party.heading, {.wrap = true, .quiet = true});
+      ++cursor.row;
+    }
+    for (const auto& line : party.lines) {
+      cursor.put_free(0, line, {.wrap = false});
+      ++cursor.row;
+    }
+    ++cursor.row;
+  }
+  for (const HeadFact& fact : document.head) {
+    Column column;
+    column.kind = fact.kind;
+    if (const auto* decimal = std::get_if<Decimal>(&fact.value)) column.places = decimal->places;
+    cursor.put_text(0, fact.label, {.bold = true});
+    cursor.put_text(1, shown_cell(fact.value, column, document.style), {});
+    ++cursor.row;
+  }
+  if (!document.head.empty()) ++cursor.row;
+}
+
+void write_title(Cursor& cursor, const Document& document, const Table* table) {
+  cursor.put_free(0, document.title, {.bold = true, .wrap = false, .points = 14});
+  ++cursor.row;
+  if (!document.subtitle.empty()) {
+    cursor.put_free(0, document.subtitle, {});
+    ++cursor.row;
+  }
+  if (table != nullptr && !table->title.empty()) {
+    cursor.put_free(0, table->title, {.bold = true});
+    ++cursor.row;
+  }
+  ++cursor.row;
+}
+
+void write_sums(Cursor& cursor, const Table& table) {
+  if (table.sums.empty()) return;
+  const Style& style = cursor.book().document().style;
+  const auto columns = shown_columns(table).size();
+  const auto value = static_cast<SheetColumn>(columns - 1);
+  const auto label = static_cast<SheetColumn>(columns > 1 ? columns - 2 : 0);
+  ++cursor.row;
+  for (const SumLine& line : table.sums) {
+    Column money;
+    money.kind = ColumnKind::money;
+    money.places = style.currency.places;
+    cursor.put_text(label, line.label, {.bold = line.strong, .right = true});
+    cursor.put(value, line.value,
+               {.number = number_format(money, style), .bold = line.strong, .right = true});
+    ++cursor.row;
+  }
+}
+
+struct Drawn {
+  SheetRow head = 0;
+  SheetRow last = 0;  ///< last row of figures
+};
+
+Drawn write_body(Cursor& cursor, const Table& table) {
+  Drawn drawn;
+  drawn.head = table.grid ? write_grid(cursor, table) : write_table(cursor, table);
+  drawn.last = drawn.head + static_cast<SheetRow>(table.rows.size());
+  write_sums(cursor, table);
+  if (!table.notes.empty()) ++cursor.row;
+  for (const auto& note : table.notes) cursor.put_words(note, {.quiet = true});
+  return drawn;
+}
+
+void write_foot(Cursor& cursor, const Document& document) {
+  ++cursor.row;
+  if (!document.meaning.empty()) cursor.put_words(document.meaning, {.quiet = true});
+  for (const auto& foot : document.foot) cursor.put_words(foot, {.quiet = true});
+  for (const auto& who : document.signatures) {
+    cursor.row += 2;
+    cursor.put_free(0, who + " ______________________________   Date ______________", {});
+    ++cursor.row;
+  }
+}
+
+void write_report(Workbook& book, const Document& document) {
+  const auto& tables = document.tables;
+  for (std::size_t i = 0; i < tables.size();) {
+    const Table& table = tables[i];
+    Cursor cursor(book, table.title.empty() ? document.title : table.title);
+    write_title(cursor, document, &table);
+    const Drawn drawn = write_body(cursor, table);
+    for (++i; i < tables.size() && tables[i].follows; ++i) {
+      ++cursor.row;
+      cursor.put_free(0, tables[i].title, {.bold = true});
+      ++cursor.row;
+      write_body(cursor, tables[i]);
+    }
+    write_foot(cursor, document);
+    write_chart(cursor, table, drawn.head, drawn.last);
+    if (!table.rows.empty()) worksheet_freeze_panes(cursor.raw(), drawn.head + 1, 0);
+    cursor.finish(static_cast<int>(drawn.head));
+  }
+}
+
+/// A paper: tables one under the other, as it is printed, until one begins a page of its own.
+void write_paper(Workbook& book, const Document& document) {
+  std::size_t next = 0;
+  bool first = true;
+  do {
+    const bool alone = !first;
+    Cursor cursor(
+        book, alone && !document.tables[next].title.empty() ? document.tables[next].title : document.title);
+    write_title(cursor, document, nullptr);
+    if (first) {
+      write_parties(cursor, document);
+      for (const auto& words : document.lead) cursor.put_words(words, {});
+    }
+    int head = -1;
+    for (bool begun = false; next < document.tables.size(); ++next, begun = true) {
+      const Table& table = document.tables[next];
+      if (table.new_page && (begun || first)) break;
+      if (!table.title.empty()) {
+        cursor.put_free(0, table.title, {.bold = true});
+        ++cursor.row;
+      }
+      const Drawn drawn = write_body(cursor, table);
+      if (!begun) head = static_cast<int>(drawn.head);
+      ++cursor.row;
+    }
+    if (first) write_foot(cursor, document);
+    cursor.finish(alone ? head : -1);
+    first = false;
+  } while (next < document.tables.size());
+}
+
+bool is_paper(const Document& document) {
+  return !document.parties.empty() || !document.head.empty() || !document.signatures.empty();
+}
+
+std::size_t most_rows(const Document& document) {
+  std::size_t most = 0;
+  for (const auto& table : document.tables) most = std::max(most, table.rows.size());
+  return most;
+}
+
+void write(const Document& document, std::string& bytes) {
+  const TemporaryFile file;
+  std::string fault;
+  {
+    Workbook book(file.path(), document, most_rows(document) >= kConstantMemoryFrom);
+    if (is_paper(document)) {
+      write_paper(book, document);
+    } else if (document.tables.empty()) {
+      Cursor cursor(book, document.title);
+      write_title(cursor, document, nullptr);
+      write_foot(cursor, document);
+      cursor.finish(-1);
+    } else {
+      write_report(book, document);
+    }
+    fault = book.close();
+  }
+  if (!fault.empty()) throw std::runtime_error(fault);
+  bytes = file.bytes();
+}
+
+}  // namespace
+}  // namespace kerfbook::render
+
+extern "C" __attribute__((visibility("default"))) bool kerfbook_write_workbook(
+    const kerfbook::render::Document& document, std::string& bytes, std::string& fault) {
+  try {
+    kerfbook::render::write(document, bytes);
+    return true;
+  } catch (const std::exception& error) {
+    fault = error.what();
+    return false;
+  }
+}

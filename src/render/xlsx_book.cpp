@@ -1,0 +1,274 @@
+#include "render/xlsx_book.h"
+
+#include <algorithm>
+#include <cmath>
+#include <ctime>
+
+#include "base/text.h"
+#include "render/cell.h"
+#include "render/renderer.h"
+
+namespace kerfbook::render {
+namespace {
+
+constexpr int kMostCharacters = 60;      ///< widest a column gets by its content
+constexpr int kMostSheetName = 31;       ///< characters a sheet name may have
+constexpr int kMostText = 32'000;        ///< a cell holds 32,767 characters
+constexpr double kLineHeight = 15;       ///< points of one line of text
+constexpr int kPortraitCharacters = 92;  ///< wider sheets are printed sideways
+constexpr std::uint8_t kLetter = 1;      ///< paper codes of the file format
+constexpr std::uint8_t kA4 = 9;
+
+std::string day_format(DateOrder order) {
+  switch (order) {
+    case DateOrder::month_day_year:
+      return "mm/dd/yyyy";
+    case DateOrder::day_month_year:
+      return "dd.mm.yyyy";
+    case DateOrder::year_month_day:
+      break;
+  }
+  return "yyyy-mm-dd";
+}
+
+/// Days from 1899-12-30, which is how a spreadsheet counts them.
+double serial_day(Day day) {
+  constexpr int kFirst = 25569;  // 1970-01-01
+  return day.number + kFirst;
+}
+
+/// Brackets, slashes and the like are not allowed in a sheet's name, nor a quote at its ends.
+std::string fit_for_name(const std::string& title) {
+  std::string name;
+  for (const char c : one_line(title))
+    name += std::string_view("[]:*?/\\").find(c) == std::string_view::npos ? c : '-';
+  while (!name.empty() && (name.front() == '\'' || name.front() == ' ')) name.erase(0, 1);
+  while (!name.empty() && (name.back() == '\'' || name.back() == ' ')) name.pop_back();
+  return name.empty() ? "Sheet" : name;
+}
+
+std::string cut_to(const std::string& text, int characters) {
+  std::string out = text;
+  while (characters_before(out, out.size()) > characters) {
+    do out.pop_back();
+    while (!out.empty() && !is_utf8(out));
+  }
+  return out;
+}
+
+lxw_datetime made(const std::string& day) {
+  const auto date = parts(read_day(day).value_or(Day{}));
+  return {date.year, date.month, date.day, 12, 0, 0};
+}
+
+std::time_t seconds(const lxw_datetime& at) {
+  std::tm when{};
+  when.tm_year = at.year - 1900;
+  when.tm_mon = at.month - 1;
+  when.tm_mday = at.day;
+  when.tm_hour = at.hour;
+  return timegm(&when);
+}
+
+void dress(lxw_format* format, const Look& look) {
+  if (!look.number.empty()) format_set_num_format(format, look.number.c_str());
+  if (look.bold || look.head) format_set_bold(format);
+  if (look.struck) format_set_font_strikeout(format);
+  format_set_align(format, look.right ? LXW_ALIGN_RIGHT : LXW_ALIGN_LEFT);
+  if (look.indent) format_set_indent(format, 1);
+  if (look.wrap || look.head) format_set_text_wrap(format);
+  if (look.points > 0) format_set_font_size(format, look.points);
+  if (look.quiet) format_set_font_size(format, 9);
+  if (look.ruled_above) format_set_top(format, LXW_BORDER_THIN);
+  if (look.head) {
+    format_set_bottom(format, LXW_BORDER_MEDIUM);
+    format_set_align(format, LXW_ALIGN_VERTICAL_BOTTOM);
+  } else {
+    format_set_align(format, LXW_ALIGN_VERTICAL_TOP);
+  }
+  if (look.boxed) format_set_border(format, LXW_BORDER_THIN);
+}
+
+}  // namespace
+
+std::string number_format(const Column& column, const Style& style) {
+  if (column.kind == ColumnKind::text) return "";
+  if (column.kind == ColumnKind::day) return day_format(style.dates);
+  std::string digits = column.kind == ColumnKind::count ? "#,##0" : "#,##0";
+  if (column.kind != ColumnKind::count && column.places > 0) {
+    digits += "." + std::string(static_cast<std::size_t>(column.places), '0');
+  }
+  if (column.kind == ColumnKind::money && !style.currency.sign.empty()) {
+    const std::string sign = "\"" + style.currency.sign + "\"";
+    digits = style.currency.sign_after ? digits + " " + sign : sign + digits;
+    return digits + ";-" + digits;
+  }
+  if (column.ratio && column.ratio->percent_over) return "+" + digits + ";-" + digits + ";" + digits;
+  return digits;
+}
+
+Workbook::Workbook(const std::string& file, const Document& document, bool constant_memory)
+    : document_(document) {
+  lxw_workbook_options options{};
+  options.constant_memory = constant_memory ? LXW_TRUE : LXW_FALSE;
+  book_ = workbook_new_opt(file.c_str(), &options);
+  std::string title = document.title;
+  std::string subject = document.subtitle;
+  lxw_doc_properties properties{};
+  properties.title = title.data();
+  properties.subject = subject.data();
+  properties.created =
+      seconds(made(document.made_on));  // handed in, so that the same answer gives the same file
+  workbook_set_properties(book_, &properties);
+}
+
+Workbook::~Workbook() {
+  if (book_ != nullptr) lxw_workbook_free(book_);
+}
+
+lxw_format* Workbook::format(const Look& look) {
+  auto& slot = formats_[look];
+  if (slot == nullptr) {
+    slot = workbook_add_format(book_);
+    dress(slot, look);
+  }
+  return slot;
+}
+
+lxw_worksheet* Workbook::add_sheet(const std::string& title) {
+  const std::string wanted = fit_for_name(title);
+  std::string name = cut_to(wanted, kMostSheetName);
+  for (int i = 2; !names_.insert(lower(name)).second; ++i) {
+    const std::string tail = " " + std::to_string(i);
+    name = cut_to(wanted, kMostSheetName - static_cast<int>(tail.size())) + tail;
+  }
+  return workbook_add_worksheet(book_, name.c_str());
+}
+
+std::string Workbook::close() {
+  const lxw_error error = workbook_close(book_);  // frees it, whatever comes of it
+  book_ = nullptr;
+  return error == LXW_NO_ERROR ? "" : lxw_strerror(error);
+}
+
+Cursor::Cursor(Workbook& book, const std::string& title) : book_(book), sheet_(book.add_sheet(title)) {}
+
+double spreadsheet_number(const Cell& cell) {
+  if (const auto* count = std::get_if<std::int64_t>(&cell)) return static_cast<double>(*count);
+  if (const auto* day = std::get_if<Day>(&cell)) return serial_day(*day);
+  const auto& decimal = std::get<Decimal>(cell);
+  return static_cast<double>(decimal.units) / std::pow(10.0, decimal.places);
+}
+
+void Cursor::put(SheetColumn column, const Cell& cell, const Look& look) {
+  lxw_format* const format = book_.format(look);
+  if (is_absent(cell)) {
+    worksheet_write_blank(sheet_, row, column, format);
+  } else if (const auto* text = std::get_if<std::string>(&cell)) {
+    put_text(column, *text, look);
+  } else {
+    worksheet_write_number(sheet_, row, column, spreadsheet_number(cell), format);
+    widen(column, static_cast<int>(plain_cell(cell).size()) + 3);
+  }
+}
+
+void Cursor::put_text(SheetColumn column, const std::string& text, const Look& look) {
+  worksheet_write_string(sheet_, row, column, cut_to(text, kMostText).c_str(), book_.format(look));
+  if (!look.wrap) widen(column, screen_width(text) + 2);
+}
+
+void Cursor::put_free(SheetColumn column, const std::string& text, const Look& look) {
+  worksheet_write_string(sheet_, row, column, cut_to(text, kMostText).c_str(), book_.format(look));
+}
+
+void Cursor::set_height(int lines) {
+  worksheet_set_row(sheet_, row, kLineHeight * lines, nullptr);
+}
+
+void Cursor::put_formula(SheetColumn column, const std::string& formula, const Cell& value,
+                         const Look& look) {
+  worksheet_write_formula_num(sheet_, row, column, ("=" + formula).c_str(), book_.format(look),
+                              spreadsheet_number(value));
+  widen(column, static_cast<int>(plain_cell(value).size()) + 3);
+}
+
+void Cursor::put_words(const std::string& words, const Look& look) {
+  Look paragraph = look;
+  paragraph.wrap = true;
+  words_.push_back({row, words});
+  worksheet_write_string(sheet_, row, 0, cut_to(words, kMostText).c_str(), book_.format(paragraph));
+  ++row;
+}
+
+void Cursor::widen(SheetColumn column, int characters) {
+  if (column >= widths_.size()) widths_.resize(column + 1U, 4);
+  widths_[column] = std::max(widths_[column], std::min(characters, kMostCharacters));
+}
+
+void Cursor::hide(SheetColumn column) {
+  hidden_.insert(column);
+}
+
+int Cursor::total_width() const {
+  int total = 0;
+  for (std::size_t i = 0; i < widths_.size(); ++i) {
+    if (!hidden_.contains(static_cast<SheetColumn>(i))) total += widths_[i];
+  }
+  return total;
+}
+
+void Cursor::set_widths() {
+  for (std::size_t i = 0; i < widths_.size(); ++i) {
+    const auto column = static_cast<SheetColumn>(i);
+    lxw_row_col_options options{};
+    options.hidden = hidden_.contains(column) ? 1 : 0;
+    worksheet_set_column_opt(sheet_, column, column, widths_[i], nullptr, &options);
+  }
+}
+
+void Cursor::finish(int head) {
+  constexpr int kLeast = 60;  // paragraphs need some room, however narrow the table
+  if (widths_.empty()) widen(0, kLeast);
+  // Paragraphs lie across all columns of the table; a narrow table lends its last column the room they need.
+  if (total_width() < kLeast && !words_.empty()) {
+    const auto spare = static_cast<SheetColumn>(widths_.size());
+    widths_.push_back(kLeast - total_width());
+    widths_[spare] = std::max(widths_[spare], 2);
+  }
+  set_widths();
+  const auto last = static_cast<SheetColumn>(widths_.size() - 1);
+  if (!book_.raw()->options.constant_memory) {
+    for (const auto& [at, text] : words_) {
+      lxw_format* const format = book_.format({.wrap = true, .quiet = true});
+      if (last > 0) worksheet_merge_range(sheet_, at, 0, at, last, "", format);
+      worksheet_write_string(sheet_, at, 0, cut_to(text, kMostText).c_str(), format);
+      const int lines = 1 + screen_width(text) / std::max(20, total_width() + total_width() / 8);
+      worksheet_set_row(sheet_, at, kLineHeight * lines, nullptr);
+    }
+  }
+  worksheet_set_paper(sheet_, book_.document().style.paper == PaperSize::a4 ? kA4 : kLetter);
+  if (total_width() > kPortraitCharacters) worksheet_set_landscape(sheet_);
+  worksheet_fit_to_pages(sheet_, 1, 0);
+  worksheet_set_margins(sheet_, 0.6, 0.6, 0.7, 0.7);
+  worksheet_set_footer(sheet_, "&L&8&A&R&8page &P of &N");
+  if (head >= 0) worksheet_repeat_rows(sheet_, static_cast<SheetRow>(head), static_cast<SheetRow>(head));
+}
+
+std::string cell_name(SheetRow row, SheetColumn column) {
+  char name[LXW_MAX_CELL_NAME_LENGTH];
+  lxw_rowcol_to_cell(name, row, column);
+  return name;
+}
+
+std::string sum_of_rows(const std::vector<SheetRow>& rows, SheetColumn column) {
+  std::string ranges;
+  for (std::size_t i = 0; i < rows.size();) {
+    std::size_t end = i;
+    while (end + 1 < rows.size() && rows[end + 1] == rows[end] + 1) ++end;
+    ranges += (ranges.empty() ? "" : ",") + cell_name(rows[i], column) + ":" + cell_name(rows[end], column);
+    i = end + 1;
+  }
+  return ranges.empty() ? "0" : "SUM(" + ranges + ")";
+}
+
+}  // namespace kerfbook::render

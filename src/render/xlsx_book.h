@@ -1,0 +1,115 @@
+// xlsx_book.h -- a workbook being written: its formats, its sheets' names, and a cursor that goes down one sheet.
+// What a table or grid looks like is in xlsx_table.cpp and xlsx_grid.cpp. Part of the workbook module only.
+#pragma once
+
+#include <xlsxwriter.h>
+
+#include <map>
+#include <set>
+#include <string>
+#include <vector>
+
+#include "render/document.h"
+
+namespace kerfbook::render {
+
+using SheetRow = lxw_row_t;
+using SheetColumn = lxw_col_t;
+
+/// How a cell looks. Each distinct look becomes one format of the workbook.
+struct Look {
+  std::string number = {};  ///< number format; empty = general
+  bool bold = false;
+  bool struck = false;
+  bool right = false;
+  bool indent = false;  ///< text beside a column of numbers keeps off it
+  bool wrap = false;
+  bool ruled_above = false;  ///< a total
+  bool head = false;         ///< column heading: ruled below
+  bool boxed = false;        ///< every edge drawn: to be filled in by hand
+  bool quiet = false;        ///< notes: smaller
+  int points = 0;            ///< 0 = the usual size
+  auto operator<=>(const Look&) const = default;
+};
+
+/// The number format of a column: "#,##0.00", with the currency's sign for money, a sign for an overrun.
+std::string number_format(const Column& column, const Style& style);
+
+class Workbook {
+ public:
+  Workbook(const std::string& file, const Document& document, bool constant_memory);
+  Workbook(const Workbook&) = delete;
+  Workbook& operator=(const Workbook&) = delete;
+  ~Workbook();
+
+  lxw_format* format(const Look& look);
+  /// A worksheet by that title, made fit for a sheet name and told from those before it.
+  lxw_worksheet* add_sheet(const std::string& title);
+  lxw_workbook* raw() { return book_; }
+  [[nodiscard]] const Document& document() const { return document_; }
+  /// Writes the file. What went wrong, in words; empty when nothing did.
+  std::string close();
+
+ private:
+  lxw_workbook* book_;
+  const Document& document_;
+  std::map<Look, lxw_format*> formats_;
+  std::set<std::string> names_;
+};
+
+/// Goes down a worksheet row by row. Remembers how wide each column must be.
+class Cursor {
+ public:
+  Cursor(Workbook& book, const std::string& title);
+
+  SheetRow row = 0;
+
+  /// Text, count, decimal or day; absent leaves the cell empty but formatted. Text is never a formula or a link.
+  void put(SheetColumn column, const Cell& cell, const Look& look);
+  void put_text(SheetColumn column, const std::string& text, const Look& look);
+  /// Text that runs on over the empty cells beside it and so makes no column wider: a title.
+  void put_free(SheetColumn column, const std::string& text, const Look& look);
+  /// The row's height in lines of text.
+  void set_height(int lines);
+  /// A live formula with its value stored beside, for viewers that do not calculate.
+  void put_formula(SheetColumn column, const std::string& formula, const Cell& value, const Look& look);
+  /// A paragraph across the sheet, as high as its lines need.
+  void put_words(const std::string& words, const Look& look);
+
+  void widen(SheetColumn column, int characters);
+  void hide(SheetColumn column);
+  /// Sets column widths and print set-up. After it nothing is written. `head` is the heading row to repeat when
+  /// printed, or -1.
+  void finish(int head);
+  lxw_worksheet* raw() { return sheet_; }
+  Workbook& book() { return book_; }
+  [[nodiscard]] int total_width() const;
+
+ private:
+  struct Words {
+    SheetRow row;
+    std::string text;
+  };
+  void set_widths();
+
+  Workbook& book_;
+  lxw_worksheet* sheet_;
+  std::vector<int> widths_;
+  std::set<SheetColumn> hidden_;
+  std::vector<Words> words_;
+};
+
+std::string cell_name(SheetRow row, SheetColumn column);
+/// "SUM(C5:C9,C11:C20)" over the given rows of one column; "0" when there are none.
+std::string sum_of_rows(const std::vector<SheetRow>& rows, SheetColumn column);
+
+/// The value of a count, decimal or day as a spreadsheet holds it.
+double spreadsheet_number(const Cell& cell);
+
+/// Writes a table (or its grid) at the cursor. Returns its heading row.
+SheetRow write_table(Cursor& cursor, const Table& table);
+SheetRow write_grid(Cursor& cursor, const Table& table);
+/// Below everything on the sheet, when the table declares a chart.
+void write_chart(Cursor& cursor, const Table& table, SheetRow head, SheetRow last);
+
+}  // namespace kerfbook::render

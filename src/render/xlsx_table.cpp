@@ -1,0 +1,235 @@
+// xlsx_table.cpp -- a table on a worksheet: typed cells, totals as live formulas, struck rows, a native chart.
+#include <algorithm>
+
+#include "base/text.h"
+#include "render/cell.h"
+#include "render/xlsx_book.h"
+
+namespace kerfbook::render {
+namespace {
+
+constexpr std::size_t kFilterFrom = 12;  ///< rows from which a filter over the heading is of use
+
+/// Where each column of the Table stands on the sheet; a hidden one only when a shown ratio is made of it.
+class Places {
+ public:
+  explicit Places(const Table& table) : at_(table.columns.size(), -1) {
+    int next = 0;
+    for (const std::size_t column : shown_columns(table)) at_[column] = next++;
+    shown_ = next;
+    for (const auto& column : table.columns) {
+      if (column.hidden || !column.ratio) continue;
+      for (const std::size_t part : {column.ratio->over, column.ratio->under}) {
+        if (at_[part] < 0) at_[part] = next++;
+      }
+    }
+  }
+  [[nodiscard]] bool has(std::size_t column) const { return at_[column] >= 0; }
+  [[nodiscard]] SheetColumn of(std::size_t column) const { return static_cast<SheetColumn>(at_[column]); }
+  [[nodiscard]] bool is_shown(std::size_t column) const { return at_[column] >= 0 && at_[column] < shown_; }
+
+ private:
+  std::vector<int> at_;
+  int shown_ = 0;
+};
+
+/// Text after a number would touch it.
+bool follows_number(const Table& table, std::size_t column) {
+  while (column > 0 && table.columns[column - 1].hidden) --column;
+  return column > 0 && stands_right(table.columns[column - 1]);
+}
+
+Look look_of(const Table& table, std::size_t column, const Style& style) {
+  const Column& one = table.columns[column];
+  const bool right = stands_right(one);
+  return {
+      .number = number_format(one, style), .right = right, .indent = !right && follows_number(table, column)};
+}
+
+std::string heading_with_unit(const Column& column) {
+  const std::string& heading = heading_of(column);
+  return column.unit.empty() ? heading : heading + "\n" + column.unit;
+}
+
+/// Lines a heading takes in a column so wide, its words kept whole, and the unit below.
+int lines_of(const Column& column, int width) {
+  int lines = 1;
+  int used = 0;
+  for (const auto& word : split_words(heading_of(column))) {
+    const int more = screen_width(word);
+    if (used > 0 && used + 1 + more > width) {
+      ++lines;
+      used = more;
+    } else {
+      used += more + (used > 0 ? 1 : 0);
+    }
+  }
+  return lines + (column.unit.empty() ? 0 : 1);
+}
+
+/// How wide a heading asks its column to be: room for its longest word, and for half of it when it has several.
+int heading_width(const Column& column) {
+  int longest = screen_width(column.unit);
+  for (const auto& word : split_words(heading_of(column))) longest = std::max(longest, screen_width(word));
+  return std::max(longest + 2, std::min(screen_width(heading_of(column)) / 2 + 3, 16));
+}
+
+void write_headings(Cursor& cursor, const Table& table, const Places& places) {
+  int lines = 1;
+  for (std::size_t i = 0; i < table.columns.size(); ++i) {
+    if (!places.has(i)) continue;
+    const Column& column = table.columns[i];
+    const bool right = stands_right(column);
+    cursor.widen(places.of(i), heading_width(column));
+    cursor.put_text(places.of(i), heading_with_unit(column),
+                    {.right = right,
+                     .indent = !right && follows_number(table, i),
+                     .wrap = true,
+                     .head = true,
+                     .boxed = table.ruled});
+    lines = std::max(lines, lines_of(column, heading_width(column) - 2));
+    if (!places.is_shown(i)) cursor.hide(places.of(i));
+  }
+  cursor.set_height(lines);
+  ++cursor.row;
+}
+
+std::vector<SheetRow> write_rows(Cursor& cursor, const Table& table, const Places& places) {
+  const Style& style = cursor.book().document().style;
+  std::vector<SheetRow> counted;
+  for (const Row& row : table.rows) {
+    if (!row.struck) counted.push_back(cursor.row);
+    for (std::size_t i = 0; i < table.columns.size(); ++i) {
+      if (!places.has(i)) continue;
+      Look look = look_of(table, i, style);
+      look.struck = row.struck;
+      look.boxed = table.ruled;
+      cursor.put(places.of(i), row.cells[i], look);
+    }
+    if (table.ruled) worksheet_set_row(cursor.raw(), cursor.row, 22, nullptr);
+    ++cursor.row;
+  }
+  return counted;
+}
+
+/// A ratio of two totals as a formula, when from the figures as shown it gives the total as shown; else nothing, and
+/// the total worked out from the exact figures stands alone.
+std::string ratio_formula(const Table& table, std::size_t column, const Places& places, SheetRow row) {
+  const auto& ratio = *table.columns[column].ratio;
+  const Cell& over = table.totals[ratio.over];
+  const Cell& under = table.totals[ratio.under];
+  const auto* shown_total = std::get_if<Decimal>(&table.totals[column]);
+  if (shown_total == nullptr || !is_number(over) || !is_number(under)) return "";
+  const auto exact = [](const Cell& cell) {
+    if (const auto* count = std::get_if<std::int64_t>(&cell)) return Rational(*count);
+    const auto& decimal = std::get<Decimal>(cell);
+    Wide den = 1;
+    for (int i = 0; i < decimal.places; ++i) den *= 10;
+    return Rational(decimal.units, den);
+  };
+  const Rational top = exact(over);
+  const Rational bottom = exact(under);
+  if (bottom.is_zero()) return "";
+  const Rational value =
+      ratio.percent_over ? Rational(100) * (top - bottom) / bottom : Rational(ratio.scale) * top / bottom;
+  if (shown(value, shown_total->places) != *shown_total) return "";
+  const std::string a = cell_name(row, places.of(ratio.over));
+  const std::string b = cell_name(row, places.of(ratio.under));
+  const std::string body = ratio.percent_over ? "100*(" + a + "-" + b + ")/" + b
+                           : ratio.scale == 1 ? a + "/" + b
+                                              : std::to_string(ratio.scale) + "*" + a + "/" + b;
+  return "ROUND(" + body + "," + std::to_string(shown_total->places) + ")";
+}
+
+void write_totals(Cursor& cursor, const Table& table, const Places& places,
+                  const std::vector<SheetRow>& counted) {
+  const Style& style = cursor.book().document().style;
+  bool named = false;
+  for (std::size_t i = 0; i < table.columns.size(); ++i) {
+    if (!places.has(i)) continue;
+    const Column& column = table.columns[i];
+    Look look = look_of(table, i, style);
+    look.bold = true;
+    look.ruled_above = true;
+    const Cell& total = table.totals[i];
+    if (column.total == TotalKind::sum && is_number(total)) {
+      cursor.put_formula(places.of(i), sum_of_rows(counted, places.of(i)), total, look);
+    } else if (const auto formula = column.ratio ? ratio_formula(table, i, places, cursor.row) : "";
+               !formula.empty()) {
+      cursor.put_formula(places.of(i), formula, total, look);
+    } else if (!named && is_absent(total) && !stands_right(column)) {
+      cursor.put_text(places.of(i), "Total", {.bold = true, .ruled_above = true});
+      named = true;
+    } else {
+      cursor.put(places.of(i), total, look);
+    }
+  }
+  ++cursor.row;
+}
+
+lxw_chart_type native(ChartKind kind) {
+  switch (kind) {
+    case ChartKind::bar:
+      return LXW_CHART_COLUMN;
+    case ChartKind::line:
+      return LXW_CHART_LINE;
+    case ChartKind::stacked_bar:
+      return LXW_CHART_COLUMN_STACKED;
+    case ChartKind::scatter:
+      return LXW_CHART_SCATTER;
+  }
+  return LXW_CHART_COLUMN;
+}
+
+}  // namespace
+
+SheetRow write_table(Cursor& cursor, const Table& table) {
+  if (table.rows.empty() && !table.ruled) {
+    cursor.put_text(0, table.when_empty, {.wrap = true, .quiet = true});
+    cursor.widen(0, screen_width(table.when_empty) + 2);
+    return cursor.row++;
+  }
+  const Places places(table);
+  const SheetRow head = cursor.row;
+  write_headings(cursor, table, places);
+  const auto counted = write_rows(cursor, table, places);
+  if (table.rows.size() >= kFilterFrom && !table.ruled && cursor.book().document().parties.empty()) {
+    const auto last = static_cast<SheetColumn>(shown_columns(table).size() - 1);
+    worksheet_autofilter(cursor.raw(), head, 0, cursor.row - 1, last);
+  }
+  if (!table.totals.empty()) write_totals(cursor, table, places, counted);
+  return head;
+}
+
+void write_chart(Cursor& cursor, const Table& table, SheetRow head, SheetRow last) {
+  if (!table.chart || table.rows.empty() || cursor.book().raw()->options.constant_memory) return;
+  const Chart& wanted = *table.chart;
+  const Places places(table);
+  lxw_chart* const chart =
+      workbook_add_chart(cursor.book().raw(), static_cast<std::uint8_t>(native(wanted.kind)));
+  const char* const sheet = cursor.raw()->name;
+  for (const std::size_t y : wanted.y) {
+    if (!places.has(y) || !places.has(wanted.x)) continue;
+    lxw_chart_series* const series = chart_add_series(chart, nullptr, nullptr);
+    chart_series_set_categories(series, sheet, head + 1, places.of(wanted.x), last, places.of(wanted.x));
+    chart_series_set_values(series, sheet, head + 1, places.of(y), last, places.of(y));
+    chart_series_set_name(series, heading_of(table.columns[y]).c_str());
+    if (wanted.trend) chart_series_set_trendline(series, LXW_CHART_TRENDLINE_TYPE_LINEAR, 0);
+  }
+  if (!wanted.title.empty()) chart_title_set_name(chart, wanted.title.c_str());
+  if (table.columns[wanted.x].kind == ColumnKind::day) {
+    chart_axis_set_num_format(chart->x_axis,
+                              number_format(table.columns[wanted.x], cursor.book().document().style).c_str());
+  }
+  chart_axis_set_name(chart->x_axis, heading_of(table.columns[wanted.x]).c_str());
+  if (wanted.y.size() == 1) {
+    const Column& column = table.columns[wanted.y.front()];
+    chart_axis_set_name(chart->y_axis, (column.unit.empty() ? heading_of(column) : column.unit).c_str());
+    chart_legend_set_position(chart, LXW_CHART_LEGEND_NONE);
+  }
+  lxw_chart_options options{};
+  options.x_scale = 1.4;
+  worksheet_insert_chart_opt(cursor.raw(), cursor.row + 1, 0, chart, &options);
+}
+
+}  // namespace kerfbook::render
