@@ -273,6 +273,10 @@ TermsOptions options_of(const book::Mill& mill) {
   return {mill.units == measure::System::metric, mill.currency.places};
 }
 
+std::vector<Diagnostic> check_money(std::string_view mill_toml) {
+  return read_terms(mill_toml, options_of(book::read_mill(mill_toml).mill)).found;
+}
+
 Terms terms_of(const book::Mill& mill) {
   ReadTerms got = read_terms(mill.money.toml, options_of(mill));
   for (const Diagnostic& one : got.found)

@@ -26,5 +26,7 @@ JobTerms sale_terms(const book::Mill& mill, const std::string& buyer);
 /// The money tables of the book's mill file. Throws Refused, naming the first problem, when they have errors.
 Terms terms_of(const book::Mill& mill);
 TermsOptions options_of(const book::Mill& mill);
+/// What is wrong with the money tables of a mill file's text: for book::OpenOptions::check_money and for `check`.
+std::vector<Diagnostic> check_money(std::string_view mill_toml);
 
 }  // namespace kerfbook::billing

@@ -21,7 +21,9 @@ void check_order(Store& store, const Paper& paper, const book::Entry& entry) {
   const std::int64_t before = store.number("SELECT count(*) FROM paper").value_or(0);
   const std::string word(word_of(paper.kind));
   const std::optional<std::int64_t> last = store.number("SELECT max(number) FROM paper WHERE kind = ?", word);
-  const bool follows = before == paper.after && (last ? paper.number == *last + 1 : paper.number >= 1);
+  // the mill may let its invoices begin at any number; everything else begins at 1
+  const bool begins = paper.kind == PaperKind::invoice ? paper.number >= 1 : paper.number == 1;
+  const bool follows = before == paper.after && (last ? paper.number == *last + 1 : begins);
   if (follows && entry.revision == 1 && entry.subject == subject_of(paper)) return;
   throw Refused(subject_of(paper) + ": another paper was issued meanwhile; nothing was changed, try again");
 }
