@@ -19,6 +19,7 @@ namespace {
 
 namespace fs = std::filesystem;
 
+constexpr double kTitleLines = 1.4;                  ///< height of the title's row
 constexpr std::size_t kConstantMemoryFrom = 20'000;  ///< rows
 
 /// A file of its own in the folder for temporary files, gone again at the end.
@@ -72,6 +73,7 @@ void write_parties(Cursor& cursor, const Document& document) {
 
 void write_title(Cursor& cursor, const Document& document, const Table* table) {
   cursor.put_free(0, document.title, {.bold = true, .wrap = false, .points = 14});
+  cursor.set_height(kTitleLines);
   ++cursor.row;
   if (!document.subtitle.empty()) {
     cursor.put_free(0, document.subtitle, {});
@@ -112,7 +114,8 @@ Drawn write_body(Cursor& cursor, const Table& table) {
   drawn.head = table.grid ? write_grid(cursor, table) : write_table(cursor, table);
   drawn.last = drawn.head + static_cast<SheetRow>(table.rows.size());
   write_sums(cursor, table);
-  if (!table.notes.empty()) ++cursor.row;
+  if (!table.notes.empty() || has_struck(table)) ++cursor.row;
+  if (has_struck(table)) cursor.put_words(kStruckNote, {.quiet = true});
   for (const auto& note : table.notes) cursor.put_words(note, {.quiet = true});
   return drawn;
 }
