@@ -7,7 +7,6 @@
 #include <cstdlib>
 #include <filesystem>
 #include <fstream>
-#include <iterator>
 
 #include "base/text.h"
 #include "render/cell.h"
@@ -40,8 +39,12 @@ class TemporaryFile {
   }
   [[nodiscard]] std::string path() const { return path_.string(); }
   [[nodiscard]] std::string bytes() const {
+    std::string all(fs::file_size(path_), '\0');
     std::ifstream stream(path_, std::ios::binary);
-    return {std::istreambuf_iterator<char>(stream), std::istreambuf_iterator<char>()};
+    if (!stream.read(all.data(), static_cast<std::streamsize>(all.size()))) {
+      throw std::runtime_error(path_.string() + " cannot be read back");
+    }
+    return all;
   }
 
  private:

@@ -42,7 +42,7 @@ class Workbook {
   Workbook& operator=(const Workbook&) = delete;
   ~Workbook();
 
-  lxw_format* format(const Look& look);
+  lxw_format* format(const Look& look);  ///< nullptr: the cell needs none
   /// A worksheet by that title, made fit for a sheet name and told from those before it.
   lxw_worksheet* add_sheet(const std::string& title);
   lxw_workbook* raw() { return book_; }
