@@ -32,7 +32,8 @@ thead th { vertical-align: bottom; border-bottom: 2px solid var(--ink); font-wei
 th .unit { display: block; color: var(--soft); font-weight: 400; font-size: .875em; }
 tbody tr { border-bottom: 1px solid var(--rule); }
 tbody tr:last-child { border-bottom: 0; }
-.n { text-align: right; white-space: nowrap; }
+td { max-width: 26rem; overflow-wrap: break-word; white-space: pre-line; }
+.n { text-align: right; } td.n, .d { white-space: nowrap; }
 tfoot td { border-top: 2px solid var(--ink); font-weight: 700; }
 tfoot tr + tr td { border-top: 0; }
 tr.struck td { text-decoration: line-through; color: var(--soft); }
@@ -82,9 +83,9 @@ tr.struck td { text-decoration: line-through; color: var(--soft); }
 {{#body}}<div class="wide"><table{{#ruled}} class="ruled"{{/ruled}}>
 <thead><tr>{{#columns}}<th{{#right}} class="n"{{/right}}>{{heading}}{{#unit}}<span class="unit">{{unit}}</span>{{/unit}}</th>{{/columns}}</tr></thead>
 <tbody>
-{{#rows}}<tr{{#struck}} class="struck"{{/struck}}>{{#cells}}<td{{#right}} class="n"{{/right}}>{{text}}</td>{{/cells}}</tr>
+{{#rows}}<tr{{#struck}} class="struck"{{/struck}}>{{#cells}}<td{{#kind}} class="{{kind}}"{{/kind}}{{#across}} colspan="{{across}}"{{/across}}>{{#struck}}<s>{{text}}</s>{{/struck}}{{^struck}}{{text}}{{/struck}}</td>{{/cells}}</tr>
 {{/rows}}</tbody>
-{{#has_foot}}<tfoot>{{#foot}}<tr>{{#cells}}<td{{#right}} class="n"{{/right}}>{{text}}</td>{{/cells}}</tr>{{/foot}}</tfoot>
+{{#has_foot}}<tfoot>{{#foot}}<tr>{{#cells}}<td{{#kind}} class="{{kind}}"{{/kind}}>{{text}}</td>{{/cells}}</tr>{{/foot}}</tfoot>
 {{/has_foot}}</table></div>{{/body}}
 {{#has_sums}}<table class="sums"><tbody>{{#sums}}<tr{{#strong}} class="strong"{{/strong}}><td>{{label}}</td><td class="n">{{value}}</td></tr>{{/sums}}</tbody></table>{{/has_sums}}
 {{{chart}}}
