@@ -19,10 +19,18 @@ const char* word_for(Severity severity) {
   return "error";
 }
 
-/// Tabs become single blanks so that the caret stands under the right character.
-std::string without_tabs(std::string_view line) {
-  std::string out(line);
-  std::replace(out.begin(), out.end(), '\t', ' ');
+/// Tabs become single blanks so that the caret stands under the right character; what a terminal could take for a
+/// command, and bytes that are no UTF-8, become question marks.
+std::string printable(std::string_view line) {
+  std::string out;
+  for (std::size_t at = 0; at < line.size();) {
+    const auto byte = static_cast<unsigned char>(line[at]);
+    const std::size_t length = byte < 0x80 ? 1 : byte < 0xE0 ? 2 : byte < 0xF0 ? 3 : 4;
+    const bool control = byte < 0x20 || byte == 0x7F;
+    const bool text = !control && at + length <= line.size() && is_utf8(line.substr(at, length));
+    out += text ? line.substr(at, length) : byte == '\t' ? " " : "?";
+    at += text ? length : 1;
+  }
   return out;
 }
 
@@ -60,7 +68,7 @@ std::string show(const Diagnostic& found, std::string_view file, std::string_vie
   const auto lines = split_lines(text);
   const auto index = static_cast<std::size_t>(found.place.line - 1);
   if (found.place.line > 0 && index < lines.size()) {
-    const std::string line = without_tabs(lines[index]);
+    const std::string line = printable(lines[index]);
     out += "    " + line + "\n";
     if (found.place.column > 0) out += "    " + blanks_before(line, found.place.column) + "^\n";
   }

@@ -24,7 +24,7 @@ struct Ready {
 
 Ready read_sheet(Core& core, const Document& document) {
   const Mill& mill = core.projector.mill();
-  auto read = sheet::read(document.text, {mill.units == measure::System::metric});
+  auto read = sheet::read(document.text, {mill.units == measure::System::metric, mill.currency.places});
   if (!has_error(read.found)) {
     auto doubts = sheet::check(read.sheet, known_for(core, read.sheet), practice_for(mill, ""));
     read.found.insert(read.found.end(), doubts.begin(), doubts.end());

@@ -65,6 +65,8 @@ void take_tags(Core& core, const sheet::Sheet& sheet, sheet::Known& known) {
 }
 
 void take_capacity(const Mill& mill, sheet::Known& known) {
+  known.metric = mill.units == System::metric;
+  known.taper = mill.taper;
   if (mill.largest_log) known.largest_diameter = *mill.largest_log;
   if (mill.longest_log) known.longest_log = *mill.longest_log;
   if (mill.thickest_board) known.thickest_board = *mill.thickest_board;

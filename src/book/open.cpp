@@ -80,16 +80,19 @@ void first_read(SQLite::Database& database) {
 
 std::unique_ptr<SQLite::Database> open_database(const fs::path& file, bool read_only) {
   const std::string path = fs::absolute(file).string();  // never a name that SQLite reads as something else
-  auto database = connect(path, read_only ? SQLite::OPEN_READONLY : SQLite::OPEN_READWRITE);
-  try {
+  const auto opened = [&] {
+    auto database = connect(path, read_only ? SQLite::OPEN_READONLY : SQLite::OPEN_READWRITE);
     first_read(*database);
+    return database;
+  };
+  try {
+    return opened();
   } catch (const SQLite::Exception& fault) {
     // A writer was killed: its journal must be played back, which takes a connection that may write.
     if (!read_only || fault.getExtendedErrorCode() != SQLITE_READONLY_ROLLBACK) throw;
-    first_read(*connect(path, SQLite::OPEN_READWRITE));
-    first_read(*database);
   }
-  return database;
+  first_read(*connect(path, SQLite::OPEN_READWRITE));
+  return opened();
 }
 
 /// "mill.book.edition1", with a number behind it when that is taken.

@@ -137,7 +137,8 @@ std::vector<SheetEntry> Projector::revisions(SheetKey key) {
 SheetEntry Projector::read(const Entry& entry, SheetKey key) {
   SheetEntry sheet{key, entry.revision, entry.number, journal_.mill_entry_before(entry.number), entry.why,
                    {}};
-  auto text = sheet::read(entry.body, {mills_.at(sheet.mill_entry).units == measure::System::metric});
+  const Mill& then = mills_.at(sheet.mill_entry);
+  auto text = sheet::read(entry.body, {then.units == measure::System::metric, then.currency.places});
   for (const auto& found : text.found) {
     if (found.severity != Severity::error) continue;
     throw Failed(fmt::format("journal entry {} ({}): line {}: {}; this program cannot read it", entry.number,

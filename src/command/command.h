@@ -14,6 +14,7 @@
 #include "base/day.h"
 #include "book/book.h"
 #include "render/document.h"
+#include "render/renderer.h"
 
 namespace CLI {
 class App;
@@ -64,6 +65,8 @@ struct Output {
   std::string file;    ///< empty = standard output
 };
 void add_output_options(CLI::App& app, Output& output);
+/// What --as says, else the file's ending, else text. WrongUsage for an unknown format (with the nearest).
+const render::Format& chosen_format(const Output& output);
 /// Renders and writes. WrongUsage for an unknown format (with the nearest) or a workbook to a terminal.
 /// A file is written whole or not at all.
 void write_document(const render::Document& document, const Output& output, const Session& session);

@@ -4,6 +4,7 @@
 #include <SQLiteCpp/Statement.h>
 
 #include <CLI/CLI.hpp>
+#include <algorithm>
 #include <ostream>
 
 #include "base/error.h"
@@ -32,10 +33,20 @@ std::string footing(const book::Book& open, const std::string& subject) {
          plural(totals->logs, "log") + " sawn";
 }
 
+/// A new word that the checker has spoken of already ("did you mean ...?") need not be told twice.
+bool is_told(const std::vector<Diagnostic>& found, const std::string& note) {
+  const auto words = split_words(note);
+  return words.size() > 1 && std::any_of(found.begin(), found.end(), [&](const Diagnostic& one) {
+           return one.what.find("`" + words[1] + "` is new") != std::string::npos;
+         });
+}
+
 void tell(const book::Posted& posted, const book::Document& document, const book::Book& open,
           const Session& session) {
   session.err() << show_all(posted.found, document.name, document.text);
-  for (const auto& note : posted.notes) session.err() << document.name << ": note: " << note << "\n";
+  for (const auto& note : posted.notes) {
+    if (!is_told(posted.found, note)) session.err() << document.name << ": note: " << note << "\n";
+  }
   std::ostream& out = session.out();
   out << posted.subject << ": ";
   switch (posted.outcome) {

@@ -5,7 +5,9 @@
 #include "base/error.h"
 #include "base/text.h"
 #include "command/commands.h"
+#include "render/renderer.h"
 #include "report/report.h"
+#include "report/tally_book.h"
 
 namespace kerfbook::command {
 namespace {
@@ -63,8 +65,11 @@ void answer(const Asked& asked, const Session& session) {
     return;
   }
   const book::Book open = session.open_book(true);
-  const auto document = report::run_report(wanted, open, asked_for(asked, open.mill(), session),
-                                           session.style(open.mill()), session.today());
+  const auto ask = asked_for(asked, open.mill(), session);
+  const auto style = session.style(open.mill());
+  const bool as_book = wanted.name == "tally" && chosen_format(asked.output).name == "xlsx";
+  const auto document = as_book ? report::tally_book(wanted, open, ask, style, session.today())
+                                : report::run_report(wanted, open, ask, style, session.today());
   write_document(document, asked.output, session);
 }
 

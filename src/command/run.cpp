@@ -111,6 +111,7 @@ int parse_and_do(const std::vector<std::string>& arguments, Session& session) {
   } catch (const CLI::ParseError& error) {
     throw WrongUsage(explain(app, error, arguments));
   }
+  if (!session.today_text.empty()) static_cast<void>(session.today());  // a slip there is always told
   if (session.deed) session.deed();
   session.out().flush();
   if (!session.out()) throw Failed("the output could not be written");

@@ -23,20 +23,6 @@ std::vector<std::string> format_names() {
   return names;
 }
 
-const render::Format& chosen_format(const Output& output) {
-  if (!output.format.empty()) {
-    if (const auto* format = render::find_format(output.format)) return *format;
-    const std::string best = nearest(output.format, format_names());
-    throw WrongUsage("--as takes one of " + join(format_names(), ", ") + ", not '" + output.format + "'" +
-                     (best.empty() ? "" : "; did you mean " + best + "?"));
-  }
-  const std::string suffix = lower(std::filesystem::path(output.file).extension().string());
-  for (const auto& format : render::formats()) {
-    if (!suffix.empty() && suffix == format.suffix) return format;
-  }
-  return *render::find_format("text");
-}
-
 render::DateOrder date_order(const std::string& words) {
   if (words == "mdy") return render::DateOrder::month_day_year;
   if (words == "dmy") return render::DateOrder::day_month_year;
@@ -86,6 +72,20 @@ void add_output_options(CLI::App& app, Output& output) {
   app.add_option("--as", output.format, "text, csv, json, xlsx or html (text, or by the file's ending)")
       ->type_name("FORMAT");
   app.add_option("-o,--out", output.file, "write to this file")->type_name("FILE");
+}
+
+const render::Format& chosen_format(const Output& output) {
+  if (!output.format.empty()) {
+    if (const auto* format = render::find_format(output.format)) return *format;
+    const std::string best = nearest(output.format, format_names());
+    throw WrongUsage("--as takes one of " + join(format_names(), ", ") + ", not '" + output.format + "'" +
+                     (best.empty() ? "" : "; did you mean " + best + "?"));
+  }
+  const std::string suffix = lower(std::filesystem::path(output.file).extension().string());
+  for (const auto& format : render::formats()) {
+    if (!suffix.empty() && suffix == format.suffix) return format;
+  }
+  return *render::find_format("text");
 }
 
 void write_document(const render::Document& document, const Output& output, const Session& session) {

@@ -78,8 +78,8 @@ Result<Length> read_length(std::string_view text, bool metric_book);
 Result<std::int64_t> read_mils(std::string_view text, bool metric_book);
 
 std::string write_inches(Length length);  ///< `7-1/2`, `7`, `0-3/4` is `3/4`; metric: `47.5mm`
-std::string write_feet(
-    Length length);  ///< `16`, `16'6"`, `16'6-1/2"`; metric: `4.8m`; always read back by read_feet
+/// `16`, `16'6"`, `16'6-1/2"`, under a foot `0'6"`; metric: `4.8m`. Always read back by read_feet.
+std::string write_feet(Length length);
 /// As written in a book of either system, so that read_length gives the same length back: `16`, in a metric
 /// book `16'`.
 std::string write_length(Length length, bool metric_book);

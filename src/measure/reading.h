@@ -1,5 +1,4 @@
-// reading.h -- how a scanned number and its unit become a length. Shared by length_read.cpp and size.cpp
-// only.
+// reading.h -- how a scanned number and its unit become a length. For length_read.cpp and size.cpp.
 #pragma once
 
 #include <string>

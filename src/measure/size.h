@@ -18,8 +18,8 @@ struct Size {
   auto operator<=>(const Size&) const = default;  // thickness first: the order of a tally sheet's rows
 };
 
-/// `2x6`, `1-1/8x4`, `5/4x6`, `50x150` (millimetres in a metric book, or when `mm` is written), `2×6`, `2 x
-/// 6`. `metric_book` decides what plain numbers are: millimetres when true; in an inch book a section of two
+/// `2x6`, `1-1/8x4`, `5/4x6`, `50x150` (millimetres in a metric book, or when `mm` is written), `2×6`,
+/// `2 x 6`. `metric_book` decides what plain numbers are: millimetres when true; in an inch book a section of two
 /// whole numbers of which the lesser is over 15 is read as millimetres too (no board is 16 in thick).
 Result<Size> read_size(std::string_view text, bool metric_book = false);
 /// `2x6`, `5/4x6`, `1-1/8x4`; metric `50x150`. A size that the book would take for one of the other system

@@ -91,6 +91,7 @@ struct Table {
   std::optional<Chart> chart;
   std::vector<SumLine> sums;       ///< papers: below the rows and totals, above the notes
   bool ruled = false;     ///< every cell is drawn, tall enough to be filled in by hand (a blank tally sheet)
+  bool follows = false;   ///< in a workbook, stands on the worksheet of the table before it
   bool new_page = false;  ///< begins a page of its own when printed
   std::vector<std::string> notes;  ///< in words, under the table
   std::string when_empty = "nothing in this period";

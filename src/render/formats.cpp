@@ -11,6 +11,7 @@ constexpr Format kFormats[] = {
     {"csv", ".csv", "for scripts and spreadsheets: a header line and the rows, no totals", false, render_csv},
     {"json", ".json", "for scripts: columns with units, rows, totals", false, render_json},
     {"xlsx", ".xlsx", "a workbook: live totals, ready to print", true, render_xlsx},
+    {"html", ".html", "a page that needs nothing else, with charts", false, render_html},
 };
 
 }  // namespace

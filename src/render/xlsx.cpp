@@ -129,10 +129,18 @@ void write_foot(Cursor& cursor, const Document& document) {
 }
 
 void write_report(Workbook& book, const Document& document) {
-  for (const Table& table : document.tables) {
+  const auto& tables = document.tables;
+  for (std::size_t i = 0; i < tables.size();) {
+    const Table& table = tables[i];
     Cursor cursor(book, table.title.empty() ? document.title : table.title);
     write_title(cursor, document, &table);
     const Drawn drawn = write_body(cursor, table);
+    for (++i; i < tables.size() && tables[i].follows; ++i) {
+      ++cursor.row;
+      cursor.put_free(0, tables[i].title, {.bold = true});
+      ++cursor.row;
+      write_body(cursor, tables[i]);
+    }
     write_foot(cursor, document);
     write_chart(cursor, table, drawn.head, drawn.last);
     if (!table.rows.empty()) worksheet_freeze_panes(cursor.raw(), drawn.head + 1, 0);

@@ -29,13 +29,15 @@ std::string taper_words(std::int64_t mils) {
 
 Content by_taper(Piece piece, const LogMeasure& log, const Taper& taper) {
   if (log.length.system == System::inch) {
-    piece.large = piece.small + piece.length * taper.per_foot_mils / 12'000;
-    return by_rule("smalian", piece,
-                   fmt::format("Smalian, small end and taper {} in per ft", taper_words(taper.per_foot_mils)));
+    piece.large = piece.small + ticks(log.length) * taper.per_foot_mils / 12'000;
+    return by_rule(
+        "smalian", piece,
+        fmt::format("Smalian, small end and taper {} in per ft", taper_words(taper.per_foot_mils)));
   }
-  piece.large = piece.small + piece.length * taper.per_metre / 100'000;
+  piece.large = piece.small + ticks(log.length) * taper.per_metre / 100'000;
   return by_rule("smalian", piece,
-                 fmt::format("Smalian, small end and taper {} mm per m", plain(shown(Rational(taper.per_metre, 100), 2))));
+                 fmt::format("Smalian, small end and taper {} mm per m",
+                             plain(shown(Rational(taper.per_metre, 100), 2))));
 }
 
 }  // namespace
@@ -48,7 +50,8 @@ Content content(const LogMeasure& log, const Taper& taper) {
   piece.girth = log.girth ? ticks(*log.girth) : 0;
   piece.length = ticks(log.length) + ticks(taper.trim);
   const bool middle = piece.mid > 0 || piece.girth > 0;
-  if (piece.small > 0 && piece.large > 0 && middle) return by_rule("newton", piece, "Newton, both ends and middle");
+  if (piece.small > 0 && piece.large > 0 && middle)
+    return by_rule("newton", piece, "Newton, both ends and middle");
   if (piece.small > 0 && piece.large > 0) return by_rule("smalian", piece, "Smalian, both ends");
   if (piece.mid > 0) return by_rule("huber", piece, "Huber, middle diameter");
   if (piece.girth > 0) return by_rule("huber", piece, "Huber, middle girth");

@@ -9,23 +9,29 @@ namespace kerfbook::scaling {
 namespace {
 
 constexpr std::int64_t kHalfTurn = 180;
+constexpr std::int64_t kBiggestScale = 1'000'000'000'000;  ///< millionths; no log comes near a million units
 
 /// Cubic feet in one of the unit, exact but for pi (15 figures).
 Rational cubic_feet_in(VolumeUnit unit) {
   switch (unit) {
-    case VolumeUnit::board_foot: return {1, 12};
-    case VolumeUnit::cubic_foot: return 1;
-    case VolumeUnit::cubic_metre: return {Wide{10'000} * 10'000 * 10'000, Wide{3'048} * 3'048 * 3'048};
-    case VolumeUnit::hoppus_foot: return {4 * kPiDen, kPiNum};
+    case VolumeUnit::board_foot:
+      return {1, 12};
+    case VolumeUnit::cubic_foot:
+      return 1;
+    case VolumeUnit::cubic_metre:
+      return {Wide{10'000} * 10'000 * 10'000, Wide{3'048} * 3'048 * 3'048};
+    case VolumeUnit::hoppus_foot:
+      return {4 * kPiDen, kPiNum};
   }
   return 1;
 }
 
 /// Width x height x length of the box round the defect: over the divisor for board feet, whole for a cubic unit.
 Rational squared(const Sound& log, const Defect& defect) {
-  const Rational box = measure::in_inches(defect.width) * measure::in_inches(defect.height) *
-                       measure::in_feet(defect.length);
-  if (log.unit == VolumeUnit::board_foot) return box * 1'000'000 / std::max<std::int64_t>(1, log.practice.squared_divisor);
+  const Rational box =
+      measure::in_inches(defect.width) * measure::in_inches(defect.height) * measure::in_feet(defect.length);
+  if (log.unit == VolumeUnit::board_foot)
+    return box * 1'000'000 / std::max<std::int64_t>(1, log.practice.squared_divisor);
   return in_unit(box / 144, VolumeUnit::cubic_foot, log.unit) * 1'000'000;
 }
 
@@ -58,20 +64,27 @@ Shrinkage shrinkage(const Sound& log, const std::vector<Defect>& defects) {
   };
   const std::int64_t shorter = off.length == 0 ? log.gross : std::min(log.gross, scale_of(off.length, 0));
   off.by_length = log.gross - shorter;
-  if (off.diameter > 0) off.by_diameter = std::max<std::int64_t>(0, shorter - scale_of(off.length, off.diameter));
+  if (off.diameter > 0)
+    off.by_diameter = std::max<std::int64_t>(0, shorter - scale_of(off.length, off.diameter));
   return off;
 }
 
 Rational one(const Sound& log, const Defect& defect, const Shrinkage& off) {
   switch (defect.kind) {
-    case DefectKind::percent: return Rational(log.gross) * defect.amount / 100;
-    case DefectKind::volume: return in_unit(defect.amount, defect.unit, log.unit) * 1'000'000;
+    case DefectKind::percent:
+      return Rational(log.gross) * defect.amount / 100;
+    case DefectKind::volume:
+      return in_unit(defect.amount, defect.unit, log.unit) * 1'000'000;
     case DefectKind::length:
-      return off.length == 0 ? Rational(0) : Rational(off.by_length) * Rational(ticks(defect.length), off.length);
+      return off.length == 0 ? Rational(0)
+                             : Rational(off.by_length) * Rational(ticks(defect.length), off.length);
     case DefectKind::diameter:
-      return off.diameter == 0 ? Rational(0) : Rational(off.by_diameter) * Rational(ticks(defect.diameter), off.diameter);
-    case DefectKind::squared: return squared(log, defect);
-    case DefectKind::sector: return sector(log, defect);
+      return off.diameter == 0 ? Rational(0)
+                               : Rational(off.by_diameter) * Rational(ticks(defect.diameter), off.diameter);
+    case DefectKind::squared:
+      return squared(log, defect);
+    case DefectKind::sector:
+      return sector(log, defect);
   }
   return 0;
 }
@@ -80,12 +93,18 @@ Rational one(const Sound& log, const Defect& defect, const Shrinkage& off) {
 
 std::int64_t result_step(ResultRounding how) {
   switch (how) {
-    case ResultRounding::none: return 1;
-    case ResultRounding::thousandth: return 1'000;
-    case ResultRounding::hundredth: return 10'000;
-    case ResultRounding::nearest_1: return 1'000'000;
-    case ResultRounding::nearest_5: return 5'000'000;
-    case ResultRounding::nearest_10: return 10'000'000;
+    case ResultRounding::none:
+      return 1;
+    case ResultRounding::thousandth:
+      return 1'000;
+    case ResultRounding::hundredth:
+      return 10'000;
+    case ResultRounding::nearest_1:
+      return 1'000'000;
+    case ResultRounding::nearest_5:
+      return 5'000'000;
+    case ResultRounding::nearest_10:
+      return 10'000'000;
   }
   return 1;
 }
@@ -115,7 +134,11 @@ std::vector<Rational> taken_off(const Sound& log, const std::vector<Defect>& def
 }
 
 std::int64_t rounded_deduction(const Sound& log, const std::vector<Rational>& taken) {
-  const Rational sum = std::accumulate(taken.begin(), taken.end(), Rational(0));
+  // Billionths of the unit are fine enough, and keep the sum of many unlike fractions within bounds.
+  const auto billionths = [](std::int64_t so_far, const Rational& one) {
+    return so_far + std::min(one, Rational(kBiggestScale)).rounded(3);
+  };
+  const Rational sum(std::accumulate(taken.begin(), taken.end(), std::int64_t{0}, billionths), 1000);
   if (sum >= Rational(log.gross)) return log.gross;
   const std::int64_t of_result = std::min<std::int64_t>(result_step(log.practice.result), 1'000'000);
   const std::int64_t step = std::max(log.rule.deduction_step, of_result);

@@ -12,13 +12,17 @@ namespace {
 const char* const kForms =
     "write 15bf, 10%, 2' (length), 1\" (diameter), 7x7x16 (squared) or 90degx8 (sector)";
 
+constexpr std::int64_t kMostAmount = 1'000'000;
+constexpr std::int64_t kMostInches = 240;
+constexpr std::int64_t kMostFeet = 400;
+
 struct UnitEnding {
   std::string_view ending;
   VolumeUnit unit;
 };
-constexpr std::array kUnitEndings{UnitEnding{"bf", VolumeUnit::board_foot}, UnitEnding{"ft3", VolumeUnit::cubic_foot},
-                                  UnitEnding{"m3", VolumeUnit::cubic_metre},
-                                  UnitEnding{"hft", VolumeUnit::hoppus_foot}};
+constexpr std::array kUnitEndings{
+    UnitEnding{"bf", VolumeUnit::board_foot}, UnitEnding{"ft3", VolumeUnit::cubic_foot},
+    UnitEnding{"m3", VolumeUnit::cubic_metre}, UnitEnding{"hft", VolumeUnit::hoppus_foot}};
 
 std::string_view ending_of(VolumeUnit unit) {
   for (const UnitEnding& known : kUnitEndings) {
@@ -27,18 +31,23 @@ std::string_view ending_of(VolumeUnit unit) {
   return "";
 }
 
-Slip not_read(std::string_view text) { return {"'" + std::string(text) + "' is no defect", kForms, 0}; }
+Slip not_read(std::string_view text) {
+  return {"'" + std::string(text) + "' is no defect", kForms, 0};
+}
 
 /// The positive number before a word: "15" of "15bf".
 Result<Rational> number_before(const std::string& text, std::size_t end) {
   const std::string figures(trim(std::string_view(text).substr(0, end)));
-  auto number = read_decimal(figures);
+  auto number = read_decimal(figures, 6);
   if (!number) return number.slip();
   if (number->is_negative() || number->is_zero()) return Slip{"'" + text + "' takes nothing off", kForms, 0};
+  if (*number > Rational(kMostAmount)) return Slip{"'" + text + "' is more than any log", kForms, 0};
   return number;
 }
 
-bool has_letters(std::string_view text) { return text.find_first_of("cmfint'\"") != std::string_view::npos; }
+bool has_letters(std::string_view text) {
+  return text.find_first_of("cmfint'\"") != std::string_view::npos;
+}
 
 Result<Length> cross_size(const std::string& text, bool metric) {
   if (!metric) return measure::read_inches(text);
@@ -67,13 +76,15 @@ Result<Defect> read_percent(const std::string& text) {
 Result<Defect> read_sector(const std::string& text, std::size_t word, std::size_t word_size, bool metric) {
   const auto degrees = number_before(text, word);
   if (!degrees) return degrees.slip();
-  if (*degrees > Rational(360)) return Slip{"'" + text + "' is more than a full circle", "write at most 360deg", 0};
+  if (*degrees > Rational(360))
+    return Slip{"'" + text + "' is more than a full circle", "write at most 360deg", 0};
   Defect defect;
   defect.kind = DefectKind::sector;
   defect.amount = *degrees;
   std::string rest(trim(std::string_view(text).substr(word + word_size)));
   if (rest.empty()) return defect;
-  if (rest.front() != 'x') return Slip{"'" + text + "' goes on after the degrees", "write 90degx8 for 8 ft of the length", 0};
+  if (rest.front() != 'x')
+    return Slip{"'" + text + "' goes on after the degrees", "write 90degx8 for 8 ft of the length", 0};
   const auto length = along(rest.substr(1), metric);
   if (!length) return length.slip();
   defect.length = *length;
@@ -95,6 +106,11 @@ Result<Defect> read_squared(const std::string& text, bool metric) {
   defect.width = *width;
   defect.height = *height;
   defect.length = *length;
+  const Rational across(kMostInches);
+  if (measure::in_inches(*width) > across || measure::in_inches(*height) > across ||
+      measure::in_feet(*length) > Rational(kMostFeet)) {
+    return Slip{"'" + text + "' is bigger than any log", kForms, 0};
+  }
   const bool none = width->is_zero() || height->is_zero();
   return positive(defect, none ? Length{} : defect.length, text);
 }
@@ -125,7 +141,9 @@ std::string plain_number(const Rational& value) {
   return text;
 }
 
-std::string diameter_text(Length length) { return write_diameter(length) + (length.system == System::inch ? "\"" : ""); }
+std::string diameter_text(Length length) {
+  return write_diameter(length) + (length.system == System::inch ? "\"" : "");
+}
 
 std::string length_text(Length length) {
   const std::string text = measure::write_feet(length);
@@ -158,14 +176,16 @@ Result<Defect> read_defect(std::string_view typed, bool metric_book) {
     defect.unit = known.unit;
     return defect;
   }
-  const bool inches = text.find_first_of("'\"") != std::string::npos || text.find("ft") != std::string::npos ||
-                      text.find("in") != std::string::npos;
+  const bool inches = text.find_first_of("'\"") != std::string::npos ||
+                      text.find("ft") != std::string::npos || text.find("in") != std::string::npos;
   const bool metric = text.find('m') != std::string::npos || (metric_book && !inches);
-  if (const auto word = text.find("deg"); word != std::string::npos) return read_sector(text, word, 3, metric);
+  if (const auto word = text.find("deg"); word != std::string::npos)
+    return read_sector(text, word, 3, metric);
   if (text.find('x') != std::string::npos) return read_squared(text, metric);
   if (!has_letters(text)) {
     if (!read_decimal(text)) return not_read(typed);
-    return Slip{"'" + text + "' of what?", "write " + text + "bf, " + text + "%, " + text + "' or " + text + "\"", 0};
+    return Slip{"'" + text + "' of what?",
+                "write " + text + "bf, " + text + "%, " + text + "' or " + text + "\"", 0};
   }
   auto read = read_shrinkage(text);
   if (!read && text.find_first_of("0123456789") != 0) return not_read(typed);
@@ -174,16 +194,21 @@ Result<Defect> read_defect(std::string_view typed, bool metric_book) {
 
 std::string write_defect(const Defect& defect) {
   switch (defect.kind) {
-    case DefectKind::percent: return plain_number(defect.amount) + "%";
-    case DefectKind::volume: return plain_number(defect.amount) + std::string(ending_of(defect.unit));
-    case DefectKind::length: return length_text(defect.length);
-    case DefectKind::diameter: return diameter_text(defect.diameter);
+    case DefectKind::percent:
+      return plain_number(defect.amount) + "%";
+    case DefectKind::volume:
+      return plain_number(defect.amount) + std::string(ending_of(defect.unit));
+    case DefectKind::length:
+      return length_text(defect.length);
+    case DefectKind::diameter:
+      return diameter_text(defect.diameter);
     case DefectKind::sector: {
       const std::string degrees = plain_number(defect.amount) + "deg";
       return defect.length.is_zero() ? degrees : degrees + "x" + measure::write_feet(defect.length);
     }
     case DefectKind::squared:
-      return write_diameter(defect.width) + "x" + write_diameter(defect.height) + "x" + measure::write_feet(defect.length);
+      return write_diameter(defect.width) + "x" + write_diameter(defect.height) + "x" +
+             measure::write_feet(defect.length);
   }
   return "";
 }

@@ -20,8 +20,12 @@ struct Part {
   std::string text;
 };
 
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
-bool all_digits(std::string_view text) { return !text.empty() && std::all_of(text.begin(), text.end(), is_digit); }
+bool is_digit(char c) {
+  return c >= '0' && c <= '9';
+}
+bool all_digits(std::string_view text) {
+  return !text.empty() && std::all_of(text.begin(), text.end(), is_digit);
+}
 
 /// A slip met in a part, placed in the whole.
 Slip placed(Slip slip, const PlainText& whole, std::size_t from) {
@@ -29,14 +33,17 @@ Slip placed(Slip slip, const PlainText& whole, std::size_t from) {
   return slip;
 }
 
-bool says_metric(std::string_view text) { return text.find('m') != std::string_view::npos; }
+bool says_metric(std::string_view text) {
+  return text.find('m') != std::string_view::npos;
+}
 bool says_inches(std::string_view text) {
   return text.find_first_of("\"'") != std::string_view::npos || text.find("in") != std::string_view::npos ||
          text.find("ft") != std::string_view::npos || text.find("feet") != std::string_view::npos;
 }
 
 bool bare_number(std::string_view text) {
-  return std::none_of(text.begin(), text.end(), [](char c) { return (c >= 'a' && c <= 'z') || c == '"' || c == '\''; });
+  return std::none_of(text.begin(), text.end(),
+                      [](char c) { return (c >= 'a' && c <= 'z') || c == '"' || c == '\''; });
 }
 
 /// Is the slash at `slash` that of a typed 7½, which plain text writes 7+1/2?
@@ -60,23 +67,28 @@ std::vector<Part> split_readings(const Part& whole) {
 }
 
 Result<Length> diameter(const std::string& text, bool metric) {
-  return metric ? measure::read_millimetres(bare_number(text) ? text + "cm" : text) : measure::read_inches(text);
+  return metric ? measure::read_millimetres(bare_number(text) ? text + "cm" : text)
+                : measure::read_inches(text);
 }
 
 Result<std::vector<Length>> readings(const Part& part, const PlainText& whole, bool metric) {
   std::vector<Length> read;
   for (const Part& one : split_readings(part)) {
-    if (one.text.empty()) return Slip{"a diameter is missing", "write the log as 15x12 or 12/13-15x16", whole.at[one.from]};
+    if (one.text.empty())
+      return Slip{"a diameter is missing", "write the log as 15x12 or 12/13-15x16", whole.at[one.from]};
     const auto length = diameter(one.text, metric);
     if (!length) return placed(length.slip(), whole, one.from);
-    if (length->is_zero()) return Slip{"a diameter of nothing", "write what was measured", whole.at[one.from]};
+    if (length->is_zero())
+      return Slip{"a diameter of nothing", "write what was measured", whole.at[one.from]};
     if (measure::in_inches(*length) > Rational(kMostInches)) {
-      return Slip{"'" + one.text + "' is no log's diameter", "write inches (metric: centimetres)", whole.at[one.from]};
+      return Slip{"'" + one.text + "' is no log's diameter", "write inches (metric: centimetres)",
+                  whole.at[one.from]};
     }
     read.push_back(*length);
   }
   if (read.size() > 2) {
-    return Slip{"more than two readings of one end", "give one, or two at right angles: 12/13", whole.at[part.from]};
+    return Slip{"more than two readings of one end", "give one, or two at right angles: 12/13",
+                whole.at[part.from]};
   }
   return read;
 }
@@ -158,7 +170,8 @@ Result<LogMeasure> read_log_spec(std::string_view spec, bool metric_book) {
   const PlainText whole = measure::plain_notation(spec);
   const std::string& text = whole.text;
   const std::size_t cross = text.find('x');
-  const std::string shape = metric_book ? "write small end x length, as 30x4.8" : "write small end x length, as 15x12";
+  const std::string shape =
+      metric_book ? "write small end x length, as 30x4.8" : "write small end x length, as 15x12";
   if (cross == std::string::npos) return Slip{"'" + std::string(spec) + "' has no length", shape, 0};
   if (const auto again = text.find('x', cross + 1); again != std::string::npos) {
     return Slip{"'" + std::string(spec) + "' has more than a diameter and a length", shape, whole.at[again]};
@@ -174,7 +187,8 @@ Result<LogMeasure> read_log_spec(std::string_view spec, bool metric_book) {
   if (!length) return placed(length.slip(), whole, cross + 1);
   if (length->is_zero()) return Slip{"a log of no length", shape, whole.at[cross + 1]};
   if (measure::in_feet(*length) > Rational(kMostFeet)) {
-    return Slip{"'" + after + "' is no log's length", metric ? "write metres" : "write feet", whole.at[cross + 1]};
+    return Slip{"'" + after + "' is no log's length", metric ? "write metres" : "write feet",
+                whole.at[cross + 1]};
   }
   log->length = *length;
   return log;

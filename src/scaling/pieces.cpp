@@ -7,11 +7,16 @@ namespace {
 
 Ticks class_width(Ticks exact, const Rule& rule, System system) {
   switch (rule.diameter_class) {
-    case DiameterClass::inch: return kInch;
-    case DiameterClass::centimetre: return kCentimetre;
-    case DiameterClass::two_centimetres: return 2 * kCentimetre;
-    case DiameterClass::jas: return exact < 14 * kCentimetre ? kCentimetre : 2 * kCentimetre;
-    case DiameterClass::by_log: return system == System::inch ? kInch : kCentimetre;
+    case DiameterClass::inch:
+      return kInch;
+    case DiameterClass::centimetre:
+      return kCentimetre;
+    case DiameterClass::two_centimetres:
+      return 2 * kCentimetre;
+    case DiameterClass::jas:
+      return exact < 14 * kCentimetre ? kCentimetre : 2 * kCentimetre;
+    case DiameterClass::by_log:
+      return system == System::inch ? kInch : kCentimetre;
   }
   return kInch;
 }
@@ -28,7 +33,8 @@ Ticks average_drop_half(Ticks one, Ticks two, Ticks width) {
 /// Where the diameter `from_top` along the log lies, before rounding.
 Ticks tapered(Ticks small, Ticks large, Ticks from_top, Ticks length, const Rule& rule, const Practice& by) {
   if (by.taper == TaperShare::none) return small;
-  if (by.taper == TaperShare::rule && rule.taper_per_foot > 0) return small + from_top * rule.taper_per_foot / kFoot;
+  if (by.taper == TaperShare::rule && rule.taper_per_foot > 0)
+    return small + from_top * rule.taper_per_foot / kFoot;
   if (large > 0) return small + std::max<Ticks>(0, large - small) * from_top / length;
   return small + from_top * by.taper_mils_per_foot / 12'000;  // thousandths of an inch per foot of 12 in
 }
@@ -49,7 +55,8 @@ Trouble missing(const LogMeasure& log, const Rule& rule) {
   switch (rule.needs) {
     case Needs::small_end:
       return log.small.empty() && log.segments.empty() ? Trouble::no_small_end : Trouble::none;
-    case Needs::middle: return middle ? Trouble::none : Trouble::no_middle;
+    case Needs::middle:
+      return middle ? Trouble::none : Trouble::no_middle;
     case Needs::ends_and_mid:
       if (!middle) return Trouble::no_middle;
       [[fallthrough]];
@@ -87,8 +94,9 @@ void one_piece(const LogMeasure& log, const Rule& rule, const Practice& by, Piec
   Piece& piece = into.piece[0];
   into.count = 1;
   into.overridden[0] = !log.segments.empty();
-  const Ticks small = log.segments.empty() ? scaling_diameter(log.small, rule, by, system)
-                                           : rounded_diameter(ticks(log.segments[0]), rule, by.diameter, system);
+  const Ticks small = log.segments.empty()
+                          ? scaling_diameter(log.small, rule, by, system)
+                          : rounded_diameter(ticks(log.segments[0]), rule, by.diameter, system);
   piece.small = small;
   piece.large = scaling_diameter(log.large, rule, by, system);
   piece.mid = scaling_diameter(log.mid, rule, by, system);
@@ -111,13 +119,22 @@ void many_pieces(const LogMeasure& log, const Rule& rule, const Practice& by, Pi
     } else if (i == 0) {
       diameter = scaling_diameter(log.small, rule, by, system);
     } else {
-      diameter = rounded_diameter(tapered(first, large, from_top, into.length, rule, by), rule, by.diameter, system);
+      diameter =
+          rounded_diameter(tapered(first, large, from_top, into.length, rule, by), rule, by.diameter, system);
       into.taper_shared = into.taper_shared || shares_even_taper(rule, by);
       into.taper_measured = large > 0;
     }
     into.piece[i] = Piece{diameter, 0, 0, 0, lengths[i]};
     from_top += lengths[i];
   }
+}
+
+/// Even feet where the longest segment is a multiple of them, else whole feet, else 10 cm, else anything.
+Ticks division_step(Ticks length, Ticks longest, Ticks pieces) {
+  for (const Ticks step : {2 * kFoot, kFoot, kMetre / 10}) {
+    if (longest % step == 0 && length / step >= pieces) return step;
+  }
+  return 1;
 }
 
 }  // namespace
@@ -130,25 +147,37 @@ Ticks rounded_diameter(Ticks exact, const Rule& rule, DiameterRounding how, Syst
   bool up = false;
   switch (how) {
     case DiameterRounding::none:
-    case DiameterRounding::down: break;
-    case DiameterRounding::nearest_half_up: up = over >= width; break;
-    case DiameterRounding::nearest_half_down: up = over > width; break;
-    case DiameterRounding::nearest_half_even: up = over > width || (over == width && low / width % 2 == 1); break;
+    case DiameterRounding::down:
+      break;
+    case DiameterRounding::nearest_half_up:
+      up = over >= width;
+      break;
+    case DiameterRounding::nearest_half_down:
+      up = over > width;
+      break;
+    case DiameterRounding::nearest_half_even:
+      up = over > width || (over == width && low / width % 2 == 1);
+      break;
   }
   return up ? low + width : low;
 }
 
-Ticks scaling_diameter(const std::vector<Length>& readings, const Rule& rule, const Practice& by, System system) {
+Ticks scaling_diameter(const std::vector<Length>& readings, const Rule& rule, const Practice& by,
+                       System system) {
   if (readings.empty()) return 0;
   Ticks joined = ticks(readings[0]);
   if (readings.size() > 1) {
     const Ticks other = ticks(readings[1]);
     switch (by.readings) {
-      case ReadingsJoin::average: joined = (joined + other) / 2; break;
+      case ReadingsJoin::average:
+        joined = (joined + other) / 2;
+        break;
       case ReadingsJoin::average_drop_half:
         joined = average_drop_half(joined, other, class_width(joined, rule, system));
         break;
-      case ReadingsJoin::smaller: joined = std::min(joined, other); break;
+      case ReadingsJoin::smaller:
+        joined = std::min(joined, other);
+        break;
     }
   }
   return rounded_diameter(joined, rule, by.diameter, system);
@@ -159,32 +188,23 @@ std::size_t pieces_needed(Ticks length, Ticks longest) {
   return static_cast<std::size_t>((length + longest - 1) / longest);
 }
 
-// Equal division: counted in steps of 2 ft where the longest segment is an even number of feet (1 ft where it is
-// odd, 10 cm where it is metric), the odd steps one by one to the pieces at the butt. What is under a step (the
-// odd foot of a 33-ft log) goes to the piece nearest the butt that still has room for it.
-void divide(Ticks length, Ticks longest, std::size_t count, Division how, std::array<Ticks, kMostSegments>& into) {
+// Equal division: counted in steps, the odd steps one by one to the pieces at the butt. What is under a step (the
+// odd foot of a 33-ft log) goes to the piece nearest the butt among the shortest, which always has room for it.
+void divide(Ticks length, Ticks longest, std::size_t count, Division how,
+            std::array<Ticks, kMostSegments>& into) {
   const auto pieces = static_cast<Ticks>(count);
-  if (how == Division::full_from_top && longest > 0) {
-    Ticks rest = length;
-    for (std::size_t i = 0; i < count; ++i) {
-      into[i] = i + 1 == count ? rest : std::min(longest, rest);
-      rest -= into[i];
-    }
+  if (how == Division::full_from_top && count == pieces_needed(length, longest)) {
+    for (std::size_t i = 0; i + 1 < count; ++i) into[i] = longest;
+    into[count - 1] = length - (pieces - 1) * longest;
     return;
   }
-  const Ticks step = longest % (2 * kFoot) == 0 ? 2 * kFoot : longest % kFoot == 0 ? kFoot : kMetre / 10;
+  const Ticks step = division_step(length, longest, pieces);
   const Ticks steps = length / step;
-  Ticks rest = length - steps * step;
-  for (std::size_t i = 0; i < count; ++i) {
-    const bool longer = static_cast<Ticks>(count - 1 - i) < steps % pieces;
-    into[i] = (steps / pieces + (longer ? 1 : 0)) * step;
+  const Ticks longer = steps % pieces;
+  for (Ticks i = 0; i < pieces; ++i) {
+    into[static_cast<std::size_t>(i)] = (steps / pieces + (pieces - i <= longer ? 1 : 0)) * step;
   }
-  for (std::size_t i = count; i > 0 && rest > 0; --i) {
-    const Ticks room = longest <= 0 ? rest : std::max<Ticks>(0, longest - into[i - 1]);
-    const Ticks given = i == 1 ? rest : room >= rest ? rest : 0;
-    into[i - 1] += given;
-    rest -= given;
-  }
+  into[static_cast<std::size_t>(pieces - longer - 1)] += length - steps * step;
 }
 
 Trouble make_pieces(const LogMeasure& log, const Rule& rule, const Practice& by, Pieces& into) {
@@ -211,7 +231,8 @@ Trouble make_pieces(const LogMeasure& log, const Rule& rule, const Practice& by,
   return Trouble::none;
 }
 
-Pieces shrunk(const Pieces& whole, Ticks length, Ticks diameter, const Rule& rule, const Practice& by, System system) {
+Pieces shrunk(const Pieces& whole, Ticks length, Ticks diameter, const Rule& rule, const Practice& by,
+              System system) {
   const auto thinner = [&](Ticks full, Ticks off) {
     return full == 0 ? 0 : rounded_diameter(std::max<Ticks>(0, full - off), rule, by.diameter, system);
   };

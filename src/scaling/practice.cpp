@@ -22,15 +22,18 @@ struct Named {
 
 constexpr std::array kNamed{
     Named{"scribner-c-even", "scribner-c",
-          "lengths in even feet, as FSH 2409.11 (2006 digest, 17.12) records them; a top under 6 in (5.51 in actual) is a "
-          "cull, as the Idaho Board of Scaling Practices has it; of two readings a remaining half inch is dropped (Minico)",
+          "lengths in even feet, as FSH 2409.11 (2006 digest, 17.12) records them; a top under 6 in (5.51 in "
+          "actual) is a "
+          "cull, as the Idaho Board of Scaling Practices has it; of two readings a remaining half inch is "
+          "dropped (Minico)",
           [](Practice& by) {
             by.length_step = measure::feet(2);
             by.minimum_top = measure::inches(6);
             by.diameter = DiameterRounding::nearest_half_up;
             by.readings = ReadingsJoin::average_drop_half;
           }},
-    Named{"scribner-c-16", "scribner-c", "segments of at most 16 ft, the older federal practice (Bailey; Boerker 1918)",
+    Named{"scribner-c-16", "scribner-c",
+          "segments of at most 16 ft, the older federal practice (Bailey; Boerker 1918)",
           [](Practice& by) { by.longest_segment = measure::feet(16); }},
     Named{"scribner-c-40-down", "scribner-c-40", "every fraction of an inch dropped, from memory",
           [](Practice& by) { by.diameter = DiameterRounding::down; }},
@@ -39,7 +42,8 @@ constexpr std::array kNamed{
     Named{"international-quarter-exact", "international-quarter", "not rounded",
           [](Practice& by) { by.result = ResultRounding::none; }},
     Named{"international-quarter-even", "international-quarter",
-          "as its table is used: lengths down to the even foot (Woodworker's Journal), diameter to the nearest inch (from "
+          "as its table is used: lengths down to the even foot (Woodworker's Journal), diameter to the "
+          "nearest inch (from "
           "memory)",
           [](Practice& by) {
             by.length_step = measure::feet(2);
@@ -51,35 +55,50 @@ Practice of_rule(const Rule& rule) {
   Practice practice;
   practice.name = std::string(rule.name);
   practice.rule = std::string(rule.name);
+  practice.length_step = {};
   practice.taper = TaperShare::even;
+  practice.result = ResultRounding::none;
+  practice.squared_divisor = 15;
   if (rule.conventions != nullptr) rule.conventions(practice);
   return practice;
 }
 
 const Named* find_named(std::string_view name) {
-  const auto* found = std::find_if(kNamed.begin(), kNamed.end(), [name](const Named& n) { return n.name == name; });
+  const auto* found =
+      std::find_if(kNamed.begin(), kNamed.end(), [name](const Named& n) { return n.name == name; });
   return found == kNamed.end() ? nullptr : found;
 }
 
 std::string_view diameter_words(DiameterRounding how) {
   switch (how) {
-    case DiameterRounding::none: return "diameters with their fraction";
-    case DiameterRounding::down: return "diameters cut down";
-    case DiameterRounding::nearest_half_up: return "diameters to the nearest, halves up";
-    case DiameterRounding::nearest_half_down: return "diameters to the nearest, halves down";
-    case DiameterRounding::nearest_half_even: return "diameters to the nearest, halves to the even number";
+    case DiameterRounding::none:
+      return "diameters with their fraction";
+    case DiameterRounding::down:
+      return "diameters cut down";
+    case DiameterRounding::nearest_half_up:
+      return "diameters to the nearest, halves up";
+    case DiameterRounding::nearest_half_down:
+      return "diameters to the nearest, halves down";
+    case DiameterRounding::nearest_half_even:
+      return "diameters to the nearest, halves to the even number";
   }
   return "";
 }
 
 std::string_view result_words(ResultRounding how) {
   switch (how) {
-    case ResultRounding::none: return "result not rounded";
-    case ResultRounding::nearest_1: return "result to the nearest 1, halves up";
-    case ResultRounding::nearest_5: return "result to the nearest 5, halves up";
-    case ResultRounding::nearest_10: return "result to the nearest 10, halves up";
-    case ResultRounding::hundredth: return "result to 0.01";
-    case ResultRounding::thousandth: return "result to 0.001";
+    case ResultRounding::none:
+      return "result not rounded";
+    case ResultRounding::nearest_1:
+      return "result to the nearest 1, halves up";
+    case ResultRounding::nearest_5:
+      return "result to the nearest 5, halves up";
+    case ResultRounding::nearest_10:
+      return "result to the nearest 10, halves up";
+    case ResultRounding::hundredth:
+      return "result to 0.01";
+    case ResultRounding::thousandth:
+      return "result to 0.001";
   }
   return "";
 }
@@ -95,15 +114,24 @@ std::string lengths_words(const Practice& by) {
 
 std::string limits_words(const Practice& by) {
   std::string words;
-  if (!by.minimum_top.is_zero()) words += ", tops under " + measure::write_inches(by.minimum_top) + " in are cull";
-  if (!by.minimum_length.is_zero()) words += ", logs under " + measure::spoken_length(by.minimum_length) + " are cull";
+  if (!by.minimum_top.is_zero())
+    words += ", tops under " + measure::write_inches(by.minimum_top) + " in are cull";
+  if (!by.minimum_length.is_zero())
+    words += ", logs under " + measure::spoken_length(by.minimum_length) + " are cull";
   if (!by.merchantable_percent.is_zero()) {
     words += ", cull under " + plain(shown(by.merchantable_percent, 1)) + " % net of gross";
   }
   return words;
 }
 
-std::string all_names() { return join(practice_names(), ", "); }
+std::string conventions(const Practice& by) {
+  return fmt::format("{}, {}, {}{}", diameter_words(by.diameter), lengths_words(by), result_words(by.result),
+                     limits_words(by));
+}
+
+std::string all_names() {
+  return join(practice_names(), ", ");
+}
 
 }  // namespace
 
@@ -117,10 +145,18 @@ std::optional<Practice> find_practice(std::string_view name) {
   return practice;
 }
 
-const std::vector<std::string>& practice_names() {
+const std::vector<std::string>& rule_names() {
   static const std::vector<std::string> names = [] {
     std::vector<std::string> all;
     for (const Rule& rule : rules()) all.emplace_back(rule.name);
+    return all;
+  }();
+  return names;
+}
+
+const std::vector<std::string>& practice_names() {
+  static const std::vector<std::string> names = [] {
+    std::vector<std::string> all = rule_names();
     for (const Named& named : kNamed) all.emplace_back(named.name);
     return all;
   }();
@@ -130,21 +166,33 @@ const std::vector<std::string>& practice_names() {
 std::string describe(const Practice& practice) {
   const Rule* rule = find_rule(practice.rule);
   if (rule == nullptr) return why_not(practice.rule);
-  std::string text = fmt::format("{}: {}. Source: {}. Range: {}. Conventions: {}.", rule->title, rule->formula,
-                                 rule->source, rule->range, rule->customs);
-  if (const Named* named = find_named(practice.name)) text += fmt::format(" {}: {}.", named->name, named->what);
-  text += fmt::format(" In force: {}, {}, {}{}.", diameter_words(practice.diameter), lengths_words(practice),
-                      result_words(practice.result), limits_words(practice));
-  return text;
+  std::string text = fmt::format("{}: {}. Source: {}. Range: {}. Conventions: {}.", rule->title,
+                                 rule->formula, rule->source, rule->range, rule->customs);
+  if (const Named* named = find_named(practice.name))
+    text += fmt::format(" {}: {}.", named->name, named->what);
+  return text + " In force: " + conventions(practice) + ".";
+}
+
+std::string in_words(const Practice& practice) {
+  const Rule* rule = find_rule(practice.rule);
+  if (rule == nullptr) return why_not(practice.rule);
+  const bool recalled = rule->source.find("from memory") != std::string_view::npos;
+  return fmt::format("{}{}; {}", rule->title, recalled ? " (from memory)" : "", conventions(practice));
+}
+
+std::string what_changes(std::string_view name) {
+  const Named* named = find_named(name);
+  return named == nullptr ? "" : std::string(named->rule) + ": " + std::string(named->what);
 }
 
 std::string why_not(std::string_view name) {
   if (find_practice(name)) return {};
   const std::string word = lower(name);
   if (word == "bangor" || word == "holland" || word == "maine") {
-    return fmt::format("'{}' is a table rule whose table has not been obtained, so it is not built; Maine's own standard is "
-                       "international-quarter (01-001 C.M.R. ch. 382 s. 5)",
-                       name);
+    return fmt::format(
+        "'{}' is a table rule whose table has not been obtained, so it is not built; Maine's own standard is "
+        "international-quarter (01-001 C.M.R. ch. 382 s. 5)",
+        name);
   }
   const std::string near = nearest(word, practice_names());
   if (!near.empty()) return fmt::format("there is no log rule '{}'; the nearest is {}", name, near);

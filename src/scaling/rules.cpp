@@ -23,8 +23,23 @@ std::span<const Rule> rules() {
 
 const Rule* find_rule(std::string_view name) {
   const auto all = rules();
-  const auto found = std::find_if(all.begin(), all.end(), [name](const Rule& rule) { return rule.name == name; });
+  const auto found =
+      std::find_if(all.begin(), all.end(), [name](const Rule& rule) { return rule.name == name; });
   return found == all.end() ? nullptr : &*found;
+}
+
+VolumeUnit unit_for(const Rule& rule, System system) {
+  switch (rule.answers) {
+    case Answers::board_feet:
+      return VolumeUnit::board_foot;
+    case Answers::cubic:
+      return system == System::metric ? VolumeUnit::cubic_metre : VolumeUnit::cubic_foot;
+    case Answers::cubic_metres:
+      return VolumeUnit::cubic_metre;
+    case Answers::hoppus_feet:
+      return VolumeUnit::hoppus_foot;
+  }
+  return VolumeUnit::board_foot;
 }
 
 }  // namespace kerfbook::scaling

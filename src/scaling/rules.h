@@ -35,14 +35,14 @@ struct Exact {
 enum class Needs : std::uint8_t {
   small_end,
   both_ends,
-  middle,        ///< the diameter or the girth at half length
+  middle,  ///< the diameter or the girth at half length
   ends_and_mid,
 };
 
 /// The unit of the answer.
 enum class Answers : std::uint8_t {
   board_feet,
-  cubic,        ///< ft3 for a log measured in inches, m3 for one measured in centimetres
+  cubic,  ///< ft3 for a log measured in inches, m3 for one measured in centimetres
   cubic_metres,
   hoppus_feet,
 };
@@ -58,17 +58,17 @@ enum class DiameterClass : std::uint8_t {
 
 /// How a log past the longest segment is divided.
 enum class Division : std::uint8_t {
-  equal_even,   ///< as equal as possible in even feet, the longer ones at the butt
+  equal_even,     ///< as equal as possible in even feet, the longer ones at the butt
   full_from_top,  ///< full segments from the upper end, the rest at the butt
 };
 
 struct Rule {
-  std::string_view name;      ///< as typed: `doyle`
-  std::string_view title;     ///< as the trade calls it: "Doyle"
-  std::string_view source;    ///< the publication, or "from memory"
-  std::string_view formula;   ///< what it computes, in one line
-  std::string_view range;     ///< diameters and lengths it was published for, in words
-  std::string_view customs;   ///< diameter and length conventions, rounding, taper; choices made; in words
+  std::string_view name;     ///< as typed: `doyle`
+  std::string_view title;    ///< as the trade calls it: "Doyle"
+  std::string_view source;   ///< the publication, or "from memory"
+  std::string_view formula;  ///< what it computes, in one line
+  std::string_view range;    ///< diameters and lengths it was published for, in words
+  std::string_view customs;  ///< diameter and length conventions, rounding, taper; choices made; in words
   Needs needs = Needs::small_end;
   Answers answers = Answers::board_feet;
   DiameterClass diameter_class = DiameterClass::inch;
@@ -77,16 +77,20 @@ struct Rule {
   Ticks greatest_diameter = 0;  ///< over it there is no scale (a table's end); 0 = no end
   Ticks least_length = 0;       ///< under it the scale is zero
   Ticks taper_per_foot = 0;     ///< the rule's own, built in; 0 = it has none
-  std::int64_t deduction_step = 0;  ///< millionths; what a deduction is rounded to; 0 = as the practice's result
-  Exact (*scale)(const Piece&) = nullptr;            ///< never negative within the range
-  Exact (*scale_metric)(const Piece&) = nullptr;     ///< Answers::cubic only: in m3
-  void (*conventions)(Practice&) = nullptr;          ///< the published conventions, set on a default Practice
+  std::int64_t deduction_step =
+      0;  ///< millionths; what a deduction is rounded to; 0 = as the practice's result
+  Exact (*scale)(const Piece&) = nullptr;         ///< never negative within the range
+  Exact (*scale_metric)(const Piece&) = nullptr;  ///< Answers::cubic only: in m3
+  void (*conventions)(Practice&) = nullptr;       ///< the published ones, set on a Practice without any
 };
 
 /// Every rule, in the order they are listed to people.
 std::span<const Rule> rules();
 /// nullptr when there is none.
 const Rule* find_rule(std::string_view name);
+
+/// The unit a rule answers in for a log measured in that system.
+VolumeUnit unit_for(const Rule& rule, System system);
 
 /// The parts of the table.
 std::span<const Rule> scribner_rules();

@@ -68,7 +68,9 @@ Exact bc_board_foot(const Piece& log) {
   return over<2 * kPiNum * kMillion, 11 * 12 * kPiDen * kInch2Foot>(d * d * log.length);
 }
 
-void whole_feet(Practice& by) { by.length_step = measure::feet(1); }
+void whole_feet(Practice& by) {
+  by.length_step = measure::feet(1);
+}
 
 void international_conventions(Practice& by) {
   whole_feet(by);
@@ -77,8 +79,10 @@ void international_conventions(Practice& by) {
 }
 
 constexpr std::string_view kInternationalCustoms =
-    "small end inside bark with its fraction; taper 1/2 in per 4 ft is built in; a part section stands at the butt "
-    "and counts in proportion; lengths come down to the whole foot; logs past 20 ft are scaled in one piece with the "
+    "small end inside bark with its fraction; taper 1/2 in per 4 ft is built in; a part section stands at "
+    "the butt "
+    "and counts in proportion; lengths come down to the whole foot; logs past 20 ft are scaled in one piece "
+    "with the "
     "rule's own taper, which gives what Clark's advice to scale them as multiples gives (Larsen)";
 
 const std::array kRules{
@@ -87,20 +91,26 @@ const std::array kRules{
         .title = "Scribner, by formula",
         .source = "Bruce and Schumacher 1950, through D. R. Larsen, Forest Functions, University of Missouri",
         .formula = "(0.79 D^2 - 2 D - 4) L / 16",
-        .range = "the original Scribner covers 12 to 44 in and 10 to 24 ft (Larsen); zero where the formula is negative",
-        .customs = "small end inside bark with its fraction; lengths come down to the whole foot; no taper; not "
-                   "rounded. It is not Decimal C: rounded to tens it differs from that table in about half the cells",
+        .range = "the original Scribner covers 12 to 44 in and 10 to 24 ft (Larsen); zero where the formula "
+                 "is negative",
+        .customs =
+            "small end inside bark with its fraction; lengths come down to the whole foot; no taper; not "
+            "rounded. It is not Decimal C: rounded to tens it differs from that table in about half the "
+            "cells",
         .scale = scribner_formula,
         .conventions = whole_feet,
     },
     Rule{
         .name = "doyle",
         .title = "Doyle",
-        .source = "Louisiana R.S. 3:4641 (Acts 1992, No. 55); E. A. Chase, Timber Cruising Manual and Record, 1913, p. 11",
+        .source = "Louisiana R.S. 3:4641 (Acts 1992, No. 55); E. A. Chase, Timber Cruising Manual and "
+                  "Record, 1913, p. 11",
         .formula = "((D - 4) / 4)^2 L",
         .range = "zero at and under 4 in; Chase prints single logs to 36 ft",
-        .customs = "small end inside bark with its fraction; a part of a foot in length is dropped; no taper, one piece "
-                   "at any length; not rounded. Printed tables give the nearest board foot and round exact halves both "
+        .customs = "small end inside bark with its fraction; a part of a foot in length is dropped; no "
+                   "taper, one piece "
+                   "at any length; not rounded. Printed tables give the nearest board foot and round exact "
+                   "halves both "
                    "ways: doyle-table rounds, an exact half up",
         .least_diameter = 4 * kInch,
         .scale = doyle,
@@ -109,7 +119,8 @@ const std::array kRules{
     Rule{
         .name = "international-quarter",
         .title = "International 1/4-inch",
-        .source = "Mass. G.L. c. 96 s. 11A and Michigan MCL 290.401 (section formula and taper); Log Volume charts, "
+        .source = "Mass. G.L. c. 96 s. 11A and Michigan MCL 290.401 (section formula and taper); Log Volume "
+                  "charts, "
                   "courtesy Prof. Gene Wengert, WoodWeb Knowledge Base, 4 May 2001 (table)",
         .formula = "0.905 x sum over 4-ft sections of (0.22 d^2 - 0.71 d), d growing 1/2 in a section",
         .range = "published from 6 in; zero under 4 in",
@@ -141,9 +152,11 @@ const std::array kRules{
         .source = "9 V.S.A. s. 2693",
         .formula = "D x D/2 for 12 ft, in proportion for other lengths",
         .range = "none stated",
-        .customs = "mean top diameter, under half an inch dropped, over half an inch a full inch (the statute says "
-                   "nothing of an exact half: here it goes up); past 12 ft in 12-ft sections from the upper end, each "
-                   "with its own diameter; lengths come down to the whole foot",
+        .customs =
+            "mean top diameter, under half an inch dropped, over half an inch a full inch (the statute says "
+            "nothing of an exact half: here it goes up); past 12 ft in 12-ft sections from the upper end, "
+            "each "
+            "with its own diameter; lengths come down to the whole foot",
         .division = Division::full_from_top,
         .scale = vermont,
         .conventions =
@@ -157,8 +170,9 @@ const std::array kRules{
     Rule{
         .name = "roy",
         .title = "Roy (Quebec)",
-        .source = "from memory; agrees with the one value printed by the Association forestiere du sud du Quebec, "
-                  "Le mesurage du bois, 2024",
+        .source =
+            "from memory; agrees with the one value printed by the Association forestiere du sud du Quebec, "
+            "Le mesurage du bois, 2024",
         .formula = "(D - 1)^2 L / 20",
         .range = "none stated; zero under 1 in",
         .customs = "small end with its fraction; lengths come down to the whole foot; nearest board foot",
@@ -175,7 +189,8 @@ const std::array kRules{
         .title = "Ontario",
         .source = "from memory",
         .formula = "(0.55 D^2 - 1.2 D) L / 12",
-        .range = "official in 1952 for 4 to 40 in and 8 to 18 ft (Freese, FPL-GTR-1, as quoted); zero under 4 in",
+        .range =
+            "official in 1952 for 4 to 40 in and 8 to 18 ft (Freese, FPL-GTR-1, as quoted); zero under 4 in",
         .customs = "small end to the nearest inch; whole feet; not rounded",
         .least_diameter = 4 * kInch,
         .scale = ontario,
@@ -200,6 +215,8 @@ const std::array kRules{
 
 }  // namespace
 
-std::span<const Rule> board_foot_rules() { return kRules; }
+std::span<const Rule> board_foot_rules() {
+  return kRules;
+}
 
 }  // namespace kerfbook::scaling

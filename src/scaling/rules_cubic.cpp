@@ -12,7 +12,9 @@ constexpr Wide kMetre3 = Wide{kMetre} * kMetre * kMetre;
 /// cm x cm x m, the way the centimetre rules write a product.
 constexpr Wide kCm2Metre = Wide{kCentimetre} * kCentimetre * kMetre;
 
-constexpr Wide square(Ticks d) { return Wide{d} * d; }
+constexpr Wide square(Ticks d) {
+  return Wide{d} * d;
+}
 
 /// pi/4 x (sum of squared diameters) x length / kParts, in millionths of a unit whose cube is kUnit3.
 template <Wide kParts, Wide kUnit3>
@@ -42,7 +44,8 @@ Exact newton(const Piece& log) {
 
 template <Wide kUnit3>
 Exact conic(const Piece& log) {
-  return of_circles<3, kUnit3>(square(log.small) + Wide{log.small} * log.large + square(log.large), log.length);
+  return of_circles<3, kUnit3>(square(log.small) + Wide{log.small} * log.large + square(log.large),
+                               log.length);
 }
 
 /// Under 6 m: D^2 L / 10 000. From 6 m: (D + (L' - 4)/2)^2 L / 10 000, L' the whole metres of the length.
@@ -55,7 +58,8 @@ Exact small_end_squared(const Piece& log) {
 
 /// 0.7854 D^2 L / 10 000, D the mean of both ends.
 Exact brereton(const Piece& log) {
-  return over<7'854 * kMillion, Wide{4} * 10'000 * 10'000 * kCm2Metre>(square(log.small + log.large) * log.length);
+  return over<7'854 * kMillion, Wide{4} * 10'000 * 10'000 * kCm2Metre>(square(log.small + log.large) *
+                                                                       log.length);
 }
 
 /// (quarter girth in)^2 L ft / 144; a middle diameter stands for its girth.
@@ -65,10 +69,12 @@ Exact hoppus(const Piece& log) {
   return over<kPiSquaredNum * kMillion, kPiSquaredDen * kUnit>(square(log.mid) * log.length);
 }
 
-constexpr std::string_view kCubicCustoms = "inside bark, diameters and length as measured; not rounded; cubic feet for "
-                                           "a log measured in inches, cubic metres in centimetres";
+constexpr std::string_view kCubicCustoms =
+    "inside bark, diameters and length as measured; not rounded; cubic feet for "
+    "a log measured in inches, cubic metres in centimetres";
 constexpr std::string_view kBriggs =
-    "D. Briggs, Forest Products Measurements and Conversion Factors, University of Washington, 1994, Table 2-1";
+    "D. Briggs, Forest Products Measurements and Conversion Factors, University of Washington, 1994, Table "
+    "2-1";
 
 void korean_conventions(Practice& by) {
   by.diameter = DiameterRounding::down;
@@ -136,7 +142,8 @@ const std::array kRules{
         .source = "from memory",
         .formula = "pi x (r1^2 + r2^2) / 2 x L / 10 000, r the end radii in cm, L in m",
         .range = "any",
-        .customs = "end radii to the nearest centimetre (diameters to 2 cm), lengths down to 0.1 m, result to 0.001 m3; "
+        .customs = "end radii to the nearest centimetre (diameters to 2 cm), lengths down to 0.1 m, result "
+                   "to 0.001 m3; "
                    "rot, hole, char and missing wood are deducted",
         .needs = Needs::both_ends,
         .answers = Answers::cubic_metres,
@@ -152,11 +159,13 @@ const std::array kRules{
     Rule{
         .name = "jas",
         .title = "JAS (Japanese Agricultural Standard)",
-        .source = "timber notes of takesimaya.p-kit.com (entry 156905) and keixx.net; diameter classes and decimals "
+        .source = "timber notes of takesimaya.p-kit.com (entry 156905) and keixx.net; diameter classes and "
+                  "decimals "
                   "from memory",
         .formula = "D^2 L / 10 000 under 6 m; (D + (L' - 4)/2)^2 L / 10 000 from 6 m, L' whole metres",
         .range = "any",
-        .customs = "the shorter of two diameters, cut to 1 cm under 14 cm and to even centimetres from 14 cm (from memory); "
+        .customs = "the shorter of two diameters, cut to 1 cm under 14 cm and to even centimetres from 14 cm "
+                   "(from memory); "
                    "length as measured; 0.001 m3 (from memory); no allowance is made for oval ends",
         .answers = Answers::cubic_metres,
         .diameter_class = DiameterClass::jas,
@@ -170,7 +179,8 @@ const std::array kRules{
     Rule{
         .name = "korean",
         .title = "Korean small-end squared",
-        .source = "Korean forestry examination notes, eidsn.tistory.com/12883795 and codekiller.tistory.com/1387",
+        .source =
+            "Korean forestry examination notes, eidsn.tistory.com/12883795 and codekiller.tistory.com/1387",
         .formula = "as JAS",
         .range = "any",
         .customs = "the shorter of two diameters, cut to 1 cm; length cut to 0.1 m; 0.001 m3",
@@ -207,6 +217,8 @@ const std::array kRules{
 
 }  // namespace
 
-std::span<const Rule> cubic_rules() { return kRules; }
+std::span<const Rule> cubic_rules() {
+  return kRules;
+}
 
 }  // namespace kerfbook::scaling

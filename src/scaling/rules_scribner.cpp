@@ -24,7 +24,8 @@ void conventions(Practice& by) {
   by.taper = TaperShare::even;
 }
 
-constexpr std::string_view kRange = "6 to 120 in and 4 ft up; zero under 6 in and under 4 ft, no scale past 120 in";
+constexpr std::string_view kRange =
+    "6 to 120 in and 4 ft up; zero under 6 in and under 4 ft, no scale past 120 in";
 
 Rule decimal_c_rule() {
   Rule rule;
@@ -42,20 +43,29 @@ std::array<Rule, 2> make_rules() {
   Rule east = decimal_c_rule();
   east.name = "scribner-c";
   east.title = "Scribner Decimal C, 20-ft segments";
-  east.source = "USDA Forest Service National Volume Estimator Library (factors and departures of the printed table); Log "
-                "Volume charts, courtesy Prof. Gene Wengert, WoodWeb Knowledge Base, 4 May 2001; Idaho Board of Scaling "
-                "Practices, How to Determine the Scale of a Log (diameters); FSH 2409.11 (segments, deductions)";
-  east.customs = "diameter to the nearest inch, 9-1/2 up to just under 10-1/2 is 10; lengths come down to the whole foot; logs "
-                 "past 20 ft in pieces as equal as possible in even feet, the longer at the butt, the taper shared evenly "
-                 "(from memory: check each segment's diameter); deductions to whole tens, 5 bf and more going up";
+  east.source =
+      "USDA Forest Service National Volume Estimator Library (factors and departures of the printed table); "
+      "Log "
+      "Volume charts, courtesy Prof. Gene Wengert, WoodWeb Knowledge Base, 4 May 2001; Idaho Board of "
+      "Scaling "
+      "Practices, How to Determine the Scale of a Log (diameters); FSH 2409.11 (segments, deductions)";
+  east.customs =
+      "diameter to the nearest inch, 9-1/2 up to just under 10-1/2 is 10; lengths come down to the whole "
+      "foot; logs "
+      "past 20 ft in pieces as equal as possible in even feet, the longer at the butt, the taper shared "
+      "evenly "
+      "(from memory: check each segment's diameter); deductions to whole tens, 5 bf and more going up";
   east.conventions = conventions;
   Rule west = decimal_c_rule();
   west.name = "scribner-c-40";
   west.title = "Scribner Decimal C, pieces to 40 ft";
-  west.source = "USDA Forest Service National Volume Estimator Library (factor table); FSH 2409.11, R-10 Supplement "
-                "2409.11-2004-1 (40-ft maximum)";
-  west.customs = "as scribner-c, but one piece to 40 ft: the table to 20 ft, the factors alone beyond. West of the Cascades "
-                 "every fraction of an inch is dropped, from memory: scribner-c-40-down does so";
+  west.source =
+      "USDA Forest Service National Volume Estimator Library (factor table); FSH 2409.11, R-10 Supplement "
+      "2409.11-2004-1 (40-ft maximum)";
+  west.customs =
+      "as scribner-c, but one piece to 40 ft: the table to 20 ft, the factors alone beyond. West of the "
+      "Cascades "
+      "every fraction of an inch is dropped, from memory: scribner-c-40-down does so";
   west.conventions = [](Practice& by) {
     conventions(by);
     by.longest_segment = measure::feet(40);

@@ -21,20 +21,11 @@ struct Worked {
   std::int64_t unculled = 0;  ///< the net before the log was found to be a cull
 };
 
-VolumeUnit unit_for(const Rule& rule, System system) {
-  switch (rule.answers) {
-    case Answers::board_feet: return VolumeUnit::board_foot;
-    case Answers::cubic: return system == System::metric ? VolumeUnit::cubic_metre : VolumeUnit::cubic_foot;
-    case Answers::cubic_metres: return VolumeUnit::cubic_metre;
-    case Answers::hoppus_feet: return VolumeUnit::hoppus_foot;
-  }
-  return VolumeUnit::board_foot;
-}
-
 bool past_table(const Pieces& pieces, const Rule& rule) {
   if (rule.greatest_diameter == 0) return false;
   const auto* end = pieces.piece.begin() + pieces.count;
-  return std::any_of(pieces.piece.begin(), end, [&rule](const Piece& p) { return p.small > rule.greatest_diameter; });
+  return std::any_of(pieces.piece.begin(), end,
+                     [&rule](const Piece& p) { return p.small > rule.greatest_diameter; });
 }
 
 void find_cull(const Practice& by, Worked& worked) {
@@ -51,9 +42,10 @@ void find_cull(const Practice& by, Worked& worked) {
   amounts.net = 0;
 }
 
-Trouble work_out(const LogMeasure& log, const std::vector<Defect>& defects, const Rule& rule, const Practice& by,
-                 Worked& into) {
-  if (const Trouble trouble = make_pieces(log, rule, by, into.pieces); trouble != Trouble::none) return trouble;
+Trouble work_out(const LogMeasure& log, const std::vector<Defect>& defects, const Rule& rule,
+                 const Practice& by, Worked& into) {
+  if (const Trouble trouble = make_pieces(log, rule, by, into.pieces); trouble != Trouble::none)
+    return trouble;
   if (past_table(into.pieces, rule)) return Trouble::off_table;
   Amounts& amounts = into.amounts;
   const System system = log.length.system;
@@ -70,27 +62,36 @@ Trouble work_out(const LogMeasure& log, const std::vector<Defect>& defects, cons
 }
 
 Slip slip_for(Trouble trouble, const Rule& rule, const LogMeasure& log, const Practice& by) {
-  const auto say = [](std::string what, std::string instead) { return Slip{std::move(what), std::move(instead), 0}; };
+  const auto say = [](std::string what, std::string instead) {
+    return Slip{std::move(what), std::move(instead), 0};
+  };
   switch (trouble) {
-    case Trouble::none: break;
-    case Trouble::no_small_end: return say(fmt::format("{} needs the small end", rule.name), "write it as 15x12");
+    case Trouble::none:
+      break;
+    case Trouble::no_small_end:
+      return say(fmt::format("{} needs the small end", rule.name), "write it as 15x12");
     case Trouble::no_large_end:
       return say(fmt::format("{} needs both ends", rule.name), "write the large end too, as 12-15x16");
     case Trouble::no_middle:
       return say(fmt::format("{} needs a measure at mid length", rule.name), "add `mid 13.5` or `girth 48`");
-    case Trouble::no_length: return say("the log has no length", "write it as 15x12");
-    case Trouble::too_many_readings: return say("more than two readings of one place", "give one, or two at right angles");
+    case Trouble::no_length:
+      return say("the log has no length", "write it as 15x12");
+    case Trouble::too_many_readings:
+      return say("more than two readings of one place", "give one, or two at right angles");
     case Trouble::too_few_segments:
-      return say(fmt::format("{} diameters for segments, but at {} the log divides into {}", log.segments.size(),
-                             measure::spoken_length(by.longest_segment),
+      return say(fmt::format("{} diameters for segments, but at {} the log divides into {}",
+                             log.segments.size(), measure::spoken_length(by.longest_segment),
                              pieces_needed(ticks(log.length), ticks(by.longest_segment))),
                  "give the small-end diameter of each segment, top first");
     case Trouble::too_many_segments:
-      return say(fmt::format("the log would be scaled in more than {} segments", kMostSegments), "give fewer segments");
+      return say(fmt::format("the log would be scaled in more than {} segments", kMostSegments),
+                 "give fewer segments");
     case Trouble::too_big:
-      return say("a reading is no tree's: it must be over 0, to 240 in through and 400 ft long", "look at the figures again");
+      return say("a reading is no tree's: it must be over 0, to 240 in through and 400 ft long",
+                 "look at the figures again");
     case Trouble::off_table:
-      return say(fmt::format("a diameter is past the end of the {} table", rule.title), "the table ends at 120 in");
+      return say(fmt::format("a diameter is past the end of the {} table", rule.title),
+                 "the table ends at 120 in");
   }
   return say("the log cannot be scaled", "");
 }
@@ -102,19 +103,20 @@ System diameters_in(const Rule& rule, System log) {
 
 void say_segments(const Worked& worked, const Practice& by, Scale& scale) {
   const Pieces& pieces = worked.pieces;
-  if (pieces.count > 1) scale.remarks.push_back(fmt::format("in {} segments, top first", pieces.count));
   if (pieces.count > pieces.by_rule) {
-    scale.remarks.push_back(fmt::format("divided in {} by the person; the practice would divide it in {}", pieces.count,
-                                        pieces.by_rule));
+    scale.remarks.push_back(fmt::format("divided in {} by the person; the practice would divide it in {}",
+                                        pieces.count, pieces.by_rule));
   }
   if (!pieces.taper_shared) return;
-  scale.remarks.push_back(pieces.taper_measured
-                              ? std::string("taper shared evenly between the measured ends (from memory)")
-                              : fmt::format("no large end measured: a taper of {} in per ft shared evenly (from memory)",
-                                            plain(shown(Rational(by.taper_mils_per_foot, 1000), 3))));
+  scale.remarks.push_back(
+      pieces.taper_measured
+          ? std::string("taper shared evenly between the measured ends (from memory)")
+          : fmt::format("no large end measured: a taper of {} in per ft shared evenly (from memory)",
+                        plain(shown(Rational(by.taper_mils_per_foot, 1000), 3))));
 }
 
-void say_limits(const Worked& worked, const Rule& rule, const Practice& by, const LogMeasure& log, Scale& scale) {
+void say_limits(const Worked& worked, const Rule& rule, const Practice& by, const LogMeasure& log,
+                Scale& scale) {
   const Piece& top = worked.pieces.piece[0];
   if (rule.needs == Needs::small_end && top.small < rule.least_diameter) {
     scale.remarks.push_back(fmt::format("zero: under the rule's least diameter of {} in",
@@ -133,10 +135,9 @@ void say_limits(const Worked& worked, const Rule& rule, const Practice& by, cons
     scale.remarks.push_back("cull: under the minimum length of " + measure::spoken_length(by.minimum_length));
   }
   if (scale.cull && !worked.under_top && !worked.under_length) {
-    scale.remarks.push_back(fmt::format("cull: {} sound of {} is under {} %",
-                                        plain(shown(Rational(worked.unculled, kPerUnit), 2)),
-                                        plain(shown(Rational(scale.gross, kPerUnit), 2)),
-                                        plain(shown(by.merchantable_percent, 1))));
+    scale.remarks.push_back(fmt::format(
+        "cull: {} sound of {} is under {} %", plain(shown(Rational(worked.unculled, kPerUnit), 2)),
+        plain(shown(Rational(scale.gross, kPerUnit), 2)), plain(shown(by.merchantable_percent, 1))));
   }
 }
 
@@ -149,8 +150,8 @@ void say_defects(const Worked& worked, const std::vector<Defect>& defects, Scale
   }
 }
 
-Scale in_words(const Worked& worked, const LogMeasure& log, const std::vector<Defect>& defects, const Rule& rule,
-               const Practice& by) {
+Scale in_words(const Worked& worked, const LogMeasure& log, const std::vector<Defect>& defects,
+               const Rule& rule, const Practice& by) {
   Scale scale;
   scale.rule = std::string(rule.name);
   scale.unit = worked.amounts.unit;
@@ -163,8 +164,9 @@ Scale in_words(const Worked& worked, const LogMeasure& log, const std::vector<De
     const Piece& piece = worked.pieces.piece[i];
     const bool by_middle = rule.needs == Needs::middle;
     const Ticks diameter = !by_middle ? piece.small : piece.mid > 0 ? piece.mid : piece.girth * 113 / 355;
-    scale.segments.push_back({length_of(diameter, diameters_in(rule, system)), length_of(piece.length, system),
-                              piece_scale(piece, rule, by, scale.unit), worked.pieces.overridden[i]});
+    scale.segments.push_back({length_of(diameter, diameters_in(rule, system)),
+                              length_of(piece.length, system), piece_scale(piece, rule, by, scale.unit),
+                              worked.pieces.overridden[i]});
   }
   say_segments(worked, by, scale);
   say_limits(worked, rule, by, log, scale);
@@ -176,10 +178,14 @@ Scale in_words(const Worked& worked, const LogMeasure& log, const std::vector<De
 
 std::string_view unit_word(VolumeUnit unit) {
   switch (unit) {
-    case VolumeUnit::board_foot: return "bf";
-    case VolumeUnit::cubic_foot: return "ft3";
-    case VolumeUnit::cubic_metre: return "m3";
-    case VolumeUnit::hoppus_foot: return "hoppus ft";
+    case VolumeUnit::board_foot:
+      return "bf";
+    case VolumeUnit::cubic_foot:
+      return "ft3";
+    case VolumeUnit::cubic_metre:
+      return "m3";
+    case VolumeUnit::hoppus_foot:
+      return "hoppus ft";
   }
   return "";
 }

@@ -27,7 +27,8 @@ class Scaler {
   /// As scaling::scale().
   [[nodiscard]] Result<Scale> scale(const LogMeasure& log, const std::vector<Defect>& defects) const;
   /// The same figures; nullopt where scale() gives a Slip.
-  [[nodiscard]] std::optional<Amounts> amounts(const LogMeasure& log, const std::vector<Defect>& defects) const;
+  [[nodiscard]] std::optional<Amounts> amounts(const LogMeasure& log,
+                                               const std::vector<Defect>& defects) const;
 
   [[nodiscard]] const Rule& rule() const { return *rule_; }
   [[nodiscard]] const Practice& practice() const { return practice_; }

@@ -19,12 +19,13 @@ using measure::System;
 
 /// A log as measured, inside bark. Absent readings are empty, never zero.
 struct LogMeasure {
-  std::vector<Length> small;     ///< small end: one reading, or two at right angles
-  std::vector<Length> large;     ///< large end: none, one or two
-  std::vector<Length> mid;       ///< middle of the length: none, one or two
-  std::optional<Length> girth;   ///< round the middle
-  Length length;                 ///< as measured; trim, if any, comes off by the practice
-  std::vector<Length> segments;  ///< the person's own small-end diameter of each segment, top first; else empty
+  std::vector<Length> small;    ///< small end: one reading, or two at right angles
+  std::vector<Length> large;    ///< large end: none, one or two
+  std::vector<Length> mid;      ///< middle of the length: none, one or two
+  std::optional<Length> girth;  ///< round the middle
+  Length length;                ///< as measured; trim, if any, comes off by the practice
+  std::vector<Length>
+      segments;  ///< the person's own small-end diameter of each segment, top first; else empty
   bool operator==(const LogMeasure&) const = default;
 };
 
@@ -42,13 +43,13 @@ enum class DefectKind : std::uint8_t {
 
 struct Defect {
   DefectKind kind = DefectKind::volume;
-  Rational amount;         ///< percent; or volume in `unit`; or degrees of a sector
+  Rational amount;                           ///< percent; or volume in `unit`; or degrees of a sector
   VolumeUnit unit = VolumeUnit::board_foot;  ///< volume only
-  Length width;            ///< squared
-  Length height;           ///< squared
-  Length length;           ///< length, squared, sector
-  Length diameter;         ///< diameter
-  std::string reason;      ///< "rot", "sweep": kept and printed
+  Length width;                              ///< squared
+  Length height;                             ///< squared
+  Length length;                             ///< length, squared, sector
+  Length diameter;                           ///< diameter
+  std::string reason;                        ///< "rot", "sweep": kept and printed
   bool operator==(const Defect&) const = default;
 };
 
@@ -91,34 +92,35 @@ struct Segment {
 
 /// One defect and what it took off.
 struct Taken {
-  std::string defect;  ///< as write_defect prints it
-  std::string reason;  ///< "rot"; may be empty
+  std::string defect;       ///< as write_defect prints it
+  std::string reason;       ///< "rot"; may be empty
   std::int64_t amount = 0;  ///< millionths, not rounded to whole board feet
 };
 
 /// What a log scales, and how that came about. net = gross - deduction always.
 struct Scale {
-  std::string rule;             ///< the rule's name, as `international-quarter`
+  std::string rule;  ///< the rule's name, as `international-quarter`
   VolumeUnit unit = VolumeUnit::board_foot;
-  std::int64_t gross = 0;       ///< millionths of the unit
-  std::int64_t deduction = 0;   ///< never more than gross; all of it for a cull
-  std::int64_t net = 0;         ///< 0 for a cull
-  bool cull = false;            ///< net below the practice's share of gross, or under the minimum log
-  std::vector<Segment> segments;  ///< top first; one for a log scaled in one piece
-  std::vector<Taken> taken;     ///< what each defect took off, before the total was rounded
+  std::int64_t gross = 0;            ///< millionths of the unit
+  std::int64_t deduction = 0;        ///< never more than gross; all of it for a cull
+  std::int64_t net = 0;              ///< 0 for a cull
+  bool cull = false;                 ///< net below the practice's share of gross, or under the minimum log
+  std::vector<Segment> segments;     ///< top first; one for a log scaled in one piece
+  std::vector<Taken> taken;          ///< what each defect took off, before the total was rounded
   std::vector<std::string> remarks;  ///< in words: "under the minimum top of 6 in", "outside the table: ..."
 };
 
 /// Scales a log. Each defect is worked out on the sound log and the deductions are added, so that their order never
 /// matters; only length and diameter defects are taken together, as one shorter and thinner log. The total is
 /// rounded once, a half going up (FSH 2409.11, ch. 20, s. 21): to whole tens under Decimal C, to whole board feet
-/// where the practice rounds to board feet, else as the practice's result. A Slip when the rule needs a reading that was not taken ("smalian needs both ends").
+/// where the practice rounds to board feet, else as the practice's result. A Slip when the rule needs a reading that
+/// was not taken ("smalian needs both ends").
 Result<Scale> scale(const LogMeasure& log, const std::vector<Defect>& defects, const Practice& practice);
 
 /// Cubic content of a log for recovery, whatever rule is billed by.
 struct Content {
   std::int64_t cubic_feet = 0;  ///< millionths of ft3
-  std::string method;           ///< in words: "Smalian, both ends", "Smalian, small end and taper 1/8 in per ft"
+  std::string method;  ///< in words: "Smalian, both ends", "Smalian, small end and taper 1/8 in per ft"
 };
 struct Taper {
   /// Thousandths of an inch of diameter per foot (inch) or hundredths of a millimetre per metre (metric).
@@ -128,7 +130,8 @@ struct Taper {
   Length trim{0, System::inch};
 };
 /// From both ends if measured, else the middle (Huber), else the girth, else the small end with the taper.
-/// With small end, middle and large end: Newton. The length used is the nominal length plus `taper.trim`.
+/// With small end, middle and large end: Newton. The length used is the nominal length plus `taper.trim`; a large
+/// end worked out by taper is the small end plus the taper over the nominal length.
 Content content(const LogMeasure& log, const Taper& taper);
 
 }  // namespace kerfbook::scaling

@@ -30,6 +30,8 @@ constexpr measure::Length length_of(Ticks count, measure::System system) {
   return {(count + per / 2) / per, system};
 }
 
-constexpr Ticks down_to(Ticks value, Ticks step) { return value - value % step; }  ///< `value` >= 0, `step` > 0
+constexpr Ticks down_to(Ticks value, Ticks step) {
+  return value - value % step;
+}  ///< `value` >= 0, `step` > 0
 
 }  // namespace kerfbook::scaling

@@ -125,7 +125,7 @@ std::string job_of_run(const Sheet& sheet, const DatedFact& run) {
     const Job* job = std::get_if<Job>(&line.fact);
     if (job == nullptr) continue;
     if (!only.empty() && !same_word(only, job->code)) return {};
-    only = job->code;
+    if (only.empty()) only = job->code;
   }
   return only;
 }

@@ -96,15 +96,16 @@ bool is_one_of(char c, std::string_view set) {
   return set.find(c) != std::string_view::npos;
 }
 
-/// `2` `x6`, `2x` `6`, and, once `2` `x` has become `2x`, the rest of `2` `x` `6`.
-bool belongs_to(const Word& word, const Word& next, std::string_view operators) {
+/// `2` `x6`, `2x` `6`, and, once `2` `x` has become `2x`, the rest of `2` `x` `6`. `after` is what follows `next`.
+bool belongs_to(const Word& word, const Word& next, const Word* after, std::string_view operators) {
   const std::string& a = word.text;
   const std::string& b = next.text;
   if (!is_digit(a.front()) && a.front() != '.') return false;
   if (a.size() > 1 && is_one_of(a.back(), operators) && ends_number(a[a.size() - 2])) {
     return is_digit(b.front()) || b.front() == '.';
   }
-  return ends_number(a.back()) && is_one_of(b.front(), operators) && (b.size() == 1 || is_digit(b[1]));
+  if (!ends_number(a.back()) || !is_one_of(b.front(), operators)) return false;
+  return b.size() > 1 ? is_digit(b[1]) : after != nullptr && is_digit(after->text.front());
 }
 
 /// `1` `1/8x4`: a whole number before a fraction that heads a size.
@@ -120,14 +121,25 @@ bool leads_fraction(const Word& word, const Word& next) {
   return digits(0, slash) && digits(slash + 1, x);
 }
 
-void join_sizes(std::vector<Word>& words) {
+void join_operators(std::vector<Word>& words, std::string_view operators) {
+  std::vector<Word> joined;
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    const Word* after = i + 1 < words.size() ? &words[i + 1] : nullptr;
+    if (!joined.empty() && belongs_to(joined.back(), words[i], after, operators)) {
+      append(joined.back(), words[i]);
+    } else {
+      joined.push_back(words[i]);
+    }
+  }
+  words = std::move(joined);
+}
+
+void join_fractions(std::vector<Word>& words) {
   std::vector<Word> joined;
   for (const Word& word : words) {
     if (!joined.empty() && leads_fraction(joined.back(), word)) {
       joined.back().text += '+';
       joined.back().from.push_back(word.from.front());
-      append(joined.back(), word);
-    } else if (!joined.empty() && belongs_to(joined.back(), word, "xX*/")) {
       append(joined.back(), word);
     } else {
       joined.push_back(word);
@@ -156,19 +168,6 @@ std::vector<Word> parted_at_commas(const std::vector<Word>& words) {
   return parts;
 }
 
-void join_spans(std::vector<Word>& words) {
-  std::vector<Word> joined;
-  for (const Word& word : parted_at_commas(words)) {
-    const bool clock = !joined.empty() && joined.back().text.find(':') != std::string::npos;
-    if (clock && belongs_to(joined.back(), word, "-")) {
-      append(joined.back(), word);
-    } else {
-      joined.push_back(word);
-    }
-  }
-  words = std::move(joined);
-}
-
 }  // namespace
 
 FoldedLine fold(std::string_view typed) {
@@ -195,8 +194,13 @@ std::string typed_text(const FoldedLine& line, const Word& word) {
 }
 
 void join_words(FoldedLine& line, Joining how) {
-  if (how == Joining::sizes) join_sizes(line.words);
-  if (how == Joining::spans) join_spans(line.words);
+  if (how == Joining::sizes) {
+    join_operators(line.words, "xX*/");
+    join_fractions(line.words);
+  } else if (how == Joining::spans) {
+    line.words = parted_at_commas(line.words);
+    join_operators(line.words, "-");
+  }
 }
 
 }  // namespace kerfbook::sheet

@@ -15,14 +15,17 @@ std::string_view without_mark(std::string_view text) {
   return text;
 }
 
-bool is_control(char c) {
-  return (c >= 0 && c < ' ' && c != '\t') || c == '\x7F';
+bool is_control(std::string_view line, std::size_t at) {
+  const auto byte = static_cast<unsigned char>(line[at]);
+  if (byte == 0xC2 && at + 1 < line.size())
+    return static_cast<unsigned char>(line[at + 1]) < 0xA0;  // U+0080 to U+009F
+  return (byte < 0x20 && byte != '\t') || byte == 0x7F;
 }
 
 /// The first byte that cannot be text, or npos.
 std::size_t find_unreadable(std::string_view line) {
   for (std::size_t at = 0; at < line.size(); ++at) {
-    if (is_control(line[at])) return at;
+    if (is_control(line, at)) return at;
   }
   if (is_utf8(line)) return std::string_view::npos;
   std::size_t good = 0;  // the longest beginning that is text ends where the fault is
@@ -69,7 +72,7 @@ class SheetReader {
     const std::size_t at = find_unreadable(line);
     if (at == std::string_view::npos) return false;
     const Place place{number_, characters_before(line, at) + 1};
-    if (is_control(line[at])) {
+    if (is_control(line, at)) {
       tell(place, "a character that cannot be printed", "delete it");
     } else {
       tell(place, "bytes that are no UTF-8 text", "save the sheet as plain UTF-8 text");
@@ -86,6 +89,7 @@ class SheetReader {
     const int column = characters_before(line.typed, first.from.front()) + 1;
     if (same_word(first.text, "sheet")) return read_sheet_line(line, column);
     if (!first_line_) begin_without_sheet(first.text, column);
+    if (read_day(first.text)) return;
     if (is_tally(first.text)) {
       join_words(line, Joining::sizes);
       return read_kind(line, 0, read_sawn, column);
@@ -118,14 +122,12 @@ class SheetReader {
 
   void read_sheet_line(const FoldedLine& line, int column) {
     LineReader reader(line, 1, number_, options_, out_.found);
-    if (first_line_) {
-      const std::string where = "line " + std::to_string(*first_line_);
-      tell({number_, column},
-           has_day_ ? "a second `sheet` line; the first is " + where
-                    : "`sheet` must come first; a fact stands before it on " + where,
-           has_day_ ? "post each day as a sheet of its own" : "move it up");
+    if (has_day_) {
+      tell({number_, column}, "a second `sheet` line; the first is line " + std::to_string(*first_line_),
+           "post each day as a sheet of its own");
       return;
     }
+    if (first_line_) return;  // it comes late, which was said where the first fact stands
     first_line_ = number_;
     has_day_ = true;
     take_day(reader);
@@ -161,7 +163,6 @@ class SheetReader {
 
   void unknown(const FoldedLine& line, int column) {
     const std::string typed = typed_text(line, line.words.front());
-    if (read_day(typed)) return;  // said already
     std::string instead = "begin with a size, or with one of " + join(known_words(), ", ");
     const std::string near = nearest(typed, known_words());
     if (!near.empty()) instead = "did you mean " + near + "?";

@@ -131,11 +131,30 @@ void take_defect(LineReader& line, LogLine& log, bool received) {
   std::string text = word.text;
   if (is_number(text) && is_defect_unit(line.peek())) text += line.take().text;
   auto defect = scaling::read_defect(text, line.metric());
-  if (!defect) return line.slip(word, 0, defect.slip());
+  if (!defect) {
+    line.slip(word, 0, defect.slip());
+    line.take_rest();
+    return;
+  }
   while (!line.done() && !at_keyword(line) && !(received && same_word(line.peek(), "from"))) {
     defect->reason += (defect->reason.empty() ? "" : " ") + line.take_typed();
   }
   log.defects.push_back(*defect);
+}
+
+void not_understood(LineReader& line, bool received) {
+  const Word& word = line.take();
+  const std::string typed = quoted(line.typed(word));
+  if (is_spec(word.text) || is_spec(line.peek())) {
+    return line.error(word, typed + ": a second log on the line", "give each measured log a line of its own");
+  }
+  std::vector<std::string> words{"mid", "girth", "segments", "defect"};
+  if (received) words.emplace_back("from");
+  const std::string near = nearest(word.text, words);
+  line.error(word, typed + ": not understood in a log line",
+             near.empty() ? "after the measure come " + join(words, ", ") +
+                                (received ? "" : ", left on the mill") + "; put a remark after `;`"
+                          : "did you mean " + near + "?");
 }
 
 void take_parts(LineReader& line, LogLine& log) {
@@ -156,17 +175,7 @@ void take_parts(LineReader& line, LogLine& log) {
       if (log.origin.empty())
         line.missing("`from` without a place", "write from the creek lot, or leave it out");
     } else {
-      const Word& word = line.take();
-      const std::string typed = line.typed(word);
-      if (is_spec(word.text)) {
-        line.error(word, quoted(typed) + ": a second log on the line",
-                   "give each measured log a line of its own");
-      } else {
-        line.error(word, quoted(typed) + ": not understood in a log line",
-                   "after the measure come mid, girth, segments, defect" +
-                       std::string(log.received ? ", from" : ", left on the mill") +
-                       "; put a remark after `;`");
-      }
+      not_understood(line, log.received);
       line.take_rest();
     }
   }
@@ -192,6 +201,14 @@ void take_tag(LineReader& line, LogLine& log) {
   log.tags.push_back(typed);
 }
 
+/// 15y12, 15*12: the x was missed, beside it on the keys or in the head.
+bool is_mistyped_spec(std::string_view text) {
+  const std::size_t mark = text.find_first_not_of("0123456789");
+  return mark != std::string_view::npos && mark > 0 &&
+         std::string_view("yzcsYZCS*").find(text[mark]) != std::string_view::npos &&
+         all_digits(text.substr(mark + 1));
+}
+
 /// Tags of known logs. A tag is one word, a range two with a dash between.
 void take_known(LineReader& line, LogLine& log) {
   std::size_t count = 0;
@@ -200,6 +217,9 @@ void take_known(LineReader& line, LogLine& log) {
     const std::string typed = line.typed(word);
     const auto spread = spread_tags(typed);
     if (spread.empty()) bad_range(line, word);
+    if (is_mistyped_spec(word.text)) {
+      line.error(word, quoted(typed) + ": not a measure", "write diameter x length, as 15x12");
+    }
     log.tags.push_back(typed);
     count += spread.size();
     if (count > kMostItems) {

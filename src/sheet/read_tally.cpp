@@ -17,8 +17,9 @@ bool ends_lineal(std::string_view text) {
 bool at_lineal(const LineReader& line) {
   const std::size_t grade = looks_like_grade(line.peek()) ? 1 : 0;
   const std::string_view next = line.peek(grade + 1);
-  return ends_lineal(line.peek(grade)) ||
-         (starts_with_digit(line.peek(grade)) && (same_word(next, "lf") || same_word(next, "lm")));
+  const std::string_view first = line.peek(grade);
+  if (same_word(first, "lf") || same_word(first, "lm")) return true;  // its number is missing
+  return ends_lineal(first) || (starts_with_digit(first) && (same_word(next, "lf") || same_word(next, "lm")));
 }
 
 std::optional<Fact> take_lineal(LineReader& line, const Word& word, Sense sense) {
@@ -29,6 +30,10 @@ std::optional<Fact> take_lineal(LineReader& line, const Word& word, Sense sense)
   tally.size = *size;
   tally.grade = take_grade(line);
   const Word& total = line.take();
+  if (!has_digit(total.text)) {
+    line.error(total, quoted(line.typed(total)) + " without a length", "write it as 212lf");
+    return std::nullopt;
+  }
   std::string text = total.text;
   if (!ends_lineal(text)) text += line.take().text;
   const bool metres = text.back() == 'm' || text.back() == 'M';

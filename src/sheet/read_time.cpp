@@ -122,7 +122,8 @@ std::string joined(const LineReader& line, const std::vector<const Word*>& words
 bool take_stop_time(LineReader& line, Stop& stop) {
   constexpr int kMostBareHours = 12;
   const Word& word = line.take();
-  const std::string_view text = word.text;
+  std::string_view text = word.text;
+  if (text.ends_with(',')) text.remove_suffix(1);
   if ((stop.span = read_span(text))) {
     stop.minutes = stop.span->minutes();
     return true;

@@ -15,6 +15,7 @@ constexpr std::array kActions{ToothAction::touched_up, ToothAction::replaced, To
 
 std::vector<std::string> action_words() {
   std::vector<std::string> words;
+  words.reserve(kActions.size());
   for (const ToothAction action : kActions) words.emplace_back(word_of(action));
   return words;
 }
@@ -52,12 +53,17 @@ std::optional<Rational> read_quantity(std::string_view text) {
 struct Amount {
   std::string number;
   std::string unit;
+  const Word* unit_word = nullptr;  ///< the word the unit stands in
 };
 Amount take_amount(LineReader& line) {
-  const std::string text = line.take().text;
+  const Word& first = line.take();
+  const std::string& text = first.text;
   const std::size_t end = std::min(text.find_first_not_of("0123456789.,"), text.size());
-  Amount amount{text.substr(0, end), lower(text.substr(end))};
-  if (amount.unit.empty() && !line.done()) amount.unit = lower(line.take().text);
+  Amount amount{text.substr(0, end), lower(text.substr(end)), &first};
+  if (amount.unit.empty() && !line.done()) {
+    amount.unit_word = &line.take();
+    amount.unit = lower(amount.unit_word->text);
+  }
   return amount;
 }
 
@@ -147,13 +153,14 @@ std::optional<Fact> read_charge(LineReader& line) {
   const std::string example = "charge TER metal-strike 1";
   auto job = take_code(line, "`charge` without a job", example);
   if (!job) return std::nullopt;
+  if (starts_with_digit(line.peek()) || line.peek().starts_with('-')) {
+    const Word& word = line.take();
+    line.error(word, quoted(line.typed(word)) + ": not a charge's name", "write " + example);
+    return std::nullopt;
+  }
   auto name = take_code(line, "`charge` without what is charged", example);
   if (!name) return std::nullopt;
   Charge charge{same_word(*job, "own") ? "own" : *job, *name, 1, {}};
-  if (starts_with_digit(*name) || name->front() == '-') {
-    line.missing(quoted(*name) + ": not a charge's name", "write " + example);
-    return std::nullopt;
-  }
   const std::string_view next = line.peek();
   if (starts_with_digit(next) || next.starts_with('.') || next.starts_with('-')) {
     const Word& word = line.take();
@@ -198,7 +205,9 @@ std::optional<Fact> read_fuel(LineReader& line) {
   if (!quantity) {
     line.error(word, quoted(line.typed(word)) + ": not a quantity of fuel", instead);
   } else if (!unit) {
-    line.error(word, quoted(amount.number) + ": fuel without a unit", instead);
+    const std::string what = amount.unit.empty() ? quoted(amount.number) + ": fuel without a unit"
+                                                 : quoted(amount.unit) + ": not gal or l";
+    line.error(*amount.unit_word, what, instead);
   }
   if (line.failed()) return std::nullopt;
   Fuel fuel{*quantity, *unit, {}};

@@ -32,13 +32,22 @@ void bare_number(LineReader& line, const Word& word, const Word& size, const std
   }
 }
 
+/// The slash that was typed as one, not that of a ½.
+std::size_t find_slash(const Word& word) {
+  for (std::size_t i = 0; i < word.text.size(); ++i) {
+    const bool of_fraction = i > 0 && word.from[i] == word.from[i - 1];
+    if (word.text[i] == '/' && !of_fraction) return i;
+  }
+  return std::string::npos;
+}
+
 /// PIECES/LENGTH... up to the first word that cannot be meant as one.
 std::vector<Tally::Item> take_items(LineReader& line, const Word& size_word, const Size& size,
                                     const std::string& grade) {
   std::vector<Tally::Item> items;
   while (is_item(line.peek())) {
     const Word& word = line.take();
-    const std::size_t slash = word.text.find('/');
+    const std::size_t slash = find_slash(word);
     if (slash == std::string::npos) {
       bare_number(line, word, size_word, grade);
       continue;
@@ -93,16 +102,17 @@ std::ptrdiff_t count_x(std::string_view text) {
 }
 
 bool looks_like_grade(std::string_view text) {
-  if (text.empty() || text == "-" || text.find('/') != std::string_view::npos) return false;
+  if (text.empty() || text.front() == '-' || same_word(text, "lf") || same_word(text, "lm") ||
+      text.find('/') != std::string_view::npos)
+    return false;
   if (!starts_with_digit(text))
     return text.front() != '.' && text.front() != '\'' && text.front() != '"' && text.front() != '*';
   const std::size_t letters = text.find_first_not_of("0123456789");
-  if (letters == std::string_view::npos || letters > 2) return false;
+  if (letters > 2) return false;  // npos too: a bare number
   const std::string rest = lower(text.substr(letters));
-  static const std::vector<std::string> kUnits{"x",  "ft", "m",  "mm",  "cm", "in", "lf",
-                                               "lm", "bf", "pc", "pcs", "'",  "\""};
-  if (rest.front() < 'a' || rest.front() > 'z') return false;
-  return rest.front() != 'x' && std::find(kUnits.begin(), kUnits.end(), rest) == kUnits.end();
+  static const std::vector<std::string> kUnits{"ft", "m", "mm", "cm", "in", "lf", "lm", "bf", "pc", "pcs"};
+  const bool all_letters = std::all_of(rest.begin(), rest.end(), [](char c) { return c >= 'a' && c <= 'z'; });
+  return all_letters && rest.front() != 'x' && std::find(kUnits.begin(), kUnits.end(), rest) == kUnits.end();
 }
 
 std::string take_grade(LineReader& line) {
@@ -110,6 +120,7 @@ std::string take_grade(LineReader& line) {
 }
 
 bool is_item(std::string_view text) {
+  if (text.starts_with('-')) text.remove_prefix(1);
   return starts_with_digit(text) || text.starts_with('/') || text.starts_with('.');
 }
 
@@ -149,8 +160,7 @@ std::optional<std::int64_t> read_pieces(LineReader& line, const Word& word, std:
               {quoted(text) + ": more pieces than a day holds", "write pieces/length, as 24/16", 0});
   } else {
     line.slip(word, from,
-              {quoted(text.empty() ? line.typed(word) : text) + ": not a number of pieces",
-               "write pieces/length, as 24/16", 0});
+              {quoted(line.typed(word)) + ": not a number of pieces", "write pieces/length, as 24/16", 0});
   }
   return std::nullopt;
 }

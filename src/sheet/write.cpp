@@ -23,6 +23,7 @@ std::string short_decimal(const Rational& value, int places) {
 
 std::string write_list(const std::vector<Length>& lengths, const char* between, bool metric_book) {
   std::vector<std::string> words;
+  words.reserve(lengths.size());
   for (const Length& length : lengths) words.push_back(scaling::write_diameter(length, metric_book));
   return join(words, between);
 }
@@ -33,6 +34,11 @@ std::string with(std::string_view word) {
 
 std::string mils(std::int64_t value, bool metric_book) {
   return short_decimal({value, metric_book ? 100 : 1000}, 3);
+}
+
+bool ascii_letters(std::string_view text) {
+  return std::all_of(text.begin(), text.end(),
+                     [](char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); });
 }
 
 /// 9, 8:30
@@ -133,7 +139,7 @@ class Writer {
     std::string text = teeth.saw + with(word_of(teeth.action));
     if (teeth.count) text += " " + std::to_string(*teeth.count);
     const std::string first = teeth.text.substr(0, teeth.text.find(' '));
-    const bool text_as_tag = teeth.log.empty() && first.find_first_of("0123456789") != std::string::npos;
+    const bool text_as_tag = teeth.log.empty() && !teeth.text.empty() && !ascii_letters(first);
     const bool more = !teeth.log.empty() || !teeth.text.empty();
     if (!teeth.cause.empty() || more) text += " " + or_none(teeth.cause);
     if (!teeth.log.empty() || text_as_tag) text += " " + or_none(teeth.log);
@@ -175,12 +181,14 @@ class Writer {
 
   static std::string spans(const std::vector<Span>& list) {
     std::vector<std::string> words;
+    words.reserve(list.size());
     for (const Span& span : list) words.push_back(write_span(span));
     return join(words, " ");
   }
 
   static std::string items(const std::vector<Tally::Item>& list, const Size& size) {
     std::vector<std::string> words;
+    words.reserve(list.size());
     const bool metric_wood = size.thickness.system == measure::System::metric;
     for (const auto& item : list) {
       words.push_back(std::to_string(item.pieces) + "/" + measure::write_length(item.length, metric_wood));

@@ -22,7 +22,7 @@ TEST_CASE("Tervane's barn comes to 1,882.31 and every line can be checked by han
   CHECK(timbers.pieces == 49);
   CHECK(timbers.amount.minor == 61128);
   CHECK(line_called(draft, "Set-up and take-down").amount.minor == 15000);
-  const Line& travel = line_called(draft, "Travel: Tervane farm to yard");
+  const Line& travel = line_called(draft, "Travel: Tervane farm to yard and back");
   CHECK(travel.quantity == Decimal{4600, 2});
   CHECK(travel.amount.minor == 8050);
   CHECK(travel.day == *read_day("2026-05-06"));

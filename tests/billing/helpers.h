@@ -191,7 +191,7 @@ inline std::vector<Fact> ter_week() {
   all.push_back(stop(tue, "metal", 36, "fence staple in T17, 3 teeth", false));
   all.push_back(teeth(tue, 3, "metal", "T17"));
   all.push_back(stop(tue, "waiting", 45, "customer's tractor", true));
-  all.push_back(move(wed, "Tervane farm", "yard", 46));
+  all.push_back(move(wed, "Tervane farm", "yard", 23));
   all.push_back(once());
   return all;
 }

@@ -1,0 +1,128 @@
+// paper.cpp -- a paper as the journal keeps it.
+#include "billing/paper.h"
+
+#include <algorithm>
+#include <array>
+#include <set>
+
+#include "base/error.h"
+#include "base/text.h"
+#include "billing/frozen_json.h"
+
+namespace kerfbook::billing {
+
+namespace {
+
+constexpr std::array<std::string_view, kPaperKinds> kKindWords{"invoice", "settlement", "payment", "refund",
+                                                               "credit",  "write-off",  "waiver",  "load"};
+
+Paper thaw_paper(const Json& json) {
+  Paper paper;
+  const std::optional<PaperKind> kind = read_paper_kind(json.at("paper").get<std::string>());
+  if (!kind) throw std::invalid_argument("a paper of an unknown kind");
+  paper.kind = *kind;
+  paper.number = json.at("number").get<std::int64_t>();
+  paper.after = json.at("after").get<std::int64_t>();
+  paper.day = thaw_day(json.at("day"));
+  paper.job = json.at("job").get<std::string>();
+  paper.customer = json.at("customer").get<std::string>();
+  paper.amount.minor = json.at("amount").get<std::int64_t>();
+  paper.note = json.at("note").get<std::string>();
+  paper.called = json.at("called").get<std::string>();
+  paper.due = thaw_maybe_day(json.at("due"));
+  paper.from = thaw_maybe_day(json.at("from"));
+  paper.to = thaw_maybe_day(json.at("to"));
+  paper.sawing.minor = json.at("sawing").get<std::int64_t>();
+  paper.minimum.minor = json.at("minimum").get<std::int64_t>();
+  paper.settled.minor = json.at("settled").get<std::int64_t>();
+  paper.lines = thaw_list(json.at("lines"), thaw_line);
+  paper.taxes = thaw_list(json.at("taxes"), thaw_tax);
+  paper.sheets = thaw_list(json.at("sheets"), thaw_sheet);
+  paper.items = thaw_items(json.at("items"));
+  if (!json.at("split").is_null()) paper.split = thaw_split(json.at("split"));
+  paper.invoice = json.at("invoice").get<std::int64_t>();
+  paper.cancels = json.at("cancels").get<bool>();
+  paper.method = json.at("method").get<std::string>();
+  if (!json.at("waiver").is_null()) paper.waiver = thaw_waiver(json.at("waiver"));
+  paper.document = thaw_document(json.at("document"));
+  return paper;
+}
+
+}  // namespace
+
+std::string_view word_of(PaperKind kind) {
+  return kKindWords[static_cast<std::size_t>(kind)];
+}
+
+std::optional<PaperKind> read_paper_kind(std::string_view word) {
+  for (std::size_t i = 0; i < kKindWords.size(); ++i)
+    if (same_word(kKindWords[i], word)) return static_cast<PaperKind>(i);
+  return std::nullopt;
+}
+
+std::string subject_of(const Paper& paper) {
+  return std::string(word_of(paper.kind)) + " " + std::to_string(paper.number);
+}
+
+std::string write_paper(const Paper& paper) {
+  const Json json{{"paper", word_of(paper.kind)},
+                  {"number", paper.number},
+                  {"after", paper.after},
+                  {"day", frozen(paper.day)},
+                  {"job", paper.job},
+                  {"customer", paper.customer},
+                  {"amount", paper.amount.minor},
+                  {"note", paper.note},
+                  {"called", paper.called},
+                  {"due", frozen(paper.due)},
+                  {"from", frozen(paper.from)},
+                  {"to", frozen(paper.to)},
+                  {"sawing", paper.sawing.minor},
+                  {"minimum", paper.minimum.minor},
+                  {"settled", paper.settled.minor},
+                  {"lines", frozen_list(paper.lines)},
+                  {"taxes", frozen_list(paper.taxes)},
+                  {"sheets", frozen_list(paper.sheets)},
+                  {"items", frozen_items(paper.items)},
+                  {"split", paper.split ? frozen(*paper.split) : Json(nullptr)},
+                  {"invoice", paper.invoice},
+                  {"cancels", paper.cancels},
+                  {"method", paper.method},
+                  {"waiver", paper.waiver ? frozen(*paper.waiver) : Json(nullptr)},
+                  {"document", frozen(paper.document)}};
+  // Bytes that are no UTF-8 (a name pasted from elsewhere) are replaced, never refused: the sheet was accepted.
+  return json.dump(1, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
+Paper read_paper(std::string_view text) {
+  try {
+    return thaw_paper(Json::parse(text));
+  } catch (const std::exception& fault) {
+    throw Failed(std::string("a frozen paper cannot be read: ") + fault.what() +
+                 "; go back to a copy of the book");
+  }
+}
+
+std::vector<Billed> billed_of(const std::vector<Paper>& papers, const std::string& job,
+                              const std::string& customer) {
+  std::set<std::int64_t> cancelled;
+  for (const Paper& paper : papers)
+    if (paper.kind == PaperKind::credit && paper.cancels) cancelled.insert(paper.invoice);
+  std::vector<Billed> all;
+  for (const Paper& paper : papers) {
+    const bool settlement = paper.kind == PaperKind::settlement;
+    if (!settlement && (paper.kind != PaperKind::invoice || cancelled.count(paper.number) != 0)) continue;
+    if (!same_word(paper.job, job) || (job.empty() && !same_word(paper.customer, customer))) continue;
+    all.push_back({subject_of(paper), settlement, paper.sheets, paper.items, paper.sawing, paper.minimum});
+  }
+  return all;
+}
+
+std::vector<Waiver> waivers_of(const std::vector<Paper>& papers, const std::string& job) {
+  std::vector<Waiver> all;
+  for (const Paper& paper : papers)
+    if (paper.waiver && same_word(paper.job, job)) all.push_back(*paper.waiver);
+  return all;
+}
+
+}  // namespace kerfbook::billing

@@ -1,0 +1,100 @@
+// html_page.h -- the page a Document is poured into: a mustache template with its style. No script, no network: the
+// page is a file that can be mailed, printed, and read on a phone, by day and by night.
+#pragma once
+
+namespace kerfbook::render {
+
+/// {{name}} is escaped by the template library; {{{chart}}} and {{paper}} are made here and hold no user text but
+/// what chart.cpp has escaped.
+inline constexpr const char* kPage = R"page(<!doctype html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<title>{{title}}</title>
+<style>
+@page { size: {{paper}}; margin: 16mm 14mm; }
+:root { color-scheme: light dark; --ink: #1d1a16; --soft: #6b6459; --rule: #cfc6b8; --paper: #fffdf9; --band: #f6f1e8;
+  --k0: #8a5a2b; --k1: #3f6f63; --k2: #b58a3c; --k3: #6a5a83; --k4: #94504c; }
+@media (prefers-color-scheme: dark) { :root { --ink: #ece6db; --soft: #a69d8f; --rule: #4a443b; --paper: #1b1917;
+  --band: #25221e; --k0: #cf9a63; --k1: #7fb5a6; --k2: #dcb869; --k3: #ab9bc7; --k4: #d48f88; } }
+* { box-sizing: border-box; }
+body { margin: 0 auto; padding: 1.6rem 1.2rem 3rem; max-width: 74rem; background: var(--paper); color: var(--ink);
+  font: 1.0625rem/1.45 "Liberation Sans", "DejaVu Sans", Arial, Helvetica, sans-serif; font-variant-numeric: tabular-nums; }
+h1 { font-size: 1.75rem; line-height: 1.2; margin: 0 0 .2rem; }
+h2 { font-size: 1.2rem; margin: 2rem 0 .5rem; }
+.under { color: var(--soft); margin: 0 0 1.2rem; }
+.wide { overflow-x: auto; }
+table { border-collapse: collapse; min-width: 24rem; }
+th, td { padding: .3rem .7rem; text-align: left; vertical-align: top; }
+th:first-child, td:first-child { padding-left: 0; }
+thead th { vertical-align: bottom; border-bottom: 2px solid var(--ink); font-weight: 600; line-height: 1.2; }
+th .unit { display: block; color: var(--soft); font-weight: 400; font-size: .875em; }
+tbody tr { border-bottom: 1px solid var(--rule); }
+tbody tr:last-child { border-bottom: 0; }
+.n { text-align: right; white-space: nowrap; }
+tfoot td { border-top: 2px solid var(--ink); font-weight: 700; }
+tfoot tr + tr td { border-top: 0; }
+tr.struck td { text-decoration: line-through; color: var(--soft); }
+.ruled td, .ruled th { border: 1px solid var(--ink); height: 2.1rem; padding: .3rem .6rem; }
+.figures { display: grid; grid-template-columns: repeat(auto-fit, minmax(9.5rem, 1fr)); gap: 1rem 1.6rem; margin: 0; }
+.figures div { border-top: 2px solid var(--ink); padding-top: .35rem; }
+.figures dt { color: var(--soft); font-size: .9375rem; }
+.figures dd { margin: 0; font-size: 1.7rem; line-height: 1.2; overflow-wrap: anywhere; }
+.figures dd.words { font-size: 1.1rem; padding-top: .45rem; }
+.figures .unit { color: var(--soft); font-size: .95rem; }
+.parties { display: flex; flex-wrap: wrap; gap: 1.5rem 4rem; margin: 0 0 1.4rem; }
+.parties p { margin: 0; white-space: pre-line; overflow-wrap: anywhere; }
+.parties .what { color: var(--soft); font-size: .875rem; }
+.head { display: grid; grid-template-columns: max-content 1fr; gap: .15rem 1.2rem; margin: 0 0 1.4rem; }
+.head dt { color: var(--soft); } .head dd { margin: 0; overflow-wrap: anywhere; }
+.sums { margin: .8rem 0 0 auto; min-width: 18rem; } .sums td { padding: .2rem 0 .2rem 1.6rem; }
+.sums tr { border: 0; } .sums tr.strong td { font-weight: 700; font-size: 1.15rem; border-top: 2px solid var(--ink); }
+.note, .foot p { color: var(--soft); font-size: .9375rem; max-width: 62rem; }
+.foot { margin-top: 2rem; border-top: 1px solid var(--rule); }
+.sign { display: flex; gap: 2rem; margin-top: 3rem; } .sign span { flex: 2; border-top: 1px solid var(--ink); padding-top: .25rem;
+  color: var(--soft); font-size: .9375rem; } .sign span + span { flex: 1; }
+.chart { width: 100%; max-width: 50rem; height: auto; display: block; margin: 1rem 0 .2rem; }
+.chart text { fill: var(--soft); font-size: 14px; } .chart .rule { stroke: var(--rule); } .chart .base { stroke: var(--ink); }
+.c0 { fill: var(--k0); } .c1 { fill: var(--k1); } .c2 { fill: var(--k2); } .c3 { fill: var(--k3); } .c4 { fill: var(--k4); }
+.l0, .l1, .l2, .l3, .l4 { fill: none; stroke-width: 2.5; }
+.l0 { stroke: var(--k0); } .l1 { stroke: var(--k1); } .l2 { stroke: var(--k2); } .l3 { stroke: var(--k3); } .l4 { stroke: var(--k4); }
+.trend { stroke: var(--ink); stroke-dasharray: 6 5; stroke-width: 1.5; }
+@media (max-width: 36rem) { body { padding: 1rem .8rem 2rem; } th, td { padding: .4rem .5rem; } .figures dd { font-size: 1.5rem; } }
+@media print { :root { --ink: #000; --soft: #444; --rule: #bbb; --paper: #fff; --band: #fff; } body { padding: 0; max-width: none;
+  font-size: 10.5pt; } .wide { overflow: visible; } thead { display: table-header-group; } tfoot { display: table-row-group; }
+  tr, .figures div, .chart, .sums, .sign { break-inside: avoid; } h2 { break-after: avoid; } .page { break-before: page; }
+  th, td { padding: 2pt 6pt; } }
+</style>
+</head>
+<body>
+{{#logo}}<img class="logo" alt="" src="{{logo}}">{{/logo}}
+<h1>{{title}}</h1>
+{{#subtitle}}<p class="under">{{subtitle}}</p>{{/subtitle}}
+{{#has_parties}}<div class="parties">{{#parties}}<p>{{#heading}}<span class="what">{{heading}}</span>
+{{/heading}}{{lines}}</p>{{/parties}}</div>{{/has_parties}}
+{{#has_head}}<dl class="head">{{#head}}<dt>{{label}}</dt><dd>{{value}}</dd>{{/head}}</dl>{{/has_head}}
+{{#lead}}<p>{{words}}</p>{{/lead}}
+{{#tables}}<section{{#page}} class="page"{{/page}}>
+{{#title}}<h2>{{title}}</h2>{{/title}}
+{{#empty}}<p class="note">{{empty}}</p>{{/empty}}
+{{#figures}}<dl class="figures">{{#cells}}<div><dt>{{heading}}</dt><dd{{#words}} class="words"{{/words}}>{{text}}{{#unit}} <span class="unit">{{unit}}</span>{{/unit}}</dd></div>{{/cells}}</dl>{{/figures}}
+{{#body}}<div class="wide"><table{{#ruled}} class="ruled"{{/ruled}}>
+<thead><tr>{{#columns}}<th{{#right}} class="n"{{/right}}>{{heading}}{{#unit}}<span class="unit">{{unit}}</span>{{/unit}}</th>{{/columns}}</tr></thead>
+<tbody>
+{{#rows}}<tr{{#struck}} class="struck"{{/struck}}>{{#cells}}<td{{#right}} class="n"{{/right}}>{{text}}</td>{{/cells}}</tr>
+{{/rows}}</tbody>
+{{#has_foot}}<tfoot>{{#foot}}<tr>{{#cells}}<td{{#right}} class="n"{{/right}}>{{text}}</td>{{/cells}}</tr>{{/foot}}</tfoot>
+{{/has_foot}}</table></div>{{/body}}
+{{#has_sums}}<table class="sums"><tbody>{{#sums}}<tr{{#strong}} class="strong"{{/strong}}><td>{{label}}</td><td class="n">{{value}}</td></tr>{{/sums}}</tbody></table>{{/has_sums}}
+{{{chart}}}
+{{#notes}}<p class="note">{{words}}</p>{{/notes}}
+</section>
+{{/tables}}
+{{#has_foot}}<div class="foot">{{#foot}}<p>{{words}}</p>{{/foot}}</div>{{/has_foot}}
+{{#signatures}}<div class="sign"><span>{{who}}</span><span>Date</span></div>{{/signatures}}
+</body>
+</html>
+)page";
+
+}  // namespace kerfbook::render

@@ -1,0 +1,150 @@
+// check_lumber.cpp -- rules about boards: past the mill's reach, lengths that cannot be, two systems, lines typed
+// twice, calipers. What a run or a day tallies against its logs is in check_recovery.cpp.
+#include <algorithm>
+#include <set>
+
+#include "base/text.h"
+#include "sheet/check_rules.h"
+#include "sheet/line_reader.h"
+#include "sheet/tally_words.h"
+#include "sheet/write.h"
+
+namespace kerfbook::sheet {
+namespace {
+
+/// Even feet from 6 to 20, or 0.3 m steps from 1.8 to 6.0 m: what anyone cuts. common practice, no source
+bool is_usual(Length length) {
+  const bool inch = length.system == measure::System::inch;
+  const std::int64_t step = inch ? 2 * measure::kPerFoot : 3 * measure::kPerMetre / 10;
+  const std::int64_t steps = length.count / step;
+  return length.count % step == 0 && steps >= (inch ? 3 : 6) && steps <= (inch ? 10 : 20);
+}
+
+bool is_new(const std::vector<Length>& known, Length length) {
+  if (known.empty() || is_usual(length)) return false;
+  return std::find(known.begin(), known.end(), length) == known.end();
+}
+
+/// The longest log of the run; nullopt when a log was not measured or there is none.
+std::optional<Length> longest_log(const RunFacts& run) {
+  if (run.logs.empty() || !run.all_measured()) return std::nullopt;
+  Length most = run.logs.front().measure->length;
+  for (const RunLog& log : run.logs) {
+    if (beyond(log.measure->length, most)) most = log.measure->length;
+  }
+  return most;
+}
+
+/// `16/24`: would it make sense read as 16 ft, 24 pieces? Only when 16 ft has been cut before, or is what logs give.
+std::string turned_round(const Boards& boards) {
+  const bool whole_feet =
+      boards.length.system == measure::System::inch && boards.length.count % measure::kPerFoot == 0;
+  const std::int64_t feet = boards.length.count / measure::kPerFoot;
+  constexpr std::int64_t kShortest = 4;
+  constexpr std::int64_t kLongest = 27;
+  if (!whole_feet || boards.pieces < kShortest || boards.pieces > kLongest) return {};
+  return "pieces come first; were " + std::to_string(feet) + " pieces of " + std::to_string(boards.pieces) +
+         " ft meant, write " + std::to_string(feet) + "/" + std::to_string(boards.pieces);
+}
+
+bool is_lineal(const Boards& boards) {
+  return std::holds_alternative<LinealTally>(boards.line->fact);
+}
+
+}  // namespace
+
+/// Check values: Known::thickest_board and widest_board, either side being the thickness.
+void check_capacity_of_boards(Review& review) {
+  for (const RunFacts& run : review.runs) {
+    std::set<Size> said;
+    for (const Boards& boards : run.boards) {
+      const Length thick = std::min(boards.size.thickness, boards.size.width);
+      const Length wide = std::max(boards.size.thickness, boards.size.width);
+      const bool fits =
+          !beyond(thick, review.known.thickest_board) && !beyond(wide, review.known.widest_board);
+      if (fits || boards.sign < 0 || !said.insert(boards.size).second) continue;
+      review.warn(*boards.line,
+                  quoted(measure::write_size(boards.size, review.known.metric)) +
+                      ": past the largest board the mill frees, " +
+                      measure::write_size({review.known.thickest_board, review.known.widest_board, false},
+                                          review.known.metric));
+    }
+  }
+}
+
+/// A board is no longer than the longest log of its run; else an unusual length never cut before may be a slip.
+void check_lengths(Review& review) {
+  std::set<Length> said;
+  for (const RunFacts& run : review.runs) {
+    const auto longest = longest_log(run);
+    for (const Boards& boards : run.boards) {
+      if (boards.sign < 0 || is_lineal(boards)) continue;
+      if (longest && beyond(boards.length, *longest)) {
+        review.warn(
+            *boards.line,
+            quoted(boards.written) + ": longer than any log of this run, " + measure::spoken_length(*longest),
+            turned_round(boards));
+      } else if (is_new(review.known.lengths, boards.length) && said.insert(boards.length).second) {
+        review.warn(*boards.line,
+                    quoted(boards.written) + ": no board of " + measure::spoken_length(boards.length) +
+                        " was tallied before",
+                    turned_round(boards));
+      }
+    }
+  }
+}
+
+/// Inches and millimetres within one job: one of them is a slip.
+void check_systems(Review& review) {
+  std::map<std::string, measure::System> first;
+  std::set<std::string> said;
+  for (const RunFacts& run : review.runs) {
+    for (const Boards& boards : run.boards) {
+      const measure::System system = boards.size.thickness.system;
+      const auto [at, fresh] = first.try_emplace(lower(run.context.job), system);
+      if (fresh || at->second == system || !said.insert(run.context.job).second) continue;
+      review.warn(*boards.line, quoted(measure::write_size(boards.size, review.known.metric)) +
+                                    " is read as " +
+                                    (system == measure::System::inch ? "inches" : "millimetres") +
+                                    ", the sizes before it as " +
+                                    (system == measure::System::inch ? "millimetres" : "inches"));
+    }
+  }
+}
+
+/// The same size with the same pieces and lengths, two or more, twice in a run: typed twice?
+void check_repeats(Review& review) {
+  std::vector<std::pair<Context, const Tally*>> seen;
+  for (const DatedFact& fact : review.facts) {
+    const auto* tally = std::get_if<Tally>(&fact.line->fact);
+    if (tally == nullptr || fact.item > 0 || tally->items.size() < 2) continue;
+    const bool again = std::any_of(seen.begin(), seen.end(), [&](const auto& before) {
+      return before.first == fact.context && *before.second == *tally;
+    });
+    if (again)
+      review.warn(*fact.line, "the same line stands above already", "typed twice? take one out if so");
+    seen.emplace_back(fact.context, tally);
+  }
+}
+
+/// A caliper reads within half an inch of the size it is put to.
+void check_calipers(Review& review) {
+  for (const Line& line : review.sheet.lines) {
+    const auto* thick = std::get_if<Thick>(&line.fact);
+    if (thick == nullptr) continue;
+    const bool metric = is_metric(thick->size);
+    const Rational size =
+        metric ? measure::in_millimetres(thick->size.thickness) : measure::in_inches(thick->size.thickness);
+    const Rational most = metric ? Rational(13) : Rational(1, 2);
+    for (const std::int64_t reading : thick->readings) {
+      const Rational read(reading, metric ? 100 : 1000);
+      const Rational off = read > size ? read - size : size - read;
+      if (off <= most) continue;
+      review.warn(line, plain(Decimal{reading, metric ? 2 : 3}) + ": far from the thickness of " +
+                            measure::write_size(thick->size, review.known.metric));
+      break;
+    }
+  }
+}
+
+}  // namespace kerfbook::sheet

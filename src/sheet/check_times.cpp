@@ -1,0 +1,155 @@
+// check_times.cpp -- rules about time: hours that do not fit in the day, sawing times that overlap, stops inside them.
+#include <algorithm>
+#include <map>
+
+#include "base/text.h"
+#include "sheet/check_rules.h"
+#include "sheet/line_reader.h"
+
+namespace kerfbook::sheet {
+namespace {
+
+constexpr int kMinutesInADay = 24 * 60;
+constexpr int kNoon = 12 * 60;
+
+struct PlacedSpan {
+  const Line* line;
+  Span span;
+};
+
+std::vector<PlacedSpan> sawing_spans(const Sheet& sheet) {
+  std::vector<PlacedSpan> spans;
+  for (const Line& line : sheet.lines) {
+    const auto* run = std::get_if<Run>(&line.fact);
+    if (run == nullptr) continue;
+    for (const Span& span : run->spans) spans.push_back({&line, span});
+  }
+  return spans;
+}
+
+/// Do they share a minute of the clock? A span that crosses midnight goes on past 24:00.
+bool overlap(Span a, Span b) {
+  const int a_end = a.from + a.minutes();
+  const int b_end = b.from + b.minutes();
+  return std::max(a.from, b.from) < std::min(a_end, b_end);
+}
+
+/// 1:00-3:30 after a span of the morning: the afternoon, written by a clock of twelve hours.
+bool is_afternoon_by_twelve(Span before, Span span) {
+  return span.from < before.from && before.from >= 5 * 60 && before.from < 13 * 60 && span.to <= 11 * 60 &&
+         span.from < span.to && span.from + kNoon >= before.to;
+}
+
+Span plus_noon(Span span) {
+  return {span.from + kNoon, span.to + kNoon};
+}
+
+int longest_hand(const Sheet& sheet) {
+  std::map<std::string, int> minutes;
+  for (const Line& line : sheet.lines) {
+    const auto* crew = std::get_if<Crew>(&line.fact);
+    if (crew == nullptr) continue;
+    for (const Hand& hand : crew->hands) minutes[lower(hand.name)] += hand.minutes;
+  }
+  int most = 0;
+  for (const auto& [name, sum] : minutes) most = std::max(most, sum);
+  return most;
+}
+
+void check_sum(Review& review, const std::vector<PlacedSpan>& spans) {
+  int total = 0;
+  const PlacedSpan* longest = nullptr;
+  for (const PlacedSpan& one : spans) {
+    total += one.span.minutes();
+    if (longest == nullptr || one.span.minutes() > longest->span.minutes()) longest = &one;
+  }
+  const int crew = longest_hand(review.sheet);
+  if (longest == nullptr || crew == 0 || total <= crew) return;
+  review.warn(
+      *longest->line,
+      "sawing adds up to " + write_duration(total) + ", more than anyone's hours, " + write_duration(crew),
+      "look again at " + write_span(longest->span));
+}
+
+}  // namespace
+
+/// Nobody works more than 24 hours in a day.
+void check_crew(Review& review) {
+  std::map<std::string, int> minutes;
+  for (const DatedFact& fact : review.facts) {
+    const auto* crew = std::get_if<Crew>(&fact.line->fact);
+    if (crew == nullptr) continue;
+    const Hand& hand = crew->hands[fact.item];
+    int& sum = minutes[lower(hand.name)];
+    if (sum <= kMinutesInADay && sum + hand.minutes > kMinutesInADay) {
+      review.warn(*fact.line, hand.name + " has " + write_duration(sum + hand.minutes) + " hours on one day",
+                  "half hours are written 9:30 or 9.5");
+    }
+    sum += hand.minutes;
+  }
+}
+
+/// Sawing times do not overlap, follow one another, and fit into somebody's hours.
+void check_sawing_times(Review& review) {
+  const auto spans = sawing_spans(review.sheet);
+  bool doubted = false;
+  for (std::size_t i = 0; i < spans.size(); ++i) {
+    if (i > 0 && is_afternoon_by_twelve(spans[i - 1].span, spans[i].span)) {
+      review.warn(*spans[i].line,
+                  quoted(write_span(spans[i].span)) + " stands after " + write_span(spans[i - 1].span),
+                  "the afternoon is written " + write_span(plus_noon(spans[i].span)));
+      doubted = true;
+      continue;
+    }
+    for (std::size_t j = 0; j < i; ++j) {
+      if (!overlap(spans[j].span, spans[i].span)) continue;
+      review.warn(*spans[i].line,
+                  quoted(write_span(spans[i].span)) + " overlaps " + write_span(spans[j].span),
+                  "sawing time would count twice");
+      doubted = true;
+      break;
+    }
+  }
+  if (!doubted) check_sum(review, spans);
+}
+
+/// A stop is not inside sawing time, and all of them with the sawing fit into a day.
+void check_stops(Review& review) {
+  const auto spans = sawing_spans(review.sheet);
+  int total = 0;
+  for (const PlacedSpan& one : spans) total += one.span.minutes();
+  for (const Line& line : review.sheet.lines) {
+    const auto* stop = std::get_if<Stop>(&line.fact);
+    if (stop == nullptr) continue;
+    total += stop->minutes;
+    if (total > kMinutesInADay) {
+      review.warn(line, "stops and sawing add up to more than a day");
+      return;
+    }
+    for (const PlacedSpan& one : spans) {
+      if (!stop->span || !overlap(*stop->span, one.span)) continue;
+      review.warn(
+          line,
+          "the stop " + write_span(*stop->span) + " lies within the sawing time " + write_span(one.span),
+          "sawing time counts it too; part the run there");
+      break;
+    }
+  }
+}
+
+/// Engine hours only rise, and by no more than 24 in a sheet.
+void check_meter(Review& review) {
+  constexpr std::int64_t kMostTenths = 240;
+  std::optional<std::int64_t> before;
+  for (const Line& line : review.sheet.lines) {
+    const auto* meter = std::get_if<Meter>(&line.fact);
+    if (meter == nullptr) continue;
+    if (before && (meter->tenths < *before || meter->tenths - *before > kMostTenths)) {
+      review.warn(line, "the meter reads " + plain(Decimal{meter->tenths, 1}) + " after " +
+                            plain(Decimal{*before, 1}));
+    }
+    before = meter->tenths;
+  }
+}
+
+}  // namespace kerfbook::sheet

@@ -1,0 +1,62 @@
+// fuzz_sheet.cpp -- any bytes at all may be handed to the sheet's reader. It must not fail, must place what it finds
+// inside the text, and what it reads without an error must print and read back as itself.
+#include <cstddef>
+#include <cstdint>
+#include <cstdio>
+#include <cstdlib>
+#include <string>
+#include <string_view>
+
+#include "base/text.h"
+#include "sheet/check.h"
+#include "sheet/facts.h"
+#include "sheet/read.h"
+#include "sheet/write.h"
+
+using namespace kerfbook;
+
+namespace {
+
+void demand(bool holds, const char* what, std::string_view text) {
+  if (holds) return;
+  std::fprintf(stderr, "%s\n--- the text:\n%.*s\n", what, static_cast<int>(text.size()), text.data());
+  std::abort();
+}
+
+void places_are_in(const sheet::ReadSheet& got, std::string_view text) {
+  const auto lines = split_lines(text);
+  for (const Diagnostic& found : got.found) {
+    const auto line = static_cast<std::size_t>(found.place.line);
+    demand(line <= lines.size(), "a diagnostic past the last line", text);
+    if (line == 0) continue;
+    const auto last = characters_before(lines[line - 1], lines[line - 1].size()) + 1;
+    demand(found.place.column >= 1 && found.place.column <= last, "a diagnostic past the end of its line",
+           text);
+  }
+}
+
+void read_as(std::string_view text, const sheet::ReadOptions& options) {
+  const sheet::ReadSheet got = sheet::read(text, options);
+  places_are_in(got, text);
+  demand(!show_all(got.found, "sheet", text).empty() || got.found.empty(), "nothing to show", text);
+  if (has_error(got.found)) return;
+  const std::string written = sheet::write(got.sheet, options);
+  const sheet::ReadSheet again = sheet::read(written, options);
+  demand(!has_error(again.found), "what was written is not read", written);
+  demand(again.sheet == got.sheet, "what was written reads as another sheet", written);
+  demand(sheet::write(again.sheet, options) == written, "the second print differs from the first", written);
+  sheet::Known known;
+  known.metric = options.metric;
+  sheet::check(got.sheet, known, *scaling::find_practice("international-quarter"));
+  for (const auto& fact : sheet::facts(got.sheet)) sheet::job_of_run(got.sheet, fact);
+}
+
+}  // namespace
+
+extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
+  const std::string_view text(reinterpret_cast<const char*>(data), size);
+  read_as(text, {false, 2});
+  read_as(text, {true, 2});
+  sheet::peek_day(text);
+  return 0;
+}
