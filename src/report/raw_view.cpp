@@ -19,16 +19,19 @@ std::size_t RawView::column_of(const std::string& name) const {
   return static_cast<std::size_t>(found - spec_.columns.begin());
 }
 
-const Value& RawView::value(std::size_t row, std::size_t column) const { return raw_.rows[row][source_[column]]; }
+const Value& RawView::value(std::size_t row, std::size_t column) const {
+  return raw_.rows[row][source_[column]];
+}
 
 std::optional<std::int64_t> RawView::number(std::size_t row, std::size_t column) const {
   const Value& given = value(row, column);
   if (std::holds_alternative<std::monostate>(given)) return std::nullopt;
   if (const auto* whole = std::get_if<std::int64_t>(&given)) return *whole;
   const ColumnSpec& spec = spec_.columns[column];
-  throw SqlFault(fmt::format("column {} gives the text '{}'; a {} column needs {}", spec.name,
-                             std::get<std::string>(given), row_of(spec.kind).word, row_of(spec.kind).what_sql_gives),
-                 -1);
+  throw SqlFault(
+      fmt::format("column {} gives the text '{}'; a {} column needs {}", spec.name,
+                  std::get<std::string>(given), row_of(spec.kind).word, row_of(spec.kind).what_sql_gives),
+      -1);
 }
 
 std::string RawView::text(std::size_t row, const std::string& column) const {

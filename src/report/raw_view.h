@@ -19,7 +19,7 @@ class RawView {
   /// nullopt for nothing; throws SqlFault for a text.
   [[nodiscard]] std::optional<std::int64_t> number(std::size_t row, std::size_t column) const;
   [[nodiscard]] std::string text(std::size_t row, const std::string& column) const;  ///< "" for anything else
-  [[nodiscard]] bool flag(std::size_t row, const std::string& column) const;         ///< a number that is not 0
+  [[nodiscard]] bool flag(std::size_t row, const std::string& column) const;  ///< a number that is not 0
 
  private:
   const TableSpec& spec_;

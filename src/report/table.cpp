@@ -98,8 +98,10 @@ class TableMaker {
         out.rows.emplace_back();
         continue;
       }
-      const bool metric_row = length && (column.metric_from.empty() ? out.metric : raw_.flag(r, column.metric_from));
-      Rational exact = exact_value(column.kind, *given, {setting_.metric_book, metric_row, setting_.money_places});
+      const bool metric_row =
+          length && (column.metric_from.empty() ? out.metric : raw_.flag(r, column.metric_from));
+      Rational exact =
+          exact_value(column.kind, *given, {setting_.metric_book, metric_row, setting_.money_places});
       if (metric_row && !out.metric) exact = as_inch_unit(column.kind, exact);
       out.rows.emplace_back(exact);
     }
@@ -162,7 +164,8 @@ class TableMaker {
       column.heading = metric_heading(spec.heading);
       column.unit = spec.unit.empty() ? column.unit : metric_heading(column.unit);
     }
-    if (spec.kind == Kind::scale && !column.unit.empty() && column.name.ends_with("_bf") && column.unit != "bf") {
+    if (spec.kind == Kind::scale && !column.unit.empty() && column.name.ends_with("_bf") &&
+        column.unit != "bf") {
       column.name.replace(column.name.size() - 2, 2, column.unit == "hoppus ft" ? "hoppus_ft" : column.unit);
     }
     column.places = places_of(c, metric);
@@ -174,7 +177,8 @@ class TableMaker {
 
   std::string ratio_unit(const ColumnSpec& spec) const {
     if (spec.unit == "money") {
-      return spec.per_mbf ? setting_.money_sign + (setting_.metric_book ? "/m3" : "/MBF") : setting_.money_sign;
+      return spec.per_mbf ? setting_.money_sign + (setting_.metric_book ? "/m3" : "/MBF")
+                          : setting_.money_sign;
     }
     return spec.unit.empty() ? std::string(row_of(spec.kind).unit) : spec.unit;
   }
@@ -241,7 +245,8 @@ class TableMaker {
     Exact whole;
     for (const auto& row : rows) {
       if (row && whole && *row != *whole) {
-        throw SqlFault("column " + spec.name + " says `once`, but " + spec.under + " is not the same in every row", -1);
+        throw SqlFault(
+            "column " + spec.name + " says `once`, but " + spec.under + " is not the same in every row", -1);
       }
       if (row) whole = row;
     }
@@ -376,7 +381,7 @@ class TableMaker {
   RawView raw_;
   const Setting& setting_;
   render::Table table_;
-  std::vector<Figures> figures_;         ///< one a column; empty for text and day
+  std::vector<Figures> figures_;  ///< one a column; empty for text and day
   bool totalled_ = false;
 };
 
