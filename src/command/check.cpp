@@ -3,6 +3,7 @@
 #include <ostream>
 
 #include "base/error.h"
+#include "billing/job_facts.h"
 #include "command/commands.h"
 #include "command/documents.h"
 
@@ -11,7 +12,10 @@ namespace {
 
 /// With a book the sheet is held against what the book knows; without one, against the language alone.
 std::vector<Diagnostic> look_at(const book::Document& document, const std::optional<book::Book>& open) {
-  if (document.kind == book::EntryKind::mill) return book::read_mill(document.text).found;
+  if (document.kind == book::EntryKind::mill) {
+    auto found = book::read_mill(document.text).found;
+    return has_error(found) ? found : billing::check_money(document.text);
+  }
   return open ? open->check_sheet(document.text) : book::check_without_book(document.text);
 }
 

@@ -5,10 +5,10 @@
 #include <ostream>
 
 #include "base/error.h"
+#include "base/settle.h"
 #include "base/text.h"
 #include "command/commands.h"
 #include "measure/size.h"
-#include "base/settle.h"
 #include "sheet/facts.h"
 #include "sheet/read.h"
 

@@ -5,6 +5,7 @@
 #include "base/error.h"
 #include "base/text.h"
 #include "command/commands.h"
+#include "command/period.h"
 #include "render/renderer.h"
 #include "report/report.h"
 #include "report/tally_book.h"
@@ -14,35 +15,18 @@ namespace {
 
 struct Asked {
   std::string name;
-  std::string from;
-  std::string to;
-  std::string period;
+  PeriodOptions days;
   std::string own_folder;
   bool sql = false;
   report::Ask ask;
   Output output;
 };
 
-Day read_bound(const std::string& text, const char* option) {
-  if (const auto day = read_day(text)) return *day;
-  throw WrongUsage(std::string(option) + " takes a day as 2026-05-08, not '" + text + "'");
-}
-
 report::Ask asked_for(const Asked& asked, const book::Mill& mill, const Session& session) {
   report::Ask ask = asked.ask;
-  if (!asked.period.empty()) {
-    if (!asked.from.empty() || !asked.to.empty())
-      throw WrongUsage("give --period, or --from and --to; not both");
-    const auto period = report::read_period(asked.period, session.today(), mill.week_start, mill.season_month,
-                                            mill.season_day);
-    ask.from = period.from;
-    ask.to = period.to;
-  }
-  if (!asked.from.empty()) ask.from = read_bound(asked.from, "--from");
-  if (!asked.to.empty()) ask.to = read_bound(asked.to, "--to");
-  if (ask.from && ask.to && *ask.to < *ask.from) {
-    throw WrongUsage("--to " + write_day(*ask.to) + " is before --from " + write_day(*ask.from));
-  }
+  const Days days = days_of(asked.days, mill, session);
+  ask.from = days.from;
+  ask.to = days.to;
   return ask;
 }
 
@@ -78,10 +62,7 @@ void answer(const Asked& asked, const Session& session) {
 void add_report(CLI::App& app, Session& session) {
   auto asked = std::make_shared<Asked>();
   app.add_option("NAME", asked->name, "which report; without it they are listed");
-  app.add_option("--from", asked->from, "first day")->type_name("DAY");
-  app.add_option("--to", asked->to, "last day, included")->type_name("DAY");
-  app.add_option("--period", asked->period, "\"this week\", 2026-05, 2026-w19, yesterday, season, DAY..DAY")
-      ->type_name("WORDS");
+  add_period_options(app, asked->days);
   app.add_option("--job", asked->ask.job, "only this job")->type_name("JOB");
   app.add_option("--customer", asked->ask.customer, "only this customer's jobs")->type_name("CUSTOMER");
   app.add_option("--species", asked->ask.species, "only this species")->type_name("SPECIES");

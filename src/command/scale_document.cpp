@@ -3,8 +3,8 @@
 #include <algorithm>
 
 #include "base/error.h"
-#include "base/text.h"
 #include "base/settle.h"
+#include "base/text.h"
 #include "scaling/scaler.h"
 
 namespace kerfbook::command {
