@@ -48,8 +48,8 @@ Table lines_table(const book::Mill& mill, const Draft& draft) {
   if (taxes) table.columns.push_back(text_column("taxed", "Tax"));
   table.columns.push_back(money_column("amount", "Amount", mill));
   for (const Line& line : draft.lines) {
-    std::vector<Cell> cells{line.day ? Cell(*line.day) : Cell(), described(line), quantity_cell(line),
-                            line.unit, line.rate ? rate_cell(*line.rate, mill) : Cell()};
+    std::vector<Cell> cells{line.day ? Cell(*line.day) : Cell(std::string()), described(line),
+                            quantity_cell(line), line.unit, line.rate ? rate_cell(*line.rate, mill) : Cell()};
     if (taxes) cells.emplace_back(line.taxed ? "yes" : "no");
     cells.push_back(money_cell(line.amount, mill));
     table.rows.push_back({std::move(cells)});
@@ -97,16 +97,19 @@ void add_basis(Table& table, const Draft& draft) {
   }
 }
 
-void add_terms(Document& paper, const book::Mill& mill, const Terms& terms, const Draft& draft) {
-  paper.foot.insert(paper.foot.end(), terms.invoice.say.begin(), terms.invoice.say.end());
-  paper.foot.insert(paper.foot.end(), mill.terms.begin(), mill.terms.end());
-  if (!draft.taxes.empty()) paper.foot.emplace_back(kTaxCaution);
+/// Terms stand under the sums, on the page that is paid from; not after the tally.
+void add_terms(Table& table, const book::Mill& mill, const Terms& terms, const Draft& draft) {
+  for (const std::string& problem : draft.problems)
+    table.notes.push_back("To be settled before it is issued: " + problem + ".");
+  table.notes.insert(table.notes.end(), terms.invoice.say.begin(), terms.invoice.say.end());
+  table.notes.insert(table.notes.end(), mill.terms.begin(), mill.terms.end());
+  if (!draft.taxes.empty()) table.notes.emplace_back(kTaxCaution);
 }
 
 Document begun(const book::Mill& mill, const Draft& draft, const InvoiceHead& head, const std::string& name,
                const std::string& title) {
   Document paper = letter(mill, name, title, head.day);
-  add_party(paper, mill, draft.customer, "Bill to");
+  add_party(paper, mill, draft.customer, draft.job.empty() ? "Sold to" : "Bill to");
   if (!head.called.empty()) add_head(paper, "Number", head.called);
   add_head(paper, "Date", head.day, render::ColumnKind::day);
   if (head.due && head.paid.empty()) add_head(paper, "Due", *head.due, render::ColumnKind::day);
@@ -126,10 +129,8 @@ Document invoice_document(const book::Mill& mill, const Terms& terms, const Draf
   Table table = lines_table(mill, draft);
   add_sums(table, mill, draft, head);
   add_basis(table, draft);
+  add_terms(table, mill, terms, draft);
   paper.tables.push_back(std::move(table));
-  for (const std::string& problem : draft.problems)
-    paper.foot.push_back("To be settled before it is issued: " + problem + ".");
-  add_terms(paper, mill, terms, draft);
   return paper;
 }
 
@@ -140,11 +141,9 @@ Document sale_document(const book::Mill& mill, const Terms& terms, const Draft& 
   Table table = lines_table(mill, draft);
   add_sums(table, mill, draft, head);
   add_basis(table, draft);
+  add_terms(table, mill, terms, draft);
   paper.tables.push_back(std::move(table));
-  for (const std::string& problem : draft.problems)
-    paper.foot.push_back("To be settled before it is issued: " + problem + ".");
   paper.foot.emplace_back(kGradeCaution);
-  add_terms(paper, mill, terms, draft);
   return paper;
 }
 
@@ -156,7 +155,7 @@ void add_tally(Document& paper, const book::Book& book, const JobTerms& job, con
   Table lineal = lineal_table(mill, job.convention, some);
   if (!lineal.rows.empty()) tables.push_back(std::move(lineal));
   if (!tables.empty()) tables.front().new_page = !paper.tables.empty();
-  tables.push_back(day_table(mill, job.convention, some));
+  tables.push_back(day_table(job.convention, some));
   tables.push_back(log_table(book, job, from, to, lumber_bf(some, job.convention)));
   Table struck = struck_table(book, job.job, from, to);
   if (!struck.rows.empty()) tables.push_back(std::move(struck));

@@ -80,20 +80,20 @@ std::string charge_sentence(const book::Mill& mill, const ChargeTerm& charge) {
 }
 
 std::vector<std::string> charge_sentences(const book::Mill& mill, const Terms& terms, const JobTerms& job,
-                                          Day day) {
+                                          Day day, bool also_once) {
   std::vector<std::string> said;
   const Question asked{job.job, job.customer, "", "", std::nullopt, std::nullopt, day};
   for (const ChargeTerm& charge : terms.charges)
-    if (find_charge(terms, charge.name, asked) == &charge) said.push_back(charge_sentence(mill, charge));
+    if ((also_once || !charge.once) && find_charge(terms, charge.name, asked) == &charge)
+      said.push_back(charge_sentence(mill, charge));
   return said;
 }
 
-Table sentences_table(const std::string& name, const std::string& title,
+Table sentences_table(const std::string& name, const std::string& heading,
                       const std::vector<std::string>& sentences) {
   Table table;
   table.name = name;
-  table.title = title;
-  table.columns = {text_column("agreed", "")};
+  table.columns = {text_column(name, heading)};
   for (const std::string& one : sentences) table.rows.push_back({{one}});
   table.when_empty = "nothing said";
   return table;
@@ -102,6 +102,19 @@ Table sentences_table(const std::string& name, const std::string& title,
 Day agreed_day(const Terms& terms, const std::string& job, Day today) {
   const Agreement* agreement = find_agreement(terms, job);
   return agreement != nullptr && agreement->agreed ? *agreement->agreed : today;
+}
+
+/// A column of text in which nothing stands says nothing.
+void drop_empty(Table& table, std::size_t column) {
+  const auto blank = [&](const render::Row& row) {
+    const auto* text = std::get_if<std::string>(&row.cells[column]);
+    return text != nullptr && text->empty();
+  };
+  if (!std::all_of(table.rows.begin(), table.rows.end(), blank)) return;
+  const auto at = static_cast<std::ptrdiff_t>(column);
+  table.columns.erase(table.columns.begin() + at);
+  for (render::Row& row : table.rows) row.cells.erase(row.cells.begin() + at);
+  if (!table.totals.empty()) table.totals.erase(table.totals.begin() + at);
 }
 
 Table cut_list_table(const book::Mill& mill, const book::JobEntry& entry, const measure::Convention& by) {
@@ -127,6 +140,8 @@ Table cut_list_table(const book::Mill& mill, const book::JobEntry& entry, const 
   const std::vector<std::int64_t> settled = settle(exact, 2, total);
   for (std::size_t i = 0; i < settled.size(); ++i) table.rows[i].cells[5] = Decimal{settled[i], 2};
   if (!table.rows.empty()) table.totals = {std::string("Total"), {}, {}, {}, pieces, Decimal{total, 2}};
+  drop_empty(table, 2);
+  drop_empty(table, 1);
   return table;
 }
 
@@ -157,6 +172,7 @@ Document settlement_document(const book::Mill& mill, const Paper& settlement, co
                            line.pieces, line.to_customer, line.to_mill}});
   const std::int64_t all = split.customer_pieces + split.mill_pieces;
   table.totals = {std::string("Total"), {}, {}, {}, all, split.customer_pieces, split.mill_pieces};
+  drop_empty(table, 2);
   paper.tables.push_back(std::move(table));
 
   Table sides;
@@ -229,6 +245,7 @@ Document load_document(const book::Book& book, const LoadAsk& ask, const JobFact
   const std::vector<std::int64_t> settled = settle(exact, 2, total);
   for (std::size_t i = 0; i < settled.size(); ++i) table.rows[i].cells[6] = Decimal{settled[i], 2};
   if (!table.rows.empty()) table.totals = {std::string("Total"), {}, {}, {}, {}, all, Decimal{total, 2}};
+  drop_empty(table, 2);
   table.when_empty = "no such bundle of this job";
   table.notes.emplace_back(
       "Counted piece by piece as sawn, green. Shortages are to be noted here before signing:");
@@ -252,7 +269,8 @@ Document agreement_document(const book::Mill& mill, const Terms& terms, const st
   if (share != nullptr && entry != nullptr && entry->owner == "shares")
     prices.push_back("The lumber is divided " + share_words(share->rule, share->percent) + ".");
   paper.tables.push_back(sentences_table("prices", "Prices", prices));
-  paper.tables.push_back(sentences_table("charges", "Charges", charge_sentences(mill, terms, job, day)));
+  paper.tables.push_back(
+      sentences_table("charges", "Charges", charge_sentences(mill, terms, job, day, true)));
   std::vector<std::string> more{"Logs are scaled by " + job.practice.name + "."};
   const Agreement* agreement = find_agreement(terms, job.job);
   if (agreement != nullptr) {
@@ -301,8 +319,11 @@ Document quote_document(const book::Mill& mill, const Terms& terms, const std::s
   paper.title = "Quote";
   paper.lead = {"For the cut list below, at today's prices. What is really cut is what is billed."};
   std::erase_if(paper.head, [](const render::HeadFact& fact) { return fact.label == "Work of"; });
+  paper.parties.back().heading = "For";
   paper.tables.front().title = "Estimate";
-  std::vector<std::string> charges = charge_sentences(mill, terms, job, agreed_day(terms, job.job, today));
+  drop_empty(paper.tables.front(), 0);
+  std::vector<std::string> charges =
+      charge_sentences(mill, terms, job, agreed_day(terms, job.job, today), false);
   if (!charges.empty())
     paper.tables.push_back(sentences_table("charges", "Charged when they come up", charges));
   if (entry != nullptr) paper.tables.push_back(cut_list_table(mill, *entry, job.convention));

@@ -122,7 +122,7 @@ Paper waive(book::Book& book, const std::string& job, const Waiver& waiver, Day 
                   waiver.charge + "`");
   for (const Billed& paper : billed_of(papers, of.job, of.customer))
     for (const SheetRef& sheet : paper.sheets)
-      if (!paper.settlement && sheet.day == waiver.day && sheet.shift == waiver.shift)
+      if (!paper.settlement && !paper.cancelled && sheet.day == waiver.day && sheet.shift == waiver.shift)
         throw Refused("the sheet of " + write_day(waiver.day) + " is billed by " + paper.paper +
                       " already; write a credit note instead");
   Paper paper = begun(papers, PaperKind::waiver, day);

@@ -77,6 +77,19 @@ std::int64_t next_number(const std::vector<Paper>& papers, PaperKind kind, std::
   return last == 0 ? first : last + 1;
 }
 
+/// Where the job was billed before: how all of it together differs from one bill, and why.
+void add_difference(render::Document& paper, const book::Book& book, const std::vector<Paper>& papers,
+                    const JobTerms& of, const JobFacts& facts, const Draft& draft, Day today) {
+  std::vector<Draft> parts = drafts_of(papers, of.job, of.customer);
+  if (parts.empty()) return;
+  parts.push_back(draft);
+  const Draft at_once = make_draft(terms_of(book.mill()), of, facts, {}, waivers_of(papers, of.job), today);
+  for (const Difference& one : explain_difference(at_once, parts))
+    paper.foot.push_back("Against one bill for the whole job, " +
+                         money_words(one.more.minor < 0 ? Money{} - one.more : one.more, book.mill()) +
+                         (one.more.minor < 0 ? " less: " : " more: ") + one.words + ".");
+}
+
 }  // namespace
 
 Paper begun(const std::vector<Paper>& papers, PaperKind kind, Day day, std::int64_t first) {
@@ -153,6 +166,7 @@ render::Document draft_paper(const book::Book& book, const std::string& job, Day
   InvoiceHead head = head_of(play(papers), draft, today);
   render::Document paper = invoice_document(book.mill(), terms_of(book.mill()), draft, head);
   if (draft.from && draft.to) add_tally(paper, book, of, facts.facts, *draft.from, *draft.to);
+  add_difference(paper, book, papers, of, facts, draft, today);
   return paper;
 }
 

@@ -139,8 +139,7 @@ Table lineal_table(const book::Mill& mill, const measure::Convention& by, const 
   return table;
 }
 
-Table day_table(const book::Mill& mill, const measure::Convention& by, const std::vector<Fact>& facts) {
-  static_cast<void>(mill);
+Table day_table(const measure::Convention& by, const std::vector<Fact>& facts) {
   std::map<Day, DaySum> days;
   DaySum all;
   for (const Fact& fact : facts) {
@@ -156,7 +155,7 @@ Table day_table(const book::Mill& mill, const measure::Convention& by, const std
   table.name = "days";
   table.title = "By day";
   table.columns = {day_column("day", "Day"),
-                   text_column("weekday", ""),
+                   text_column("weekday", "Weekday"),
                    summed(count_column("pieces", "Pieces")),
                    summed(decimal_column("bf", "Board feet", "bf", 2)),
                    summed(count_column("logs", "Logs")),

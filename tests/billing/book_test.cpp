@@ -24,7 +24,9 @@ std::string read_file(const std::filesystem::path& path) {
   return all.str();
 }
 
-std::string demo(const std::string& name) { return read_file(std::string(KERFBOOK_ROOT) + "/demo_data/" + name); }
+std::string demo(const std::string& name) {
+  return read_file(std::string(KERFBOOK_ROOT) + "/demo_data/" + name);
+}
 
 book::OpenOptions options() {
   book::OpenOptions made;
@@ -36,11 +38,13 @@ book::OpenOptions options() {
 
 /// A book in a folder of its own with the demo week in it.
 struct DemoBook {
-  DemoBook() : folder(std::filesystem::temp_directory_path() / ("kerfbook_billing_" + std::to_string(counter()++))) {
+  DemoBook()
+      : folder(std::filesystem::temp_directory_path() / ("kerfbook_billing_" + std::to_string(counter()++))) {
     std::filesystem::remove_all(folder);
     std::filesystem::create_directories(folder);
-    book = std::make_unique<book::Book>(book::Book::create(
-        folder / "demo.kerf", options(), book::Document{"hargan.toml", demo("hargan.toml"), book::EntryKind::mill}));
+    book = std::make_unique<book::Book>(
+        book::Book::create(folder / "demo.kerf", options(),
+                           book::Document{"hargan.toml", demo("hargan.toml"), book::EntryKind::mill}));
     for (const char* day : {"04", "05", "06", "07", "08"})
       book->post_sheet(demo(std::string("2026-05-") + day + ".sheet"), "");
   }
@@ -60,9 +64,13 @@ struct DemoBook {
   std::unique_ptr<book::Book> book;
 };
 
-std::string text_of(render::Document document) { return render::render_text(document); }
+std::string text_of(render::Document document) {
+  return render::render_text(document);
+}
 
-Money money(const std::string& text) { return *measure::read_money(text); }
+Money money(const std::string& text) {
+  return *measure::read_money(text);
+}
 
 }  // namespace
 
@@ -123,7 +131,8 @@ TEST_CASE("an issued invoice never changes; the corrected sheet is a line on the
 TEST_CASE("a cancelled invoice keeps its number, and its work is billed anew under the next") {
   DemoBook demo;
   issue_invoice(*demo.book, "QHH", kFriday, kFriday);
-  const Paper credit = credit_invoice(*demo.book, 1, std::nullopt, "billed before the bundle was counted", kFriday);
+  const Paper credit =
+      credit_invoice(*demo.book, 1, std::nullopt, "billed before the bundle was counted", kFriday);
   CHECK(credit.amount.minor == 60428);
   CHECK(play(papers_of(*demo.book)).balance("QHH").minor == 0);
   demo.correct();
@@ -145,7 +154,8 @@ TEST_CASE("Mumbrey's halves are settled once, and the mill's part is own stock")
   Rational bf;
   for (const StockLine& line : stock(*demo.book, kFriday))
     bf = bf + measure::counted_bf({line.size, line.length, line.pieces()}, {});
-  CHECK(plain(shown(bf, 2)) == "1976.08");  // 1,591.666 + 480.416 - 96; the week's table adds two rounded sums
+  CHECK(plain(shown(bf, 2)) ==
+        "1976.08");  // 1,591.666 + 480.416 - 96; the week's table adds two rounded sums
   CHECK(stock_warnings(*demo.book, kFriday).empty());
   demo.whole();
 }
@@ -179,7 +189,8 @@ TEST_CASE("waiting is waived with a note: a line of nothing that says why") {
   for (const Line& line : draft.lines)
     said = said || line.description.find("(waived: rain had made the lane soft)") != std::string::npos;
   CHECK(said);
-  CHECK_THROWS_AS(waive(*demo.book, "TER", {*read_day("2026-05-04"), 1, "waiting", "no such"}, kFriday), Refused);
+  CHECK_THROWS_AS(waive(*demo.book, "TER", {*read_day("2026-05-04"), 1, "waiting", "no such"}, kFriday),
+                  Refused);
   demo.whole();
 }
 
