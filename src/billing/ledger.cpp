@@ -126,6 +126,7 @@ void play(Ledger& ledger, const Paper& paper) {
         invoice->credited = invoice->credited + paper.amount;
         invoice->cancelled = invoice->cancelled || paper.cancels;
         give_back_surplus(ledger, *invoice);
+        spread(ledger, paper.customer);  // an adjustment below nothing that is cancelled is owed again
       }
       change = Money{} - paper.amount;
       break;
