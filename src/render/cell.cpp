@@ -115,6 +115,17 @@ bool has_struck(const Table& table) {
   return std::any_of(table.rows.begin(), table.rows.end(), [](const Row& row) { return row.struck; });
 }
 
+std::string in_one_line(const Table& table, const Row& row, const Style& style) {
+  std::string words;
+  for (const std::size_t i : shown_columns(table)) {
+    const Column& column = table.columns[i];
+    if (is_absent(row.cells[i]) || plain_cell(row.cells[i]).empty()) continue;
+    words += (words.empty() ? "" : "   ") + one_line(shown_cell(row.cells[i], column, style));
+    if (is_number(row.cells[i])) words += " " + (column.unit.empty() ? heading_of(column) : column.unit);
+  }
+  return words;
+}
+
 std::vector<std::size_t> shown_columns(const Table& table) {
   std::vector<std::size_t> shown;
   for (std::size_t i = 0; i < table.columns.size(); ++i) {

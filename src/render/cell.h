@@ -30,6 +30,10 @@ const std::string& heading_of(const Column& column);
 std::string one_line(const std::string& text);
 
 bool has_struck(const Table& table);
+/// Said under every table that has struck rows.
+inline constexpr const char* kStruckNote = "A struck line stays in sight; its figures are in no total.";
+/// A row in one line of words: "2x4   16 ft   32 Pieces   341.33 bf".
+std::string in_one_line(const Table& table, const Row& row, const Style& style);
 /// The indices of the columns that are shown.
 std::vector<std::size_t> shown_columns(const Table& table);
 

@@ -27,10 +27,17 @@ data maybe(const std::string& text) {
   return text.empty() ? flag(false) : data{text};
 }
 
-data cell_of(const std::string& text, bool right) {
+/// The class of a cell: n for numbers, d for days (never broken over lines), none for words.
+std::string class_of(const Column& column) {
+  if (column.kind == ColumnKind::day) return "d";
+  return stands_right(column) ? "n" : "";
+}
+
+data cell_of(const std::string& text, const std::string& kind) {
   data cell;
   cell.set("text", text);
-  cell.set("right", flag(right));
+  cell.set("kind", maybe(kind));
+  cell.set("across", flag(false));
   return cell;
 }
 
@@ -68,7 +75,7 @@ Body plain_body(const Table& table, const Style& style) {
     for (const std::size_t i : columns) {
       cells.push_back(cell_of(
           table.ruled && is_absent(row.cells[i]) ? "" : shown_cell(row.cells[i], table.columns[i], style),
-          stands_right(table.columns[i])));
+          class_of(table.columns[i])));
     }
     body.rows.push_back(row_of(std::move(cells), row.struck));
   }
@@ -78,7 +85,7 @@ Body plain_body(const Table& table, const Style& style) {
     const bool first = cells.empty();
     std::string text = is_absent(table.totals[i]) ? "" : shown_cell(table.totals[i], table.columns[i], style);
     if (first && text.empty()) text = "Total";
-    cells.push_back(cell_of(text, stands_right(table.columns[i])));
+    cells.push_back(cell_of(text, class_of(table.columns[i])));
   }
   body.foot.push_back(row_of(std::move(cells), false));
   return body;
@@ -107,24 +114,22 @@ void grid_foot(Body& body, const Table& table, const GridLayout& grid, const Sty
     const GridFigure& figure = grid.figures[f];
     const Column& column = table.columns[figure.column];
     List cells;
-    cells.push_back(cell_of(heading_of(column) + (column.unit.empty() ? "" : ", " + column.unit), false));
-    for (std::size_t i = 1; i < grid.key_columns.size(); ++i) cells.push_back(cell_of("", false));
-    for (const Cell& sum : figure.head_sums) cells.push_back(cell_of(blank_or(sum, column, style), true));
+    cells.push_back(cell_of(heading_of(column) + (column.unit.empty() ? "" : ", " + column.unit), ""));
+    for (std::size_t i = 1; i < grid.key_columns.size(); ++i) cells.push_back(cell_of("", ""));
+    for (const Cell& sum : figure.head_sums) cells.push_back(cell_of(blank_or(sum, column, style), "n"));
     for (std::size_t i = 0; i < grid.figures.size(); ++i) {
-      cells.push_back(cell_of(i == f ? blank_or(figure.total, column, style) : "", true));
+      cells.push_back(cell_of(i == f ? blank_or(figure.total, column, style) : "", "n"));
     }
     body.foot.push_back(row_of(std::move(cells), false));
   }
 }
 
-/// Struck lines of a grid stand under it, each in one cell across.
+/// Struck lines of a grid stand under it, each in one cell across: they belong under none of its lengths.
 void grid_struck(Body& body, const Table& table, const GridLayout& grid, const Style& style) {
   for (const std::size_t at : grid.struck) {
-    List cells;
-    for (const std::size_t i : shown_columns(table)) {
-      cells.push_back(cell_of(blank_or(table.rows[at].cells[i], table.columns[i], style), false));
-    }
-    body.rows.push_back(row_of(std::move(cells), true));
+    data across = cell_of(in_one_line(table, table.rows[at], style), "");
+    across.set("across", std::to_string(body.columns.size()));
+    body.rows.push_back(row_of(List{std::move(across)}, true));
   }
 }
 
@@ -135,14 +140,13 @@ Body grid_body(const Table& table, const Style& style) {
   for (std::size_t line = 0; line < grid.keys.size(); ++line) {
     List cells;
     for (std::size_t i = 0; i < grid.key_columns.size(); ++i) {
-      cells.push_back(
-          cell_of(blank_or(grid.keys[line][i], table.columns[grid.key_columns[i]], style), false));
+      cells.push_back(cell_of(blank_or(grid.keys[line][i], table.columns[grid.key_columns[i]], style), ""));
     }
     const GridFigure& counted = grid.figures.front();
     for (const Cell& cell : counted.cells[line])
-      cells.push_back(cell_of(blank_or(cell, table.columns[counted.column], style), true));
+      cells.push_back(cell_of(blank_or(cell, table.columns[counted.column], style), "n"));
     for (const GridFigure& figure : grid.figures) {
-      cells.push_back(cell_of(blank_or(figure.line_sums[line], table.columns[figure.column], style), true));
+      cells.push_back(cell_of(blank_or(figure.line_sums[line], table.columns[figure.column], style), "n"));
     }
     body.rows.push_back(row_of(std::move(cells), false));
   }
@@ -153,8 +157,8 @@ Body grid_body(const Table& table, const Style& style) {
 
 /// One row of figures is read at a glance when each stands by itself, large.
 bool is_one_row_of_figures(const Table& table) {
-  return table.rows.size() == 1 && table.totals.empty() && !table.grid && !table.ruled &&
-         shown_columns(table).size() >= 3;
+  return table.rows.size() == 1 && !has_struck(table) && table.totals.empty() && !table.grid &&
+         !table.ruled && shown_columns(table).size() >= 3;
 }
 
 data figures_of(const Table& table, const Style& style) {
@@ -221,8 +225,12 @@ data table_of(const Table& table, const Style& style) {
     out.set("body", std::move(body));
   }
   set_sums(out, table, style);
-  out.set("chart", chart_svg(table, style));
-  out.set("notes", words_of(table.notes));
+  const std::string chart = chart_svg(table, style);
+  out.set("has_chart", flag(!chart.empty()));
+  out.set("chart", chart);
+  std::vector<std::string> notes = table.notes;
+  if (has_struck(table)) notes.insert(notes.begin(), kStruckNote);
+  out.set("notes", words_of(notes));
   return out;
 }
 

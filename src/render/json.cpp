@@ -1,7 +1,7 @@
-// json.cpp -- json for scripts. The keys are stable: report, title, columns, rows, totals; of the first table
-// when there are several, and then `tables` carries every table with its name and title. `notes` and `foot`
-// come last, when there are any. Numbers are written digit for digit as shown, so no binary fraction creeps
-// in.
+// json.cpp -- json for scripts. The keys are stable: report, title, columns, rows, totals; of the first table when
+// there are several, and then `tables` carries every table with its name and title. `sums` and `notes` of a table,
+// `head` of a paper and `foot` come last, when there are any. Numbers are written digit for digit as shown, so no
+// binary fraction creeps in.
 #include <nlohmann/json.hpp>
 #include <string>
 
@@ -67,11 +67,28 @@ std::string strings(const std::vector<std::string>& texts, const std::string& in
   return block('[', items, ']', indent);
 }
 
-/// The members columns, rows and totals, then notes when there are any.
+std::string labelled(const std::string& label, const Cell& cell) {
+  return "{\"label\": " + quoted(label) + ", \"value\": " + value(cell) + "}";
+}
+
+std::string sums(const Table& table, const std::string& indent) {
+  std::vector<std::string> items;
+  for (const SumLine& sum : table.sums) items.push_back(labelled(sum.label, sum.value));
+  return block('[', items, ']', indent);
+}
+
+std::string paper_head(const Document& document) {
+  std::vector<std::string> items;
+  for (const HeadFact& fact : document.head) items.push_back(labelled(fact.label, fact.value));
+  return block('[', items, ']', "  ");
+}
+
+/// The members columns, rows and totals; then sums and notes when there are any.
 void add_members(const Table& table, const std::string& indent, std::vector<std::string>& members) {
   members.push_back("\"columns\": " + columns(table, indent));
   members.push_back("\"rows\": " + rows(table, indent));
   members.push_back("\"totals\": " + totals(table));
+  if (!table.sums.empty()) members.push_back("\"sums\": " + sums(table, indent));
   if (!table.notes.empty()) members.push_back("\"notes\": " + strings(table.notes, indent));
 }
 
@@ -91,6 +108,7 @@ std::string render_json(const Document& document) {
     }
     members.push_back("\"tables\": " + block('[', items, ']', "  "));
   }
+  if (!document.head.empty()) members.push_back("\"head\": " + paper_head(document));
   if (!document.foot.empty()) members.push_back("\"foot\": " + strings(document.foot, "  "));
   return block('{', members, '}', "") + "\n";
 }

@@ -16,7 +16,6 @@ namespace {
 constexpr int kWidthOfWords = 96;  ///< paragraphs, when the terminal's width is not known
 constexpr int kLeastBar = 8;
 constexpr int kMostBar = 24;
-constexpr const char* kStruckNote = "A struck line stays in sight; its figures are in no total.";
 
 std::string print(const Cell& cell, const Column& column, const Style& style) {
   return one_line(shown_cell(cell, column, style));
@@ -70,8 +69,10 @@ TextTable long_form(const Table& table, const std::vector<std::size_t>& which, c
   bool struck = false;
   for (const std::size_t r : which) {
     TextLine line;
-    for (const std::size_t i : columns)
-      line.cells.push_back(print(table.rows[r].cells[i], table.columns[i], style));
+    for (const std::size_t i : columns) {
+      const Cell& cell = table.rows[r].cells[i];
+      line.cells.push_back(table.ruled && is_absent(cell) ? "" : print(cell, table.columns[i], style));
+    }
     line.struck = table.rows[r].struck;
     struck = struck || line.struck;
     out.lines.push_back(std::move(line));
@@ -150,15 +151,66 @@ std::string grid_table(const Table& table, const Style& style) {
   return text;
 }
 
+/// Labels and values, the labels padded alike and the values ending under one another.
+struct Fact {
+  std::string label;
+  std::string value;
+  bool strong = false;
+};
+std::string facts(const std::vector<Fact>& list, const Style& style, bool values_right) {
+  int labels = 0;
+  int values = 0;
+  for (const Fact& fact : list) {
+    labels = std::max(labels, screen_width(fact.label));
+    values = std::max(values, screen_width(fact.value));
+  }
+  std::string out;
+  for (const Fact& fact : list) {
+    const std::string value = values_right ? pad_left(fact.value, values) : fact.value;
+    out += bold(pad_right(fact.label, labels) + "  " + value, style.colour && fact.strong) + "\n";
+  }
+  return out;
+}
+
+std::string show_sums(const Table& table, const Style& style) {
+  Column money;
+  money.kind = ColumnKind::money;
+  std::vector<Fact> list;
+  for (const SumLine& sum : table.sums) {
+    list.push_back({one_line(sum.label), print(sum.value, money, style), sum.strong});
+  }
+  return list.empty() ? "" : "\n" + facts(list, style, true);
+}
+
+/// What stands above the tables of a paper that leaves the house: who it is from and to, its number and days.
+std::string show_paper_head(const Document& document, int words) {
+  std::string out;
+  for (const Party& party : document.parties) {
+    out += "\n";
+    if (!party.heading.empty()) out += bold(one_line(party.heading), document.style.colour) + "\n";
+    for (const std::string& line : party.lines) out += one_line(line) + "\n";
+  }
+  std::vector<Fact> list;
+  for (const HeadFact& fact : document.head) {
+    Column column;
+    column.kind = fact.kind;
+    list.push_back({one_line(fact.label), print(fact.value, column, document.style)});
+  }
+  if (!list.empty()) out += "\n" + facts(list, document.style, false);
+  for (const std::string& paragraph : document.lead) out += "\n" + wrapped(one_line(paragraph), words);
+  return out;
+}
+
 std::string show_table(const Table& table, const Style& style, int words) {
   std::string out;
   if (!table.title.empty()) out += bold(one_line(table.title), style.colour) + "\n";
   if (table.rows.empty()) {
-    out += one_line(table.when_empty) + "\n";
+    if (!table.when_empty.empty()) out += one_line(table.when_empty) + "\n";
   } else {
     out += table.grid ? grid_table(table, style) : plain_table(table, style);
     if (has_struck(table)) out += wrapped(kStruckNote, words);
   }
+  out += show_sums(table, style);
   for (const std::string& note : table.notes) out += wrapped(one_line(note), words, 2);
   return out;
 }
@@ -171,11 +223,15 @@ std::string render_text(const Document& document) {
   std::string out;
   if (!document.title.empty()) out += bold(one_line(document.title), style.colour) + "\n";
   if (!document.subtitle.empty()) out += wrapped(one_line(document.subtitle), words);
+  out += show_paper_head(document, words);
   for (const Table& table : document.tables)
     out += (out.empty() ? "" : "\n") + show_table(table, style, words);
   if (!document.meaning.empty() || !document.foot.empty()) out += "\n";
   if (!document.meaning.empty()) out += wrapped(one_line(document.meaning), words);
   for (const std::string& foot : document.foot) out += wrapped(one_line(foot), words);
+  for (const std::string& who : document.signatures) {
+    out += "\n\n" + one_line(who) + " ______________________________   Date ____________\n";
+  }
   return out;
 }
 

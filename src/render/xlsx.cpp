@@ -7,7 +7,6 @@
 #include <cstdlib>
 #include <filesystem>
 #include <fstream>
-#include <iterator>
 
 #include "base/text.h"
 #include "render/cell.h"
@@ -19,6 +18,7 @@ namespace {
 
 namespace fs = std::filesystem;
 
+constexpr double kTitleLines = 1.4;                  ///< height of the title's row
 constexpr std::size_t kConstantMemoryFrom = 20'000;  ///< rows
 
 /// A file of its own in the folder for temporary files, gone again at the end.
@@ -39,8 +39,12 @@ class TemporaryFile {
   }
   [[nodiscard]] std::string path() const { return path_.string(); }
   [[nodiscard]] std::string bytes() const {
+    std::string all(fs::file_size(path_), '\0');
     std::ifstream stream(path_, std::ios::binary);
-    return {std::istreambuf_iterator<char>(stream), std::istreambuf_iterator<char>()};
+    if (!stream.read(all.data(), static_cast<std::streamsize>(all.size()))) {
+      throw std::runtime_error(path_.string() + " cannot be read back");
+    }
+    return all;
   }
 
  private:
@@ -72,6 +76,7 @@ void write_parties(Cursor& cursor, const Document& document) {
 
 void write_title(Cursor& cursor, const Document& document, const Table* table) {
   cursor.put_free(0, document.title, {.bold = true, .wrap = false, .points = 14});
+  cursor.set_height(kTitleLines);
   ++cursor.row;
   if (!document.subtitle.empty()) {
     cursor.put_free(0, document.subtitle, {});
@@ -112,7 +117,8 @@ Drawn write_body(Cursor& cursor, const Table& table) {
   drawn.head = table.grid ? write_grid(cursor, table) : write_table(cursor, table);
   drawn.last = drawn.head + static_cast<SheetRow>(table.rows.size());
   write_sums(cursor, table);
-  if (!table.notes.empty()) ++cursor.row;
+  if (!table.notes.empty() || has_struck(table)) ++cursor.row;
+  if (has_struck(table)) cursor.put_words(kStruckNote, {.quiet = true});
   for (const auto& note : table.notes) cursor.put_words(note, {.quiet = true});
   return drawn;
 }

@@ -42,7 +42,7 @@ class Workbook {
   Workbook& operator=(const Workbook&) = delete;
   ~Workbook();
 
-  lxw_format* format(const Look& look);
+  lxw_format* format(const Look& look);  ///< nullptr: the cell needs none
   /// A worksheet by that title, made fit for a sheet name and told from those before it.
   lxw_worksheet* add_sheet(const std::string& title);
   lxw_workbook* raw() { return book_; }
@@ -66,11 +66,13 @@ class Cursor {
 
   /// Text, count, decimal or day; absent leaves the cell empty but formatted. Text is never a formula or a link.
   void put(SheetColumn column, const Cell& cell, const Look& look);
+  /// The same, the look's format looked up beforehand: once a column, not once a cell.
+  void put(SheetColumn column, const Cell& cell, const Look& look, lxw_format* format);
   void put_text(SheetColumn column, const std::string& text, const Look& look);
   /// Text that runs on over the empty cells beside it and so makes no column wider: a title.
   void put_free(SheetColumn column, const std::string& text, const Look& look);
   /// The row's height in lines of text.
-  void set_height(int lines);
+  void set_height(double lines);
   /// A live formula with its value stored beside, for viewers that do not calculate.
   void put_formula(SheetColumn column, const std::string& formula, const Cell& value, const Look& look);
   /// A paragraph across the sheet, as high as its lines need.
@@ -90,11 +92,14 @@ class Cursor {
     SheetRow row;
     std::string text;
   };
+  void write_text(SheetColumn column, const std::string& text, const Look& look, lxw_format* format);
   void set_widths();
 
   Workbook& book_;
   lxw_worksheet* sheet_;
   std::vector<int> widths_;
+  SheetRow tall_row_ = 0;  ///< the row made higher for its text, and by how many lines
+  int tallest_ = 1;
   std::set<SheetColumn> hidden_;
   std::vector<Words> words_;
 };

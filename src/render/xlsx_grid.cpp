@@ -110,17 +110,8 @@ void write_struck(Cursor& cursor, const Table& table, const GridLayout& grid) {
   if (grid.struck.empty()) return;
   const Style& style = cursor.book().document().style;
   ++cursor.row;
-  cursor.put_free(0, "Struck, in no sum:", {.bold = true});
-  ++cursor.row;
   for (const std::size_t at : grid.struck) {
-    std::vector<std::string> words;
-    for (const std::size_t column : shown_columns(table)) {
-      const Cell& cell = table.rows[at].cells[column];
-      if (is_absent(cell) || plain_cell(cell).empty()) continue;
-      const std::string& unit = table.columns[column].unit;
-      words.push_back(shown_cell(cell, table.columns[column], style) + (unit.empty() ? "" : " " + unit));
-    }
-    cursor.put_free(0, join(words, "   "), {.struck = true});
+    cursor.put_free(0, in_one_line(table, table.rows[at], style), {.struck = true});
     ++cursor.row;
   }
 }

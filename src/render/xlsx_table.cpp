@@ -94,18 +94,36 @@ void write_headings(Cursor& cursor, const Table& table, const Places& places) {
   ++cursor.row;
 }
 
+/// A column as its cells are written: where, and how when counted and when struck.
+struct Pen {
+  std::size_t column;
+  SheetColumn at;
+  Look looks[2];
+  lxw_format* formats[2];
+};
+
+std::vector<Pen> pens(Cursor& cursor, const Table& table, const Places& places) {
+  std::vector<Pen> out;
+  for (std::size_t i = 0; i < table.columns.size(); ++i) {
+    if (!places.has(i)) continue;
+    Look look = look_of(table, i, cursor.book().document().style);
+    look.boxed = table.ruled;
+    Look struck = look;
+    struck.struck = true;
+    out.push_back({i, places.of(i), {look, struck}, {cursor.book().format(look), nullptr}});
+    if (has_struck(table)) out.back().formats[1] = cursor.book().format(struck);
+  }
+  return out;
+}
+
 std::vector<SheetRow> write_rows(Cursor& cursor, const Table& table, const Places& places) {
-  const Style& style = cursor.book().document().style;
+  const std::vector<Pen> columns = pens(cursor, table, places);
   std::vector<SheetRow> counted;
   for (const Row& row : table.rows) {
     if (!row.struck) counted.push_back(cursor.row);
-    for (std::size_t i = 0; i < table.columns.size(); ++i) {
-      if (!places.has(i)) continue;
-      Look look = look_of(table, i, style);
-      look.struck = row.struck;
-      look.boxed = table.ruled;
-      cursor.put(places.of(i), row.cells[i], look);
-    }
+    const std::size_t how = row.struck ? 1 : 0;
+    for (const Pen& pen : columns)
+      cursor.put(pen.at, row.cells[pen.column], pen.looks[how], pen.formats[how]);
     if (table.ruled) worksheet_set_row(cursor.raw(), cursor.row, 22, nullptr);
     ++cursor.row;
   }
@@ -181,6 +199,24 @@ lxw_chart_type native(ChartKind kind) {
   return LXW_CHART_COLUMN;
 }
 
+constexpr lxw_color_t kColours[] = {0x8A5A2B, 0x3F6F63, 0xB58A3C, 0x6A5A83, 0x94504C};  ///< as on a page
+
+void paint(lxw_chart_series* series, ChartKind kind, std::size_t which) {
+  const lxw_color_t colour = kColours[which % std::size(kColours)];
+  lxw_chart_fill fill{};
+  fill.color = colour;
+  if (kind == ChartKind::line) {
+    lxw_chart_line line{};
+    line.color = colour;
+    chart_series_set_line(series, &line);
+  } else if (kind == ChartKind::scatter) {
+    chart_series_set_marker_type(series, LXW_CHART_MARKER_CIRCLE);
+    chart_series_set_marker_fill(series, &fill);
+  } else {
+    chart_series_set_fill(series, &fill);
+  }
+}
+
 }  // namespace
 
 SheetRow write_table(Cursor& cursor, const Table& table) {
@@ -202,18 +238,21 @@ SheetRow write_table(Cursor& cursor, const Table& table) {
 }
 
 void write_chart(Cursor& cursor, const Table& table, SheetRow head, SheetRow last) {
-  if (!table.chart || table.rows.empty() || cursor.book().raw()->options.constant_memory) return;
+  if (!table.chart || table.rows.empty() || has_struck(table) || cursor.book().raw()->options.constant_memory)
+    return;
   const Chart& wanted = *table.chart;
   const Places places(table);
   lxw_chart* const chart =
       workbook_add_chart(cursor.book().raw(), static_cast<std::uint8_t>(native(wanted.kind)));
   const char* const sheet = cursor.raw()->name;
+  std::size_t painted = 0;
   for (const std::size_t y : wanted.y) {
     if (!places.has(y) || !places.has(wanted.x)) continue;
     lxw_chart_series* const series = chart_add_series(chart, nullptr, nullptr);
     chart_series_set_categories(series, sheet, head + 1, places.of(wanted.x), last, places.of(wanted.x));
     chart_series_set_values(series, sheet, head + 1, places.of(y), last, places.of(y));
     chart_series_set_name(series, heading_of(table.columns[y]).c_str());
+    paint(series, wanted.kind, painted++);
     if (wanted.trend) chart_series_set_trendline(series, LXW_CHART_TRENDLINE_TYPE_LINEAR, 0);
   }
   if (!wanted.title.empty()) chart_title_set_name(chart, wanted.title.c_str());
@@ -227,6 +266,13 @@ void write_chart(Cursor& cursor, const Table& table, SheetRow head, SheetRow las
     chart_axis_set_name(chart->y_axis, (column.unit.empty() ? heading_of(column) : column.unit).c_str());
     chart_legend_set_position(chart, LXW_CHART_LEGEND_NONE);
   }
+  lxw_chart_line faint{};
+  faint.color = 0xCFC6B8;
+  faint.width = 0.75F;
+  chart_axis_major_gridlines_set_line(chart->y_axis, &faint);
+  lxw_chart_font small{};
+  small.size = 12;
+  chart_title_set_name_font(chart, &small);
   lxw_chart_options options{};
   options.x_scale = 1.4;
   worksheet_insert_chart_opt(cursor.raw(), cursor.row + 1, 0, chart, &options);
