@@ -1,5 +1,5 @@
 // crash_test.cpp -- the program killed without warning while it posts: the book is as before or as after, never
-// between; and several programs posting at once.
+// between. Several programs at once: see writers_test.cpp.
 #include <doctest/doctest.h>
 
 #include <algorithm>
@@ -19,8 +19,7 @@ std::string sheet_text(int number) {
   const auto two = [](int n) { return (n < 10 ? "0" : "") + std::to_string(n); };
   std::string text = "sheet 2026-" + two(1 + number / 28) + "-" + two(1 + number % 28) +
                      "\nsite yard\njob BRN\nspecies DF\nrun 8:00-12:00\n";
-  for (int i = 0; i < 12; ++i)
-    text += "log L" + std::to_string(100 * number + i) + " 14x12\n";
+  for (int i = 0; i < 12; ++i) text += "log L" + std::to_string(100 * number + i) + " 14x12\n";
   for (int i = 0; i < 30; ++i)
     text += "2x" + std::to_string(4 + 2 * (i % 4)) + " " + std::to_string(1 + i) + "/12 2/16\n";
   return text;
@@ -73,28 +72,9 @@ TEST_CASE("kill -9 at any moment of a post leaves the book as before or as after
   CHECK(killed_after > 5);
   CHECK(run({"-b", book, "verify"}, scratch.path()).code == 0);
   spill(sheet, sheet_text(posted));
-  CHECK(run({"-b", book, "post", sheet}, scratch.path()).code == 0);  // the next post clears what a killed one left
+  CHECK(run({"-b", book, "post", sheet}, scratch.path()).code ==
+        0);  // the next post clears what a killed one left
   fs::remove(scratch / ".out");
   fs::remove(scratch / ".err");
   CHECK(scratch.names() == std::vector<std::string>{"a.sheet", "mill.book"});
-}
-
-TEST_CASE("eight programs posting at once all succeed, one after the other") {
-  const Scratch scratch;
-  const std::string book = (scratch / "mill.book").string();
-  REQUIRE(run({"new", book}, scratch.path()).code == 0);
-  constexpr int kWriters = 8;
-  std::vector<pid_t> children;
-  for (int i = 0; i < kWriters; ++i) {
-    const std::string name = "w" + std::to_string(i);
-    spill(scratch / (name + ".sheet"), sheet_text(i));
-    children.push_back(start({"-b", book, "post", (scratch / (name + ".sheet")).string()},
-                             scratch / (name + ".out"), scratch / (name + ".err")));
-  }
-  for (int i = 0; i < kWriters; ++i) {
-    CHECK_MESSAGE(wait_for(children[static_cast<std::size_t>(i)]) == 0,
-                  slurp(scratch / ("w" + std::to_string(i) + ".err")));
-  }
-  CHECK(entries(book, scratch) == kWriters);
-  CHECK(run({"-b", book, "verify"}, scratch.path()).code == 0);
 }
