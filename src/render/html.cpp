@@ -225,7 +225,9 @@ data table_of(const Table& table, const Style& style) {
     out.set("body", std::move(body));
   }
   set_sums(out, table, style);
-  out.set("chart", chart_svg(table, style));
+  const std::string chart = chart_svg(table, style);
+  out.set("has_chart", flag(!chart.empty()));
+  out.set("chart", chart);
   std::vector<std::string> notes = table.notes;
   if (has_struck(table)) notes.insert(notes.begin(), kStruckNote);
   out.set("notes", words_of(notes));

@@ -4,7 +4,7 @@
 
 namespace kerfbook::render {
 
-/// {{name}} is escaped by the template library; {{{chart}}} and {{paper}} are made here and hold no user text but
+/// {{name}} is escaped by the template library; {{#has_chart}}<div class="wide">{{{chart}}}</div>{{/has_chart}} and {{paper}} are made here and hold no user text but
 /// what chart.cpp has escaped.
 inline constexpr const char* kPage = R"page(<!doctype html>
 <html lang="en">
@@ -61,7 +61,7 @@ tr.struck td { text-decoration: line-through; color: var(--soft); }
 .l0, .l1, .l2, .l3, .l4 { fill: none; stroke-width: 2.5; }
 .l0 { stroke: var(--k0); } .l1 { stroke: var(--k1); } .l2 { stroke: var(--k2); } .l3 { stroke: var(--k3); } .l4 { stroke: var(--k4); }
 .trend { stroke: var(--ink); stroke-dasharray: 6 5; stroke-width: 1.5; }
-@media (max-width: 36rem) { body { padding: 1rem .8rem 2rem; } th, td { padding: .4rem .5rem; } .figures dd { font-size: 1.5rem; } }
+@media (max-width: 36rem) { .chart { min-width: 38rem; } body { padding: 1rem .8rem 2rem; } th, td { padding: .4rem .5rem; } .figures dd { font-size: 1.5rem; } }
 @media print { :root { --ink: #000; --soft: #444; --rule: #bbb; --paper: #fff; --band: #fff; } body { padding: 0; max-width: none;
   font-size: 10.5pt; } .wide { overflow: visible; } thead { display: table-header-group; } tfoot { display: table-row-group; }
   tr, .figures div, .chart, .sums, .sign { break-inside: avoid; } h2 { break-after: avoid; } .page { break-before: page; }

@@ -211,6 +211,21 @@ std::string read_file(const std::string& path) {
   return {std::istreambuf_iterator<char>(file), std::istreambuf_iterator<char>()};
 }
 
+std::string listing(const std::vector<Sheet>& sheets) {
+  std::string out;
+  for (const Sheet& sheet : sheets) {
+    out += "[" + sheet.name + "]\n";
+    for (const auto& [place, cell] : sheet.cells) {
+      if (cell.value.empty() && cell.formula.empty()) continue;
+      out += std::string(1, static_cast<char>('A' + place.second)) + std::to_string(place.first + 1) + "  " +
+             (cell.text ? nlohmann::json(cell.value).dump() : cell.value) +
+             (cell.format.empty() ? "" : "  " + cell.format) +
+             (cell.formula.empty() ? "" : "  =" + cell.formula) + (cell.struck ? "  struck" : "") + "\n";
+    }
+  }
+  return out;
+}
+
 Figures from_sheet(const Sheet& sheet, const Table& table) {
   Figures out;
   out.totals = totals_where(table, {});

@@ -46,6 +46,8 @@ struct Sheet {
   [[nodiscard]] int row_of(const std::string& words) const;
 };
 std::vector<Sheet> read_workbook(const std::string& bytes);
+/// Every cell of every sheet, one a line: its place, value, format and formula.
+std::string listing(const std::vector<Sheet>& sheets);
 Figures from_sheet(const Sheet& sheet, const Table& table);
 
 std::vector<std::vector<std::string>> read_csv(const std::string& csv);

@@ -186,6 +186,35 @@ Document no_rows() {
   return document;
 }
 
+Document paper() {
+  Document document;
+  document.name = "invoice";
+  document.title = "Invoice";
+  document.parties = {{"", {"Q. Hargan, custom sawing", "Sallow Fork, Tannet County"}},
+                      {"Bill to", {"Oda Tervane", "Tervane farm <by the ford> & mill race"}}};
+  document.head = {{"Invoice", std::string("H-12"), ColumnKind::text},
+                   {"Due", make_day(2026, 5, 22), ColumnKind::day},
+                   {"Deposit", dec(40000, 2), ColumnKind::money}};
+  document.lead = {"Sawn at Tervane farm, 2026-05-04 to 2026-05-06."};
+  document.tables.push_back(tally_week().tables[1]);
+  document.tables.front().title.clear();
+  document.tables.front().sums = {
+      {"Subtotal", dec(55436, 2), false}, {"Deposit", dec(-40000, 2), false}, {"Due", dec(15436, 2), true}};
+  Table blank;
+  blank.name = "blank";
+  blank.title = "Tally to fill in";
+  blank.columns = {text("size", "Size"), number("ft8", "8", "ft", 0, TotalKind::none),
+                   number("ft10", "10", "ft", 0, TotalKind::none)};
+  blank.rows = {{{std::string("2x4"), Cell(), Cell()}, false}, {{std::string("2x6"), Cell(), Cell()}, false}};
+  blank.ruled = true;
+  blank.new_page = true;
+  document.tables.push_back(std::move(blank));
+  document.foot = {"Lumber counted: nominal thickness and width, lengths as written."};
+  document.signatures = {"Customer"};
+  document.made_on = "2026-05-08";
+  return document;
+}
+
 Document chart_sampler() {
   Document document = mill_document("charts", "One of each chart");
   for (const ChartKind kind : {ChartKind::bar, ChartKind::line, ChartKind::stacked_bar, ChartKind::scatter}) {

@@ -9,6 +9,8 @@ Document production_week();  ///< five days, totals, ratios with and without a h
 Document tally_week();       ///< a size-by-length grid with a struck line, and a second table
 Document every_cell();  ///< every kind of cell: absent, quotes, commas, line ends, brackets, other alphabets
 Document no_rows();     ///< the columns of production_week and not one row
+Document
+paper();  ///< an invoice: parties, a head, a struck line, sums, lines to sign, a ruled table on a new page
 Document chart_sampler();  ///< one table for each kind of chart
 
 Cell dec(std::int64_t units, int places);  ///< a decimal cell
