@@ -37,3 +37,7 @@ CREATE TABLE paper_share (                         -- what a share settlement ga
   length INTEGER NOT NULL, metric INTEGER NOT NULL, to_customer INTEGER NOT NULL, to_mill INTEGER NOT NULL,
   PRIMARY KEY (entry, line)
 ) STRICT, WITHOUT ROWID;
+CREATE TABLE paper_sheet (                         -- the sheets an invoice or a settlement covers, as they stood then
+  entry INTEGER NOT NULL REFERENCES paper, day INTEGER NOT NULL, shift INTEGER NOT NULL, revision INTEGER NOT NULL,
+  PRIMARY KEY (entry, day, shift)
+) STRICT, WITHOUT ROWID;

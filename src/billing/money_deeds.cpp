@@ -79,9 +79,10 @@ Paper credit_invoice(book::Book& book, std::int64_t number, std::optional<Money>
   paper.note = why;
   check(ledger, paper);
   std::vector<Paper> before;
-  for (const Paper& one : papers)
+  const std::vector<Paper> about = papers_about(book, invoice.job, invoice.customer);
+  for (const Paper& one : about)
     if (one.kind == PaperKind::credit && one.invoice == number) before.push_back(one);
-  paper.taxes = credited_taxes(invoice, before, paper.amount);
+  paper.taxes = credited_taxes(invoice_in(about, number), before, paper.amount);
   paper.document = credit_document(book.mill(), paper, invoice);
   post(book, paper);
   return paper;
@@ -120,7 +121,7 @@ Paper waive(book::Book& book, const std::string& job, const Waiver& waiver, Day 
   if (!there)
     throw Refused("job " + of.job + ": the sheet of " + write_day(waiver.day) + " calls for no charge `" +
                   waiver.charge + "`");
-  for (const Billed& paper : billed_of(papers, of.job, of.customer))
+  for (const Billed& paper : billed_of(papers_about(book, of.job, of.customer), of.job, of.customer))
     for (const SheetRef& sheet : paper.sheets)
       if (!paper.settlement && !paper.cancelled && sheet.day == waiver.day && sheet.shift == waiver.shift)
         throw Refused("the sheet of " + write_day(waiver.day) + " is billed by " + paper.paper +

@@ -14,8 +14,11 @@
 
 namespace kerfbook::billing {
 
-/// Every paper of the book, in the order issued.
+/// Every paper of the book, in the order issued: who, when and how much, without lines, items and document. Enough
+/// for the ledger, and quick after many years.
 std::vector<Paper> papers_of(const book::Book& book);
+/// A job's (or, without one, a buyer's) invoices, settlements, credits and waivers with everything but the document.
+std::vector<Paper> papers_about(const book::Book& book, const std::string& job, const std::string& customer);
 /// Refused, naming what there is, when it is not there.
 Paper find_paper(const book::Book& book, PaperKind kind, std::int64_t number);
 

@@ -44,7 +44,7 @@ Paper thaw_paper(const Json& json) {
   paper.cancels = json.at("cancels").get<bool>();
   paper.method = json.at("method").get<std::string>();
   if (!json.at("waiver").is_null()) paper.waiver = thaw_waiver(json.at("waiver"));
-  paper.document = thaw_document(json.at("document"));
+  if (json.contains("document")) paper.document = thaw_document(json.at("document"));  // see papers_about
   return paper;
 }
 

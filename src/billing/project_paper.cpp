@@ -70,6 +70,12 @@ void add_shares(Store& store, const Paper& paper, std::int64_t entry) {
         line.to_mill);
 }
 
+void add_sheets(Store& store, const Paper& paper, std::int64_t entry) {
+  for (const SheetRef& sheet : paper.sheets)
+    store.run("INSERT INTO paper_sheet (entry, day, shift, revision) VALUES (?, ?, ?, ?)", entry, sheet.day,
+              sheet.shift, sheet.revision);
+}
+
 }  // namespace
 
 void project_paper(SQLite::Database& database, const book::Entry& entry) {
@@ -90,6 +96,7 @@ void project_paper(SQLite::Database& database, const book::Entry& entry) {
   add_lines(store, paper, entry.number);
   add_taxes(store, paper, entry.number);
   add_shares(store, paper, entry.number);
+  add_sheets(store, paper, entry.number);
 }
 
 }  // namespace kerfbook::billing

@@ -1,4 +1,5 @@
-// project_paper.h -- a paper of the journal worked into the tables paper, paper_line, paper_tax, paper_share.
+// project_paper.h -- a paper of the journal worked into the tables paper, paper_line, paper_tax, paper_share and
+// paper_sheet.
 #pragma once
 
 #include "book/book.h"
