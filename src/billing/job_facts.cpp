@@ -16,6 +16,10 @@ namespace {
 using book::Row;
 using book::Store;
 
+/// The long tables are looked into only where the job has a run: they have no order by job.
+constexpr std::string_view kOnItsSheets =
+    "(day, shift) IN (SELECT day, shift FROM run WHERE job = (SELECT id FROM job WHERE code = ?1))";
+
 using SheetKey = std::pair<std::int64_t, std::int64_t>;
 
 /// Reads the facts of one job, or of one buyer's sales, up to a day.
@@ -56,11 +60,12 @@ class Loader {
 
  private:
   void load_sheets() {
+    // only a revised sheet has a reason to be looked up
     store_.each(
-        "SELECT s.day, s.shift, s.revision, e.why FROM v_sheet s JOIN v_entry e ON e.kind = 'sheet' AND "
-        "e.revision = s.revision AND e.subject = date(s.day * 86400, 'unixepoch') || "
-        "CASE WHEN s.shift > 1 THEN ' shift ' || s.shift ELSE '' END WHERE s.day <= ? ORDER BY s.day, "
-        "s.shift",
+        "SELECT s.day, s.shift, s.revision, CASE WHEN s.revision > 1 THEN (SELECT e.why FROM v_entry e "
+        "WHERE e.kind = 'sheet' AND e.revision = s.revision AND e.subject = date(s.day * 86400, 'unixepoch') || "
+        "CASE WHEN s.shift > 1 THEN ' shift ' || s.shift ELSE '' END) ELSE '' END "
+        "FROM sheet s WHERE s.day <= ? ORDER BY s.day, s.shift",
         [&](const Row& row) {
           SheetRef sheet{Day{static_cast<std::int32_t>(row.number(0))}, static_cast<int>(row.number(1)),
                          static_cast<int>(row.number(2)), row.text(3)};
@@ -95,8 +100,8 @@ class Loader {
   void tally() {
     store_.each(
         "SELECT day, shift, species, grade, bundle, size, metric, length, pieces, form, sense, site FROM "
-        "v_tally "
-        "WHERE job = ? COLLATE NOCASE AND day <= ? ORDER BY day, shift, number",
+        "v_tally WHERE job = ?1 COLLATE NOCASE AND day <= ?2 AND " + std::string(kOnItsSheets) +
+            " ORDER BY day, shift, number",
         [&](const Row& row) {
           const bool lineal = row.text(9) == "lineal";
           Fact& fact = add(row, lineal ? FactKind::lineal : FactKind::pieces);
@@ -111,8 +116,8 @@ class Loader {
   void logs() {
     store_.each(
         "SELECT day, shift, species, tag, spec, metric, length, content, site FROM v_log WHERE state = "
-        "'sawn' "
-        "AND job = ? COLLATE NOCASE AND day <= ? ORDER BY day, shift, number",
+        "'sawn' AND job = ?1 COLLATE NOCASE AND day <= ?2 AND " + std::string(kOnItsSheets) +
+            " ORDER BY day, shift, number",
         [&](const Row& row) {
           Fact& fact = add(row, FactKind::log);
           fact.species = row.text(2);
