@@ -168,7 +168,7 @@ Document receipt_document(const book::Mill& mill, const Paper& paper, const Ledg
   table.sums.push_back({balance.minor < 0 ? "To your credit in all" : "You owe in all",
                         money_cell(balance.minor < 0 ? Money{} - balance : balance, mill), false});
   receipt.tables.push_back(std::move(table));
-  receipt.signatures = {refund ? "Received by" : mill.owner.empty() ? mill.name : mill.owner};
+  receipt.signatures = {refund ? "Received by" : signer(mill)};
   return receipt;
 }
 

@@ -155,7 +155,7 @@ void add_tally(Document& paper, const book::Book& book, const JobTerms& job, con
   Table lineal = lineal_table(mill, job.convention, some);
   if (!lineal.rows.empty()) tables.push_back(std::move(lineal));
   if (!tables.empty()) tables.front().new_page = !paper.tables.empty();
-  tables.push_back(day_table(job.convention, some));
+  for (Table& table : day_tables(job.convention, some, mill.week_start)) tables.push_back(std::move(table));
   tables.push_back(log_table(book, job, from, to, lumber_bf(some, job.convention)));
   Table struck = struck_table(book, job.job, from, to);
   if (!struck.rows.empty()) tables.push_back(std::move(struck));
@@ -195,7 +195,7 @@ Document tally_document(const book::Book& book, const Terms& terms, const std::s
       charges.rows.push_back({{*line.day, line.description, quantity_cell(line), line.unit}});
   if (!charges.rows.empty()) paper.tables.push_back(std::move(charges));
   paper.foot.insert(paper.foot.begin(), "Board feet: " + in_words(job.convention) + ".");
-  paper.signatures = {"Customer", mill.owner.empty() ? mill.name : mill.owner};
+  paper.signatures = {"Customer", signer(mill)};
   return paper;
 }
 

@@ -63,7 +63,8 @@ class Loader {
     // only a revised sheet has a reason to be looked up
     store_.each(
         "SELECT s.day, s.shift, s.revision, CASE WHEN s.revision > 1 THEN (SELECT e.why FROM v_entry e "
-        "WHERE e.kind = 'sheet' AND e.revision = s.revision AND e.subject = date(s.day * 86400, 'unixepoch') || "
+        "WHERE e.kind = 'sheet' AND e.revision = s.revision AND e.subject = date(s.day * 86400, 'unixepoch') "
+        "|| "
         "CASE WHEN s.shift > 1 THEN ' shift ' || s.shift ELSE '' END) ELSE '' END "
         "FROM sheet s WHERE s.day <= ? ORDER BY s.day, s.shift",
         [&](const Row& row) {
@@ -100,8 +101,8 @@ class Loader {
   void tally() {
     store_.each(
         "SELECT day, shift, species, grade, bundle, size, metric, length, pieces, form, sense, site FROM "
-        "v_tally WHERE job = ?1 COLLATE NOCASE AND day <= ?2 AND " + std::string(kOnItsSheets) +
-            " ORDER BY day, shift, number",
+        "v_tally WHERE job = ?1 COLLATE NOCASE AND day <= ?2 AND " +
+            std::string(kOnItsSheets) + " ORDER BY day, shift, number",
         [&](const Row& row) {
           const bool lineal = row.text(9) == "lineal";
           Fact& fact = add(row, lineal ? FactKind::lineal : FactKind::pieces);
@@ -116,8 +117,8 @@ class Loader {
   void logs() {
     store_.each(
         "SELECT day, shift, species, tag, spec, metric, length, content, site FROM v_log WHERE state = "
-        "'sawn' AND job = ?1 COLLATE NOCASE AND day <= ?2 AND " + std::string(kOnItsSheets) +
-            " ORDER BY day, shift, number",
+        "'sawn' AND job = ?1 COLLATE NOCASE AND day <= ?2 AND " +
+            std::string(kOnItsSheets) + " ORDER BY day, shift, number",
         [&](const Row& row) {
           Fact& fact = add(row, FactKind::log);
           fact.species = row.text(2);

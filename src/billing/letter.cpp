@@ -1,6 +1,8 @@
 // letter.cpp -- heads, addresses, days and sums of papers.
 #include "billing/letter.h"
 
+#include <algorithm>
+
 #include "base/text.h"
 #include "render/renderer.h"
 
@@ -94,6 +96,10 @@ std::string job_words(const book::Mill& mill, const std::string& job) {
   return words;
 }
 
+std::string signer(const book::Mill& mill) {
+  return mill.owner.empty() ? mill.name : mill.owner;
+}
+
 std::string customer_words(const book::Mill& mill, const std::string& customer) {
   const book::Customer* known = find_customer(mill, customer);
   return known == nullptr || known->name.empty() ? customer : known->name;
@@ -148,6 +154,18 @@ render::Column money_column(const std::string& name, const std::string& heading,
 render::Column summed(render::Column column) {
   column.total = render::TotalKind::sum;
   return column;
+}
+
+void drop_empty(render::Table& table, std::size_t column) {
+  const auto blank = [&](const render::Row& row) {
+    const auto* text = std::get_if<std::string>(&row.cells[column]);
+    return text != nullptr && text->empty();
+  };
+  if (!std::all_of(table.rows.begin(), table.rows.end(), blank)) return;
+  const auto at = static_cast<std::ptrdiff_t>(column);
+  table.columns.erase(table.columns.begin() + at);
+  for (render::Row& row : table.rows) row.cells.erase(row.cells.begin() + at);
+  if (!table.totals.empty()) table.totals.erase(table.totals.begin() + at);
 }
 
 }  // namespace kerfbook::billing

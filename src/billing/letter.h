@@ -29,6 +29,7 @@ std::string period_words(Day from, Day to, const book::Mill& mill);
 /// "Douglas-fir", or the code when the mill file has no name for it.
 std::string species_words(const book::Mill& mill, const std::string& code);
 std::string job_words(const book::Mill& mill, const std::string& job);  ///< "TER, Barn at Tervane farm"
+std::string signer(const book::Mill& mill);                             ///< who signs for the mill
 std::string customer_words(const book::Mill& mill, const std::string& customer);
 /// A number with as few decimals as it needs, at least `least`.
 Decimal shortest(const Rational& value, int least, int most);
@@ -41,6 +42,9 @@ render::Column decimal_column(const std::string& name, const std::string& headin
                               int places);
 render::Column money_column(const std::string& name, const std::string& heading, const book::Mill& mill);
 render::Column summed(render::Column column);  ///< with a total
+
+/// Takes out a column of text in which nothing stands: it says nothing.
+void drop_empty(render::Table& table, std::size_t column);
 
 // Cautions that stand on papers (DESIGN: where they matter).
 extern const char* const kTaxCaution;

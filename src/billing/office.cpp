@@ -16,11 +16,17 @@ namespace kerfbook::billing {
 
 namespace {
 
+Draft draft_with(const Terms& terms, const std::vector<Paper>& about, const JobTerms& job,
+                 const JobFacts& facts, Day today, bool settlement) {
+  return make_draft(terms, job, facts, billed_of(about, job.job, job.customer), waivers_of(about, job.job),
+                    today, settlement);
+}
+
+/// The same with the mill file and the papers of the book as they are.
 Draft draft_with(const book::Book& book, const JobTerms& job, const JobFacts& facts, Day today,
                  bool settlement) {
-  const std::vector<Paper> papers = papers_about(book, job.job, job.customer);
-  return make_draft(terms_of(book.mill()), job, facts, billed_of(papers, job.job, job.customer),
-                    waivers_of(papers, job.job), today, settlement);
+  return draft_with(terms_of(book.mill()), papers_about(book, job.job, job.customer), job, facts, today,
+                    settlement);
 }
 
 void refuse_problems(const Draft& draft) {
@@ -195,10 +201,12 @@ std::vector<std::string> jobs_to_look_at(const book::Book& book) {
 }  // namespace
 
 std::vector<Waiting> waiting(const book::Book& book, Day to, Day today) {
+  const Terms terms = terms_of(book.mill());
   std::vector<Waiting> all;
   const auto add = [&](const JobTerms& of, const JobFacts& facts) {
-    const Draft draft = draft_with(book, of, facts, today, false);
-    const Draft shares = draft_with(book, of, facts, today, true);
+    const std::vector<Paper> about = papers_about(book, of.job, of.customer);
+    const Draft draft = draft_with(terms, about, of, facts, today, false);
+    const Draft shares = draft_with(terms, about, of, facts, today, true);
     if (draft.lines.empty() && draft.problems.empty() && shares.items.empty()) return;
     all.push_back({of.job, of.customer, draft.total, draft.problems.size(), !shares.items.empty()});
   };

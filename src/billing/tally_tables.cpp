@@ -139,45 +139,75 @@ Table lineal_table(const book::Mill& mill, const measure::Convention& by, const 
   return table;
 }
 
-Table day_table(const measure::Convention& by, const std::vector<Fact>& facts) {
-  std::map<Day, DaySum> days;
+namespace {
+
+/// Sums as rows under the heading cells that are their keys, settled to the total.
+Table sums_table(const std::vector<render::Column>& keys, const std::map<Day, std::vector<Cell>>& headed,
+                 const std::map<Day, DaySum>& sums) {
+  Table table;
+  table.columns = keys;
+  for (const render::Column& column :
+       {count_column("pieces", "Pieces"), decimal_column("bf", "Board feet", "bf", 2),
+        count_column("logs", "Logs"), decimal_column("sawing_hours", "Sawing", "h", 2)})
+    table.columns.push_back(summed(column));
+  std::vector<Rational> bf;
+  std::vector<Rational> time;
   DaySum all;
+  for (const auto& [day, sum] : sums) {
+    bf.push_back(sum.bf);
+    time.push_back(Rational(sum.minutes, 60));
+    all.pieces += sum.pieces;
+    all.logs += sum.logs;
+  }
+  const Decimal total_bf{rounded_total(bf, 2), 2};
+  const Decimal total_time{rounded_total(time, 2), 2};
+  const std::vector<std::int64_t> settled_bf = settle(bf, 2, total_bf.units);
+  const std::vector<std::int64_t> settled_time = settle(time, 2, total_time.units);
+  std::size_t i = 0;
+  for (const auto& [day, sum] : sums) {
+    render::Row row{headed.at(day)};
+    for (const Cell& cell : std::initializer_list<Cell>{sum.pieces, Decimal{settled_bf[i], 2}, sum.logs,
+                                                        Decimal{settled_time[i], 2}})
+      row.cells.push_back(cell);
+    table.rows.push_back(std::move(row));
+    ++i;
+  }
+  table.totals.assign(keys.size(), std::monostate{});
+  table.totals.front() = std::string("Total");
+  for (const Cell& cell : std::initializer_list<Cell>{all.pieces, total_bf, all.logs, total_time})
+    table.totals.push_back(cell);
+  return table;
+}
+
+}  // namespace
+
+std::vector<Table> day_tables(const measure::Convention& by, const std::vector<Fact>& facts, int week_start) {
+  std::map<Day, DaySum> days;
+  std::map<Day, DaySum> weeks;  // by their first day
+  std::map<Day, std::vector<Cell>> day_heads;
+  std::map<Day, std::vector<Cell>> week_heads;
   for (const Fact& fact : facts) {
-    DaySum& day = days[fact.sheet.day];
-    for (DaySum* sum : {&day, &all}) {
+    const Day day = fact.sheet.day;
+    const Day first = day - (weekday(day) - week_start + 7) % 7;
+    day_heads[day] = {day, weekday_name(day)};
+    week_heads[first] = {first};
+    for (DaySum* sum : {&days[day], &weeks[first]}) {
       if (fact.kind == FactKind::pieces) sum->pieces += fact.count;
       if (is_lumber(fact)) sum->bf = sum->bf + bf_of(fact, by);
       if (fact.kind == FactKind::log) ++sum->logs;
       if (fact.kind == FactKind::sawing) sum->minutes += fact.count;
     }
   }
-  Table table;
-  table.name = "days";
-  table.title = "By day";
-  table.columns = {day_column("day", "Day"),
-                   text_column("weekday", "Weekday"),
-                   summed(count_column("pieces", "Pieces")),
-                   summed(decimal_column("bf", "Board feet", "bf", 2)),
-                   summed(count_column("logs", "Logs")),
-                   summed(decimal_column("sawing_hours", "Sawing", "h", 2))};
-  std::vector<Rational> bf;
-  std::vector<Rational> time;
-  for (const auto& [day, sum] : days) {
-    bf.push_back(sum.bf);
-    time.push_back(Rational(sum.minutes, 60));
-    table.rows.push_back({{day, weekday_name(day), sum.pieces, Decimal{}, sum.logs, Decimal{}}});
-  }
-  const std::int64_t total_bf = rounded_total(bf, 2);
-  const std::int64_t total_time = rounded_total(time, 2);
-  const std::vector<std::int64_t> settled_bf = settle(bf, 2, total_bf);
-  const std::vector<std::int64_t> settled_time = settle(time, 2, total_time);
-  for (std::size_t i = 0; i < table.rows.size(); ++i) {
-    table.rows[i].cells[3] = Decimal{settled_bf[i], 2};
-    table.rows[i].cells[5] = Decimal{settled_time[i], 2};
-  }
-  table.totals = {std::string("Total"), std::monostate{}, all.pieces,
-                  Decimal{total_bf, 2}, all.logs,         Decimal{total_time, 2}};
-  return table;
+  std::vector<Table> tables;
+  tables.push_back(
+      sums_table({day_column("day", "Day"), text_column("weekday", "Weekday")}, day_heads, days));
+  tables.back().name = "days";
+  tables.back().title = "By day";
+  if (weeks.size() < 2) return tables;
+  tables.push_back(sums_table({day_column("week", "Week from")}, week_heads, weeks));
+  tables.back().name = "weeks";
+  tables.back().title = "By week";
+  return tables;
 }
 
 namespace {

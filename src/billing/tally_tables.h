@@ -18,7 +18,8 @@ std::vector<render::Table> size_tables(const book::Mill& mill, const measure::Co
 render::Table lineal_table(const book::Mill& mill, const measure::Convention& by,
                            const std::vector<Fact>& facts);
 /// Pieces, board feet, logs and sawing hours of each day, and of each week when there are several.
-render::Table day_table(const measure::Convention& by, const std::vector<Fact>& facts);
+std::vector<render::Table> day_tables(const measure::Convention& by, const std::vector<Fact>& facts,
+                                      int week_start);
 /// Logs sawn with gross and net scale; the yield line stands in its notes.
 render::Table log_table(const book::Book& book, const JobTerms& job, Day from, Day to,
                         const Rational& lumber_bf);
