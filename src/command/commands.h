@@ -12,6 +12,7 @@ void add_post(CLI::App& app, Session& session);
 void add_show(CLI::App& app, Session& session);
 void add_journal(CLI::App& app, Session& session);
 void add_report(CLI::App& app, Session& session);
+void add_packet(CLI::App& app, Session& session);
 void add_measure(CLI::App& app, Session& session);
 void add_scale(CLI::App& app, Session& session);
 void add_verify(CLI::App& app, Session& session);

@@ -22,6 +22,7 @@ constexpr std::array kCommands{
     Command{"show", "print a posted sheet, or an earlier revision of it", add_show},
     Command{"journal", "list what was posted, when and why", add_journal},
     Command{"report", "answer a question from the book", add_report},
+    Command{"packet", "the week's set of reports as one workbook or page", add_packet},
     Command{"measure", "count board feet without a book", add_measure},
     Command{"scale", "scale logs without a book", add_scale},
     Command{"verify", "prove that the book is whole", add_verify},
