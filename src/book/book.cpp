@@ -176,11 +176,11 @@ std::optional<DayTotals> Book::day_totals(std::string_view subject) const {
     core.store.each(
         "SELECT coalesce(sum(lines), 0), coalesce(sum(pieces), 0), coalesce(sum(logs), 0), "
         "coalesce(sum(lumber), 0) "
-        "FROM run WHERE day = ? AND shift = ? AND EXISTS (SELECT 1 FROM sheet WHERE day = ? AND shift = ?)",
+        "FROM sheet LEFT JOIN run USING (day, shift) WHERE day = ? AND shift = ? GROUP BY day, shift",
         [&](const Row& row) {
           totals = DayTotals{row.number(0), row.number(1), row.number(2), {row.number(3), mill().units}};
         },
-        key->day, key->shift, key->day, key->shift);
+        key->day, key->shift);
     return totals;
   });
 }

@@ -78,21 +78,28 @@ void first_read(SQLite::Database& database) {
   database.execAndGet("SELECT count(*) FROM sqlite_schema");
 }
 
+fs::path rollback_journal_of(const fs::path& file) {
+  return file.string() + "-journal";
+}
+
+/// What a killed writer left beside the book: played back when it had begun to change the file, else of no use.
+/// A reader cannot clear it, and SQLite leaves one of no use until the next write, so it is done here, that an idle
+/// book is one file. Going from a journal that is kept to one that is deleted, SQLite deletes it under a writer's
+/// lock; while another program is writing it does nothing, so that one's is safe.
+void clear_leftover(const std::string& path) {
+  const auto database = connect(path, SQLite::OPEN_READWRITE);
+  first_read(*database);
+  database->execAndGet("PRAGMA journal_mode = PERSIST");
+  database->execAndGet("PRAGMA journal_mode = DELETE");
+}
+
 std::unique_ptr<SQLite::Database> open_database(const fs::path& file, bool read_only) {
   const std::string path = fs::absolute(file).string();  // never a name that SQLite reads as something else
-  const auto opened = [&] {
-    auto database = connect(path, read_only ? SQLite::OPEN_READONLY : SQLite::OPEN_READWRITE);
-    first_read(*database);
-    return database;
-  };
-  try {
-    return opened();
-  } catch (const SQLite::Exception& fault) {
-    // A writer was killed: its journal must be played back, which takes a connection that may write.
-    if (!read_only || fault.getExtendedErrorCode() != SQLITE_READONLY_ROLLBACK) throw;
-  }
-  first_read(*connect(path, SQLite::OPEN_READWRITE));
-  return opened();
+  std::error_code ignored;
+  if (fs::exists(rollback_journal_of(path), ignored)) clear_leftover(path);
+  auto database = connect(path, read_only ? SQLite::OPEN_READONLY : SQLite::OPEN_READWRITE);
+  first_read(*database);
+  return database;
 }
 
 /// "mill.book.edition1", with a number behind it when that is taken.
@@ -190,6 +197,11 @@ Book Book::create(const fs::path& file, const OpenOptions& options, const std::o
   std::error_code error;
   if (fs::exists(fs::symlink_status(file, error))) {
     throw Refused(fmt::format("{}: is there already; a new book needs a new name", file.string()));
+  }
+  // Of a book that was here and was lost: SQLite would play it back into the new one.
+  if (const auto left = rollback_journal_of(file); fs::exists(fs::symlink_status(left, error))) {
+    throw Refused(fmt::format("{}: is left of another book of that name; move it away, or take a new name",
+                              left.string()));
   }
   const auto folder = fs::absolute(file).parent_path();
   if (!fs::is_directory(folder, error))

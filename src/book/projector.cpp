@@ -153,12 +153,15 @@ void Projector::refresh() {
   stale_.clear();
   upto_ = journal_.last();
   mill_entry_ = journal_.mill_entry_before(upto_ + 1);
+  begun_ = {upto_, mill_entry_};
 }
 
 void Projector::forget() {
   mills_.forget();  // a mill file of the undone transaction may have been read under its number
   words_.forget();
   stale_.clear();
+  upto_ = begun_.upto;
+  mill_entry_ = begun_.mill_entry;
 }
 
 void Projector::rebuild() {

@@ -65,7 +65,7 @@ class Projector {
 
   /// Begins from what the book holds now: another writer may have been there, or a rollback.
   void refresh();
-  /// Drops what is remembered of a transaction that was undone.
+  /// Drops what is remembered of a transaction that was undone: all is as it was at the last refresh().
   void forget();
   /// Empties every table but the journal and works every entry in again. Inside a transaction.
   void rebuild();
@@ -85,6 +85,10 @@ class Projector {
   PaperProjection papers_;
   std::int64_t mill_entry_ = 0;
   std::int64_t upto_ = 0;  ///< newest entry worked in
+  struct {
+    std::int64_t upto = 0;
+    std::int64_t mill_entry = 0;
+  } begun_;  ///< the two above when the transaction began
   std::set<SheetKey> stale_;
 };
 

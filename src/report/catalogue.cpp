@@ -43,7 +43,9 @@ void put(std::vector<ReportFile>& reports, ReportFile report) {
     return;
   }
   if (same->own) {
-    report.faults.push_back({Severity::error, {1, 0}, "report " + report.name + " is also in " + same->path,
+    report.faults.push_back({Severity::error,
+                             {1, 0},
+                             "report " + report.name + " is also in " + same->path,
                              "give one of them another name"});
   }
   *same = std::move(report);
@@ -56,7 +58,8 @@ std::vector<ReportFile> all_reports(const std::string& own_folder) {
   for (const auto& file : book::embedded_files()) {
     if (file.path.starts_with("reports/")) put(reports, read_report(file.text, file.path));
   }
-  std::sort(reports.begin(), reports.end(), [](const ReportFile& a, const ReportFile& b) { return a.name < b.name; });
+  std::sort(reports.begin(), reports.end(),
+            [](const ReportFile& a, const ReportFile& b) { return a.name < b.name; });
   if (own_folder.empty()) return reports;
   for (const auto& file : sql_files(own_folder)) {
     ReportFile report = read_report(file_text(file), file.string());

@@ -15,15 +15,16 @@ namespace {
 
 /// A filter that names something of the book.
 struct Named {
-  const char* word;              ///< the filter
+  const char* word;  ///< the filter
   std::string Ask::*asked;
-  const char* known;             ///< SELECT of code and name
+  const char* known;  ///< SELECT of code and name
 };
 
-const std::array<Named, 4> kNamed{{{"job", &Ask::job, "SELECT code, name FROM job ORDER BY code"},
-                                   {"customer", &Ask::customer, "SELECT code, name FROM customer ORDER BY code"},
-                                   {"species", &Ask::species, "SELECT code, name FROM species ORDER BY code"},
-                                   {"site", &Ask::site, "SELECT name, '' FROM site ORDER BY name"}}};
+const std::array<Named, 4> kNamed{
+    {{"job", &Ask::job, "SELECT code, name FROM job ORDER BY code"},
+     {"customer", &Ask::customer, "SELECT code, name FROM customer ORDER BY code"},
+     {"species", &Ask::species, "SELECT code, name FROM species ORDER BY code"},
+     {"site", &Ask::site, "SELECT name, '' FROM site ORDER BY name"}}};
 
 bool takes(const ReportFile& report, const std::string& filter) {
   return std::find(report.filters.begin(), report.filters.end(), filter) != report.filters.end();
@@ -31,8 +32,9 @@ bool takes(const ReportFile& report, const std::string& filter) {
 
 void check_taken(const ReportFile& report, const std::string& filter) {
   if (takes(report, filter)) return;
-  throw WrongUsage(fmt::format("report {} cannot be limited by --{}; {}", report.name, filter,
-                               report.filters.empty() ? "it takes no filter" : "it takes --" + join(report.filters, ", --")));
+  throw WrongUsage(fmt::format(
+      "report {} cannot be limited by --{}; {}", report.name, filter,
+      report.filters.empty() ? "it takes no filter" : "it takes --" + join(report.filters, ", --")));
 }
 
 /// The book's own spelling of a code, found by code or by name; case does not matter.
@@ -48,7 +50,7 @@ std::string known_as(const book::Book& book, const Named& named, const std::stri
   }
   const std::string near = nearest(typed, known);
   throw Refused(fmt::format("{} '{}' is not in the book; {}", named.word, typed,
-                            !near.empty()     ? "did you mean " + near + "?"
+                            !near.empty()   ? "did you mean " + near + "?"
                             : known.empty() ? fmt::format("it has no {} yet", named.word)
                                             : "it has " + join(known, ", ")));
 }
@@ -81,15 +83,16 @@ std::string period_words(const Ask& ask, const render::Style& style) {
 
 }  // namespace
 
-Filtered filtered(const ReportFile& report, const book::Book& book, const Ask& ask, const render::Style& style,
-                  Day today) {
+Filtered filtered(const ReportFile& report, const book::Book& book, const Ask& ask,
+                  const render::Style& style, Day today) {
   constexpr std::int64_t kBeforeAll = -1'000'000;
   constexpr std::int64_t kAfterAll = 1'000'000;
   Filtered out;
   out.ask = ask;
   if (ask.from) check_taken(report, "from");
   if (ask.to) check_taken(report, "to");
-  if (report.needs == "day" && !ask.from && !ask.to) out.ask.from = out.ask.to = newest_day(book).value_or(today);
+  if (report.needs == "day" && !ask.from && !ask.to)
+    out.ask.from = out.ask.to = newest_day(book).value_or(today);
   out.parameters["from"] = out.ask.from ? std::int64_t{out.ask.from->number} : kBeforeAll;
   out.parameters["to"] = out.ask.to ? std::int64_t{out.ask.to->number} : kAfterAll;
   out.parameters["today"] = std::int64_t{today.number};

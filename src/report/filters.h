@@ -18,7 +18,7 @@ struct Filtered {
 
 /// Throws Refused for a name the book does not know (naming the nearest), WrongUsage for a filter the report does
 /// not take.
-Filtered filtered(const ReportFile& report, const book::Book& book, const Ask& ask, const render::Style& style,
-                  Day today);
+Filtered filtered(const ReportFile& report, const book::Book& book, const Ask& ask,
+                  const render::Style& style, Day today);
 
 }  // namespace kerfbook::report

@@ -14,7 +14,9 @@ namespace {
 
 constexpr int kStepsBetweenLooks = 20'000;  // of SQLite's machine: well under a millisecond
 
-bool is_view_name(std::string_view name) { return name.starts_with("v_"); }
+bool is_view_name(std::string_view name) {
+  return name.starts_with("v_");
+}
 
 /// A column of a table read on behalf of a view.
 using Read = std::tuple<std::string, std::string, std::string>;  // view, table, column
@@ -25,11 +27,14 @@ struct Asked {
   std::string refused;  ///< the first thing refused, in words; empty = nothing
 };
 
-std::string text_of(const char* text) { return text == nullptr ? "" : text; }
+std::string text_of(const char* text) {
+  return text == nullptr ? "" : text;
+}
 
 /// Functions that reach outside the book. SQLite has them only when switched on; refused all the same.
 bool reaches_outside(const std::string& function) {
-  static const std::set<std::string> kNames{"load_extension", "readfile", "writefile", "edit", "fts3_tokenizer"};
+  static const std::set<std::string> kNames{"load_extension", "readfile", "writefile", "edit",
+                                            "fts3_tokenizer"};
   return kNames.contains(function);
 }
 
@@ -86,7 +91,8 @@ Prepared prepare(sqlite3* db, std::string_view sql, Asked& asked) {
   const int result = sqlite3_prepare_v2(db, sql.data(), static_cast<int>(sql.size()), &out.statement, &tail);
   if (result != SQLITE_OK) {
     const int at = sqlite3_error_offset(db);
-    if (!asked.refused.empty()) throw SqlFault(asked.refused + "; a report reads the views (v_...) and nothing else", at);
+    if (!asked.refused.empty())
+      throw SqlFault(asked.refused + "; a report reads the views (v_...) and nothing else", at);
     throw SqlFault(sqlite3_errmsg(db), at);
   }
   out.used = static_cast<std::size_t>(tail - sql.data());
@@ -107,8 +113,8 @@ void check_reads(sqlite3* db, const Asked& asked) {
     }
     for (const auto& read : asked.through_views) {
       if (std::get<0>(read) == view && !own.through_views.contains(read)) {
-        throw SqlFault(fmt::format("it reads {}.{} in the name of {}, which does not show it", std::get<1>(read),
-                                   std::get<2>(read), view),
+        throw SqlFault(fmt::format("it reads {}.{} in the name of {}, which does not show it",
+                                   std::get<1>(read), std::get<2>(read), view),
                        -1);
       }
     }
@@ -145,14 +151,17 @@ int look_at_clock(void* data) {
 
 }  // namespace
 
-void Query::Finalize::operator()(sqlite3_stmt* statement) const noexcept { sqlite3_finalize(statement); }
+void Query::Finalize::operator()(sqlite3_stmt* statement) const noexcept {
+  sqlite3_finalize(statement);
+}
 
 Query::Query(sqlite3* db, std::string_view sql, Limits limits) : db_(db), limits_(limits) {
   Asked asked;
   const Prepared prepared = prepare(db, sql, asked);
   statement_.reset(prepared.statement);
   if (statement_ == nullptr) throw SqlFault("there is no SELECT here", -1);
-  if (sqlite3_stmt_isexplain(statement_.get()) != 0) throw SqlFault("it explains a SELECT; write the SELECT", 0);
+  if (sqlite3_stmt_isexplain(statement_.get()) != 0)
+    throw SqlFault("it explains a SELECT; write the SELECT", 0);
   if (sqlite3_stmt_readonly(statement_.get()) == 0) throw SqlFault("it does more than read", 0);
   check_nothing_follows(db, sql, prepared.used);
   check_reads(db, asked);
@@ -182,7 +191,8 @@ void Query::bind(const std::string& name, const Value& value) {
   if (const auto* number = std::get_if<std::int64_t>(&value)) {
     result = sqlite3_bind_int64(statement_.get(), at, *number);
   } else if (const auto* text = std::get_if<std::string>(&value)) {
-    result = sqlite3_bind_text(statement_.get(), at, text->data(), static_cast<int>(text->size()), SQLITE_TRANSIENT);
+    result = sqlite3_bind_text(statement_.get(), at, text->data(), static_cast<int>(text->size()),
+                               SQLITE_TRANSIENT);
   } else {
     result = sqlite3_bind_null(statement_.get(), at);
   }
@@ -217,10 +227,11 @@ Value Query::value(int column) const {
       return std::string(text, static_cast<std::size_t>(sqlite3_column_bytes(statement_.get(), column)));
     }
     default:
-      throw SqlFault(fmt::format("column {} gives a number with a fraction or bytes; give whole base units and let "
-                                 "the header divide (of=A/B)",
-                                 sqlite3_column_name(statement_.get(), column)),
-                     -1);
+      throw SqlFault(
+          fmt::format("column {} gives a number with a fraction or bytes; give whole base units and let "
+                      "the header divide (of=A/B)",
+                      sqlite3_column_name(statement_.get(), column)),
+          -1);
   }
 }
 

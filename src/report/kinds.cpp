@@ -61,22 +61,30 @@ std::string words_changed(std::string_view text, char between) {
 
 }  // namespace
 
-std::span<const KindRow> kinds() { return kKinds; }
+std::span<const KindRow> kinds() {
+  return kKinds;
+}
 
 const KindRow& row_of(Kind kind) {
-  const auto* row = std::find_if(kKinds.begin(), kKinds.end(), [kind](const KindRow& r) { return r.kind == kind; });
+  const auto* row =
+      std::find_if(kKinds.begin(), kKinds.end(), [kind](const KindRow& r) { return r.kind == kind; });
   return *row;
 }
 
 std::optional<Kind> find_kind(std::string_view word) {
-  const auto* row = std::find_if(kKinds.begin(), kKinds.end(), [word](const KindRow& r) { return r.word == word; });
+  const auto* row =
+      std::find_if(kKinds.begin(), kKinds.end(), [word](const KindRow& r) { return r.word == word; });
   if (row == kKinds.end()) return std::nullopt;
   return row->kind;
 }
 
-bool is_ratio(Kind kind) { return kind == Kind::ratio || kind == Kind::percent || kind == Kind::percent_over; }
+bool is_ratio(Kind kind) {
+  return kind == Kind::ratio || kind == Kind::percent || kind == Kind::percent_over;
+}
 
-bool is_number(Kind kind) { return kind != Kind::text && kind != Kind::day; }
+bool is_number(Kind kind) {
+  return kind != Kind::text && kind != Kind::day;
+}
 
 render::ColumnKind shown_kind(Kind kind, int places) {
   switch (kind) {
@@ -96,11 +104,13 @@ Rational exact_value(Kind kind, std::int64_t from_sql, const Measured& measured)
     case Kind::money:
       return Rational(from_sql) / power_of_ten(measured.money_places);
     case Kind::lumber:
-      return {from_sql, measured.metric_book ? measure::kMetricCountsPerCubicMetre : measure::kCountsPerBoardFoot};
+      return {from_sql,
+              measured.metric_book ? measure::kMetricCountsPerCubicMetre : measure::kCountsPerBoardFoot};
     case Kind::cubic:
       return {from_sql, measured.metric_book ? measure::kMetricCountsPerCubicMetre : kCountsPerCubicFoot};
     case Kind::ft3:  // 1 ft = 0.3048 m exactly (international yard and pound agreement, 1959)
-      if (measured.metric_book) return Rational(from_sql, kMillion) * Rational(28'316'846'592, 1'000'000'000'000);
+      if (measured.metric_book)
+        return Rational(from_sql, kMillion) * Rational(28'316'846'592, 1'000'000'000'000);
       return {from_sql, kMillion};
     case Kind::scale:
     case Kind::micro:
@@ -128,8 +138,12 @@ Rational exact_value(Kind kind, std::int64_t from_sql, const Measured& measured)
   throw std::logic_error("exact_value: not a number kind");
 }
 
-std::string metric_name(std::string_view name) { return words_changed(name, '_'); }
+std::string metric_name(std::string_view name) {
+  return words_changed(name, '_');
+}
 
-std::string metric_heading(std::string_view heading) { return words_changed(heading, ' '); }
+std::string metric_heading(std::string_view heading) {
+  return words_changed(heading, ' ');
+}
 
 }  // namespace kerfbook::report

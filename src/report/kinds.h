@@ -15,20 +15,20 @@ namespace kerfbook::report {
 
 enum class Kind : std::uint8_t {
   text,
-  day,           ///< day number
-  count,         ///< whole number
-  money,         ///< minor units of the book's currency
-  lumber,        ///< volume of the book -> bf; in a metric book m3
-  cubic,         ///< volume of the book (the wood really cut) -> ft3; in a metric book m3
-  scale,         ///< millionths of the practice's unit -> that unit
-  ft3,           ///< millionths of a cubic foot -> ft3; in a metric book m3
-  hours,         ///< minutes -> h
-  minutes,       ///< minutes -> min
-  feet,          ///< length counts -> ft; where measured in metric, m
-  inches,        ///< length counts -> in; where measured in metric, cm
-  micro,         ///< millionths -> a plain number
-  tenths,        ///< tenths -> one place
-  mils,          ///< thousandths of an inch -> in; in a metric book hundredths of a mm -> mm
+  day,      ///< day number
+  count,    ///< whole number
+  money,    ///< minor units of the book's currency
+  lumber,   ///< volume of the book -> bf; in a metric book m3
+  cubic,    ///< volume of the book (the wood really cut) -> ft3; in a metric book m3
+  scale,    ///< millionths of the practice's unit -> that unit
+  ft3,      ///< millionths of a cubic foot -> ft3; in a metric book m3
+  hours,    ///< minutes -> h
+  minutes,  ///< minutes -> min
+  feet,     ///< length counts -> ft; where measured in metric, m
+  inches,   ///< length counts -> in; where measured in metric, cm
+  micro,    ///< millionths -> a plain number
+  tenths,   ///< tenths -> one place
+  mils,     ///< thousandths of an inch -> in; in a metric book hundredths of a mm -> mm
   ratio,
   percent,
   percent_over,
@@ -43,12 +43,12 @@ struct Measured {
 
 struct KindRow {
   Kind kind;
-  std::string_view word;        ///< as the header writes it
-  int places;                   ///< shown, unless the column says otherwise
-  int metric_places;            ///< the same where metric
-  bool fewest;                  ///< fewer places when those show every row exactly
-  std::string_view unit;        ///< inch book
-  std::string_view metric_unit; ///< metric book (feet, inches: metric rows)
+  std::string_view word;         ///< as the header writes it
+  int places;                    ///< shown, unless the column says otherwise
+  int metric_places;             ///< the same where metric
+  bool fewest;                   ///< fewer places when those show every row exactly
+  std::string_view unit;         ///< inch book
+  std::string_view metric_unit;  ///< metric book (feet, inches: metric rows)
   std::string_view what_sql_gives;
 };
 
@@ -56,8 +56,8 @@ std::span<const KindRow> kinds();
 const KindRow& row_of(Kind kind);
 std::optional<Kind> find_kind(std::string_view word);
 
-bool is_ratio(Kind kind);    ///< worked out by the engine, never by SQL
-bool is_number(Kind kind);   ///< has an exact value that can be summed
+bool is_ratio(Kind kind);   ///< worked out by the engine, never by SQL
+bool is_number(Kind kind);  ///< has an exact value that can be summed
 render::ColumnKind shown_kind(Kind kind, int places);
 
 /// The exact number, in the unit shown, that a whole number from SQL stands for.

@@ -10,13 +10,15 @@
 namespace kerfbook::report {
 namespace {
 
-const std::vector<std::string> kWords{"today",      "yesterday", "this week", "last week",  "this month",
-                                      "last month", "this year", "last year", "this season", "last season", "season"};
+const std::vector<std::string> kWords{"today",       "yesterday",   "this week", "last week",
+                                      "this month",  "last month",  "this year", "last year",
+                                      "this season", "last season", "season"};
 
 std::optional<int> number_in(std::string_view text) {
   int value = 0;
   const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
-  if (text.empty() || error != std::errc{} || end != text.data() + text.size() || value < 0) return std::nullopt;
+  if (text.empty() || error != std::errc{} || end != text.data() + text.size() || value < 0)
+    return std::nullopt;
   return value;
 }
 
@@ -90,7 +92,8 @@ class Calendar {
     const auto to = read(std::string(trim(std::string_view(words).substr(dots + 2))));
     if (!from || !to) return std::nullopt;
     if (to->to < from->from) {
-      throw WrongUsage(fmt::format("period '{}': {} is before {}", words, write_day(to->to), write_day(from->from)));
+      throw WrongUsage(
+          fmt::format("period '{}': {} is before {}", words, write_day(to->to), write_day(from->from)));
     }
     return Period{from->from, to->to, ""};
   }
@@ -111,7 +114,8 @@ class Calendar {
   std::optional<Period> iso(int year_number, std::optional<int> number, const std::string& words) const {
     if (!number || *number < 1) return std::nullopt;
     if (*number > iso_weeks_in(year_number)) {
-      throw WrongUsage(fmt::format("period '{}': {} has {} weeks", words, year_number, iso_weeks_in(year_number)));
+      throw WrongUsage(
+          fmt::format("period '{}': {} has {} weeks", words, year_number, iso_weeks_in(year_number)));
     }
     const Day thursday = first_of_iso_week(year_number, *number) + 3;
     return week(thursday, fmt::format("week {} of {}", *number, year_number).c_str());
@@ -130,10 +134,12 @@ Period read_period(std::string_view words, Day today, int week_start, int season
   const auto period = Calendar(today, week_start, season_month, season_day).read(asked);
   if (period) return *period;
   const std::string near = nearest(asked, kWords);
-  throw WrongUsage(fmt::format("period '{}' is not one; {}", words,
-                               near.empty() ? "write a day (2026-05-05), a month (2026-05), a week (2026-w19), a year, "
-                                              "FROM..TO, or one of: " + join(kWords, ", ")
-                                            : "did you mean " + near + "?"));
+  throw WrongUsage(
+      fmt::format("period '{}' is not one; {}", words,
+                  near.empty() ? "write a day (2026-05-05), a month (2026-05), a week (2026-w19), a year, "
+                                 "FROM..TO, or one of: " +
+                                     join(kWords, ", ")
+                               : "did you mean " + near + "?"));
 }
 
 }  // namespace kerfbook::report

@@ -15,7 +15,8 @@ namespace {
 const std::vector<std::string> kFilters{"from", "to", "job", "customer", "species", "site"};
 
 bool is_word(std::string_view text) {
-  return !text.empty() && std::all_of(text.begin(), text.end(), [](char c) { return (c >= 'a' && c <= 'z') || c == '-'; });
+  return !text.empty() &&
+         std::all_of(text.begin(), text.end(), [](char c) { return (c >= 'a' && c <= 'z') || c == '-'; });
 }
 
 bool is_name(std::string_view text) {
@@ -49,7 +50,8 @@ std::vector<std::string> split_quoted(std::string_view text) {
 std::optional<int> small_number(std::string_view text) {
   int value = 0;
   const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
-  if (error != std::errc{} || end != text.data() + text.size() || value < 0 || value > 99) return std::nullopt;
+  if (error != std::errc{} || end != text.data() + text.size() || value < 0 || value > 99)
+    return std::nullopt;
   return value;
 }
 
@@ -129,7 +131,8 @@ class Reader {
     if (fact_.word.empty()) return;
     const Fact fact = std::exchange(fact_, {});
     const auto& table = words();
-    const auto* word = std::find_if(table.begin(), table.end(), [&](const Word& w) { return w.name == fact.word; });
+    const auto* word =
+        std::find_if(table.begin(), table.end(), [&](const Word& w) { return w.name == fact.word; });
     if (word != table.end()) return (this->*word->read)(fact);
     std::vector<std::string> known;
     for (const auto& w : table) known.emplace_back(w.name);
@@ -140,14 +143,16 @@ class Reader {
 
   TableSpec* table_for(const Fact& fact) {
     if (!out_.tables.empty()) return &out_.tables.back();
-    complain(fact.line, fmt::format("`{}:` before any table", fact.word), "begin a table first: -- table: name | Title");
+    complain(fact.line, fmt::format("`{}:` before any table", fact.word),
+             "begin a table first: -- table: name | Title");
     return nullptr;
   }
 
   void read_name(const Fact& fact) {
     if (!out_.name.empty()) return complain(fact.line, "a second `report:`", "one report a file");
     if (!is_name(fact.rest)) {
-      return complain(fact.line, fmt::format("'{}' is no name", fact.rest), "small letters, digits and -, as mill-week");
+      return complain(fact.line, fmt::format("'{}' is no name", fact.rest),
+                      "small letters, digits and -, as mill-week");
     }
     out_.name = fact.rest;
   }
@@ -186,7 +191,8 @@ class Reader {
   void read_notes(const Fact& fact) {
     TableSpec* table = table_for(fact);
     if (table == nullptr) return;
-    if (table->notes_line != 0) return complain(fact.line, "a second `notes:` in one table", "one SELECT of notes");
+    if (table->notes_line != 0)
+      return complain(fact.line, "a second `notes:` in one table", "one SELECT of notes");
     table->notes_line = line_;
     sql_ = &table->notes_sql;
   }
@@ -195,12 +201,14 @@ class Reader {
     TableSpec* table = table_for(fact);
     if (table == nullptr) return;
     const auto parts = split_quoted(fact.rest);
-    if (parts.size() < 2) return complain(fact.line, "a column needs a name and a kind", "-- column: logs count \"Logs\"");
+    if (parts.size() < 2)
+      return complain(fact.line, "a column needs a name and a kind", "-- column: logs count \"Logs\"");
     ColumnSpec column;
     column.line = fact.line;
     column.name = parts[0];
     if (!is_name(column.name)) {
-      complain(fact.line, fmt::format("'{}' is no name of a column", column.name), "small letters, digits and _");
+      complain(fact.line, fmt::format("'{}' is no name of a column", column.name),
+               "small letters, digits and _");
     }
     read_kind(fact, parts[1], column);
     std::size_t next = 2;
@@ -227,7 +235,8 @@ class Reader {
     if (colon == std::string_view::npos) return;
     const auto places = small_number(written.substr(colon + 1));
     if (!places || *places > 6) {
-      return complain(fact.line, fmt::format("'{}' is no number of places", written.substr(colon + 1)), "0 to 6");
+      return complain(fact.line, fmt::format("'{}' is no number of places", written.substr(colon + 1)),
+                      "0 to 6");
     }
     column.places = *places;
   }
@@ -261,7 +270,8 @@ class Reader {
       column.under = value.substr(value.find('/') + 1);
     } else {
       complain(fact.line, fmt::format("'{}' is no option of a column", written),
-               "total=sum, total=none, of=A/B, once, per=mbf, unit=WORD, unit-from=COLUMN, metric-from=COLUMN, hidden, "
+               "total=sum, total=none, of=A/B, once, per=mbf, unit=WORD, unit-from=COLUMN, "
+               "metric-from=COLUMN, hidden, "
                "strikes, width=N");
     }
   }
@@ -289,7 +299,8 @@ class Reader {
     if (out_.name.empty()) complain(1, "the report has no name", "-- report: name");
     if (out_.title.empty()) complain(1, "the report has no title", "-- title: words");
     if (out_.meaning.empty()) {
-      complain(1, "the report does not say what it means", "-- meaning: what the figures are, how worked out");
+      complain(1, "the report does not say what it means",
+               "-- meaning: what the figures are, how worked out");
     }
     if (out_.tables.empty()) complain(1, "the report has no table", "-- table: name | Title");
     sort_by_place(out_.faults);
@@ -303,6 +314,8 @@ class Reader {
 
 }  // namespace
 
-ReportFile read_report(std::string_view text, std::string_view path) { return Reader(text, path).take(); }
+ReportFile read_report(std::string_view text, std::string_view path) {
+  return Reader(text, path).take();
+}
 
 }  // namespace kerfbook::report

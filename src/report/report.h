@@ -85,9 +85,9 @@ struct ColumnSpec {
   bool per_mbf = false;
   bool under_once = false;
   int width = 0;
-  std::string over;   ///< ratio: names of columns
+  std::string over;  ///< ratio: names of columns
   std::string under;
-  int line = 0;       ///< of the file, for messages
+  int line = 0;  ///< of the file, for messages
 };
 
 struct TableSpec {
@@ -95,10 +95,10 @@ struct TableSpec {
   std::string title;
   std::vector<ColumnSpec> columns;
   std::string sql;
-  int sql_line = 1;         ///< where `sql` begins in the file
-  std::string notes_sql;    ///< of `-- notes:`; empty = none
+  int sql_line = 1;       ///< where `sql` begins in the file
+  std::string notes_sql;  ///< of `-- notes:`; empty = none
   int notes_line = 0;
-  std::string grid;         ///< as written; read into indices by the engine
+  std::string grid;  ///< as written; read into indices by the engine
   int grid_line = 0;
   std::string chart;
   int chart_line = 0;
@@ -114,9 +114,9 @@ struct ReportFile {
   std::string needs;
   std::vector<TableSpec> tables;
   std::vector<std::string> foot;
-  std::string path;  ///< for messages
-  std::string text;  ///< the whole file: a user may always see it
-  bool own = false;  ///< from the user's folder
+  std::string path;                ///< for messages
+  std::string text;                ///< the whole file: a user may always see it
+  bool own = false;                ///< from the user's folder
   std::vector<Diagnostic> faults;  ///< of its header; such a report is not run
 };
 

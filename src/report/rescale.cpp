@@ -25,12 +25,11 @@ std::string known_rule(const book::Book& book, const std::string& asked) {
   if (const auto practice = book::practice_named(book.mill(), asked)) return practice->name;
   std::vector<std::string> known = scaling::practice_names();
   for (const auto& practice : book.mill().practices) known.push_back(practice.name);
-  const std::string reason = scaling::why_not(asked);
   const std::string near = nearest(asked, known);
+  if (!near.empty()) throw Refused(fmt::format("rule '{}' is not known; did you mean {}?", asked, near));
+  const std::string reason = scaling::why_not(asked);
   throw Refused(fmt::format("rule '{}' is not known; {}", asked,
-                            !reason.empty()  ? reason
-                            : near.empty() ? "one of " + join(known, ", ")
-                                           : "did you mean " + near + "?"));
+                            reason.empty() ? "one of " + join(known, ", ") : reason));
 }
 
 /// `CREATE TEMP VIEW name` over the book's own, column for column, some of them worked out anew. The columns are
@@ -47,9 +46,10 @@ void shadow(SQLite::Database& db, const std::string& view, const std::map<std::s
 }
 
 std::string of_logs(const std::string& what, const std::string& also = "") {
-  return fmt::format("(SELECT {} FROM temp.v_log l WHERE l.day = old.day AND l.shift = old.shift AND l.run = old.run "
-                     "AND l.state = 'sawn'{})",
-                     what, also);
+  return fmt::format(
+      "(SELECT {} FROM temp.v_log l WHERE l.day = old.day AND l.shift = old.shift AND l.run = old.run "
+      "AND l.state = 'sawn'{})",
+      what, also);
 }
 
 }  // namespace

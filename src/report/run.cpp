@@ -85,7 +85,8 @@ class Runner {
 /// The faults of one SELECT, found without running it.
 std::vector<Diagnostic> check_select(sqlite3* db, const std::string& sql, int first_line,
                                      std::vector<std::string>& columns) {
-  static const std::vector<std::string> kParameters{"from", "to", "today", "week_start", "job", "customer", "species", "site"};
+  static const std::vector<std::string> kParameters{"from", "to",       "today",   "week_start",
+                                                    "job",  "customer", "species", "site"};
   std::vector<Diagnostic> found;
   try {
     const Query query(db, sql);
@@ -105,7 +106,9 @@ std::vector<Diagnostic> check_select(sqlite3* db, const std::string& sql, int fi
 
 void check_table(const TableSpec& spec, sqlite3* db, std::vector<Diagnostic>& found) {
   std::vector<std::string> columns;
-  const auto add = [&found](const std::vector<Diagnostic>& more) { found.insert(found.end(), more.begin(), more.end()); };
+  const auto add = [&found](const std::vector<Diagnostic>& more) {
+    found.insert(found.end(), more.begin(), more.end());
+  };
   const auto faults = check_select(db, spec.sql, spec.sql_line, columns);
   add(faults);
   if (faults.empty()) add(check_columns(spec, columns));

@@ -24,7 +24,9 @@ struct Line {
 
 }  // namespace
 
-std::int64_t rounded_total(const std::vector<Rational>& exact, int places) { return sum(exact).rounded(places); }
+std::int64_t rounded_total(const std::vector<Rational>& exact, int places) {
+  return sum(exact).rounded(places);
+}
 
 std::vector<std::int64_t> settle(const std::vector<Rational>& exact, int places, std::int64_t total) {
   std::vector<std::int64_t> rounded;
@@ -39,7 +41,8 @@ std::vector<std::int64_t> settle(const std::vector<Rational>& exact, int places,
   }
   if (missing == 0) return rounded;
   const bool up = missing > 0;
-  std::erase_if(lines, [up](const Line& line) { return line.lost.is_zero() || line.lost.is_negative() == up; });
+  std::erase_if(lines,
+                [up](const Line& line) { return line.lost.is_zero() || line.lost.is_negative() == up; });
   std::stable_sort(lines.begin(), lines.end(),
                    [up](const Line& a, const Line& b) { return up ? b.lost < a.lost : a.lost < b.lost; });
   const std::size_t moves = static_cast<std::size_t>(up ? missing : -missing);
@@ -48,8 +51,9 @@ std::vector<std::int64_t> settle(const std::vector<Rational>& exact, int places,
   return rounded;
 }
 
-std::vector<std::int64_t> settle_in_groups(const std::vector<Rational>& exact, const std::vector<std::size_t>& group,
-                                           int places, std::int64_t total) {
+std::vector<std::int64_t> settle_in_groups(const std::vector<Rational>& exact,
+                                           const std::vector<std::size_t>& group, int places,
+                                           std::int64_t total) {
   std::size_t groups = 0;
   for (const std::size_t g : group) groups = std::max(groups, g + 1);
   std::vector<std::vector<Rational>> members(groups);

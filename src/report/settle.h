@@ -26,7 +26,8 @@ std::int64_t rounded_total(const std::vector<Rational>& exact, int places);
 /// As settle(), where the lines stand in groups that are printed with sums of their own (a grid's rows): the sums
 /// settle to the total first, then each group's lines to its sum, so both add up. `group[i]` is line i's group,
 /// counted from 0.
-std::vector<std::int64_t> settle_in_groups(const std::vector<Rational>& exact, const std::vector<std::size_t>& group,
-                                           int places, std::int64_t total);
+std::vector<std::int64_t> settle_in_groups(const std::vector<Rational>& exact,
+                                           const std::vector<std::size_t>& group, int places,
+                                           std::int64_t total);
 
 }  // namespace kerfbook::report

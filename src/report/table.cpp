@@ -8,6 +8,7 @@
 
 #include "measure/size.h"
 #include "report/kinds.h"
+#include "report/raw_view.h"
 #include "report/settle.h"
 
 namespace kerfbook::report {
@@ -53,14 +54,13 @@ int places_needed(const Rational& value, int most) {
 class TableMaker {
  public:
   TableMaker(const TableSpec& spec, const Raw& raw, const Setting& setting)
-      : spec_(spec), raw_(raw), setting_(setting), figures_(spec.columns.size()) {}
+      : spec_(spec), raw_(spec, raw), setting_(setting), figures_(spec.columns.size()) {}
 
   render::Table make() {
     table_.name = spec_.name;
     table_.title = spec_.title;
     table_.notes = spec_.notes;
     if (!spec_.when_empty.empty()) table_.when_empty = spec_.when_empty;
-    find_sources();
     mark_struck();
     totalled_ = std::any_of(spec_.columns.begin(), spec_.columns.end(),
                             [](const ColumnSpec& c) { return c.total == Totalled::sum; });
@@ -76,48 +76,12 @@ class TableMaker {
   }
 
  private:
-  std::size_t column_of(const std::string& name) const {
-    const auto found = std::find_if(spec_.columns.begin(), spec_.columns.end(),
-                                    [&](const ColumnSpec& c) { return c.name == name; });
-    return static_cast<std::size_t>(found - spec_.columns.begin());
-  }
-
-  void find_sources() {
-    for (const auto& column : spec_.columns) {
-      const auto found = std::find(raw_.names.begin(), raw_.names.end(), column.name);
-      source_.push_back(static_cast<std::size_t>(found - raw_.names.begin()));
-    }
-  }
-
-  const Value& raw(std::size_t row, std::size_t column) const { return raw_.rows[row][source_[column]]; }
-
-  std::string raw_text(std::size_t row, const std::string& column) const {
-    const auto* text = std::get_if<std::string>(&raw(row, column_of(column)));
-    return text == nullptr ? "" : *text;
-  }
-
-  bool raw_flag(std::size_t row, const std::string& column) const {
-    if (column.empty()) return false;
-    const auto* number = std::get_if<std::int64_t>(&raw(row, column_of(column)));
-    return number != nullptr && *number != 0;
-  }
-
   void mark_struck() {
-    table_.rows.resize(raw_.rows.size());
+    table_.rows.resize(raw_.rows());
     for (const auto& column : spec_.columns) {
       if (!column.strikes) continue;
-      for (std::size_t r = 0; r < raw_.rows.size(); ++r) table_.rows[r].struck = raw_flag(r, column.name);
+      for (std::size_t r = 0; r < raw_.rows(); ++r) table_.rows[r].struck = raw_.flag(r, column.name);
     }
-  }
-
-  std::optional<std::int64_t> number(std::size_t row, std::size_t column) const {
-    const Value& value = raw(row, column);
-    if (std::holds_alternative<std::monostate>(value)) return std::nullopt;
-    if (const auto* whole = std::get_if<std::int64_t>(&value)) return *whole;
-    throw SqlFault(fmt::format("column {} gives the text '{}'; a {} column needs {}", spec_.columns[column].name,
-                               std::get<std::string>(value), row_of(spec_.columns[column].kind).word,
-                               row_of(spec_.columns[column].kind).what_sql_gives),
-                   -1);
   }
 
   /// The exact figures of a column that SQL gives.
@@ -128,14 +92,16 @@ class TableMaker {
     out.metric = length && column.metric_from.empty() ? setting_.metric_book : length && all_metric(column);
     if (!length) out.metric = setting_.metric_book;
     out.unit = out.metric ? row_of(column.kind).metric_unit : row_of(column.kind).unit;
-    for (std::size_t r = 0; r < raw_.rows.size(); ++r) {
-      const auto given = number(r, c);
+    for (std::size_t r = 0; r < raw_.rows(); ++r) {
+      const auto given = raw_.number(r, c);
       if (!given) {
         out.rows.emplace_back();
         continue;
       }
-      const bool metric_row = length && (column.metric_from.empty() ? out.metric : raw_flag(r, column.metric_from));
-      Rational exact = exact_value(column.kind, *given, {setting_.metric_book, metric_row, setting_.money_places});
+      const bool metric_row =
+          length && (column.metric_from.empty() ? out.metric : raw_.flag(r, column.metric_from));
+      Rational exact =
+          exact_value(column.kind, *given, {setting_.metric_book, metric_row, setting_.money_places});
       if (metric_row && !out.metric) exact = as_inch_unit(column.kind, exact);
       out.rows.emplace_back(exact);
     }
@@ -145,9 +111,9 @@ class TableMaker {
   }
 
   bool all_metric(const ColumnSpec& column) const {
-    if (raw_.rows.empty()) return setting_.metric_book;
-    for (std::size_t r = 0; r < raw_.rows.size(); ++r) {
-      if (!raw_flag(r, column.metric_from)) return false;
+    if (raw_.rows() == 0) return setting_.metric_book;
+    for (std::size_t r = 0; r < raw_.rows(); ++r) {
+      if (!raw_.flag(r, column.metric_from)) return false;
     }
     return true;
   }
@@ -160,9 +126,9 @@ class TableMaker {
   /// The units of the rows' scales. A row whose unit is none (two practices added by the SELECT) is absent.
   void take_units(const ColumnSpec& column, Figures& out) const {
     std::set<std::string> units;
-    for (std::size_t r = 0; r < raw_.rows.size(); ++r) {
+    for (std::size_t r = 0; r < raw_.rows(); ++r) {
       if (!out.rows[r]) continue;
-      const std::string unit = raw_text(r, column.unit_from);
+      const std::string unit = raw_.text(r, column.unit_from);
       if (unit.find_first_of(",/") != std::string::npos) {
         out.rows[r].reset();
       } else {
@@ -198,7 +164,8 @@ class TableMaker {
       column.heading = metric_heading(spec.heading);
       column.unit = spec.unit.empty() ? column.unit : metric_heading(column.unit);
     }
-    if (spec.kind == Kind::scale && !column.unit.empty() && column.name.ends_with("_bf") && column.unit != "bf") {
+    if (spec.kind == Kind::scale && !column.unit.empty() && column.name.ends_with("_bf") &&
+        column.unit != "bf") {
       column.name.replace(column.name.size() - 2, 2, column.unit == "hoppus ft" ? "hoppus_ft" : column.unit);
     }
     column.places = places_of(c, metric);
@@ -210,7 +177,8 @@ class TableMaker {
 
   std::string ratio_unit(const ColumnSpec& spec) const {
     if (spec.unit == "money") {
-      return spec.per_mbf ? setting_.money_sign + (setting_.metric_book ? "/m3" : "/MBF") : setting_.money_sign;
+      return spec.per_mbf ? setting_.money_sign + (setting_.metric_book ? "/m3" : "/MBF")
+                          : setting_.money_sign;
     }
     return spec.unit.empty() ? std::string(row_of(spec.kind).unit) : spec.unit;
   }
@@ -235,8 +203,8 @@ class TableMaker {
   /// another unit, and limited to the rows that have both where the total would else count half a row.
   void work_out(std::size_t c) {
     const ColumnSpec& spec = spec_.columns[c];
-    std::size_t over = column_of(spec.over);
-    std::size_t under = column_of(spec.under);
+    std::size_t over = raw_.column_of(spec.over);
+    std::size_t under = raw_.column_of(spec.under);
     std::vector<Exact> tops = figures_[over].rows;
     std::vector<Exact> bottoms = figures_[under].rows;
     bool own_columns = convert_to_scale(over, under, tops);
@@ -258,9 +226,18 @@ class TableMaker {
     render::Column& column = table_.columns[c];
     column.ratio = render::Column::Ratio{over, under, times.rounded(0), spec.kind == Kind::percent_over};
     if (!totalled_ || spec.total == Totalled::none || !figures_[under].one_unit) return;
-    if (!spec.under_once) column.total = render::TotalKind::ratio;
+    column.total = render::TotalKind::ratio;
+    total_hidden(over);
+    if (!spec.under_once) total_hidden(under);
     const Exact whole = spec.under_once ? same_in_all(spec, bottoms) : summed(bottoms);
     figures_[c].total = divided(spec.kind, summed(tops), whole, times);
+  }
+
+  /// A workbook works a ratio's total out from the totals of its sides, also of those nobody sees.
+  void total_hidden(std::size_t side) {
+    if (!table_.columns[side].hidden) return;
+    table_.columns[side].total = render::TotalKind::sum;
+    figures_[side].total = summed(figures_[side].rows);
   }
 
   /// The whole that every row is a part of. A workbook cannot add it, so such a total stands as a figure.
@@ -268,7 +245,8 @@ class TableMaker {
     Exact whole;
     for (const auto& row : rows) {
       if (row && whole && *row != *whole) {
-        throw SqlFault("column " + spec.name + " says `once`, but " + spec.under + " is not the same in every row", -1);
+        throw SqlFault(
+            "column " + spec.name + " says `once`, but " + spec.under + " is not the same in every row", -1);
       }
       if (row) whole = row;
     }
@@ -292,7 +270,7 @@ class TableMaker {
     bool changed = false;
     for (std::size_t r = 0; r < tops.size(); ++r) {
       if (!tops[r] || !figures_[under].rows[r]) continue;
-      const auto factor = per_board_foot(raw_text(r, spec_.columns[under].unit_from), setting_.metric_book);
+      const auto factor = per_board_foot(raw_.text(r, spec_.columns[under].unit_from), setting_.metric_book);
       changed = changed || !factor || *factor != Rational(1);
       tops[r] = factor ? Exact(*tops[r] * *factor) : Exact{};
     }
@@ -338,11 +316,11 @@ class TableMaker {
 
   void fill_words(std::size_t c) {
     for (std::size_t r = 0; r < table_.rows.size(); ++r) {
-      const Value& value = raw(r, c);
+      const Value& value = raw_.value(r, c);
       render::Cell& out = table_.rows[r].cells[c];
       if (std::holds_alternative<std::monostate>(value)) continue;
       if (spec_.columns[c].kind == Kind::day) {
-        out = Day{static_cast<std::int32_t>(number(r, c).value_or(0))};
+        out = Day{static_cast<std::int32_t>(raw_.number(r, c).value_or(0))};
       } else if (const auto* whole = std::get_if<std::int64_t>(&value)) {
         out = std::to_string(*whole);
       } else {
@@ -393,18 +371,17 @@ class TableMaker {
     std::vector<std::size_t> groups;
     for (const std::size_t r : rows) {
       std::vector<std::string> key;
-      for (const std::size_t c : table_.grid->row_keys) key.push_back(raw_text(r, spec_.columns[c].name));
+      for (const std::size_t c : table_.grid->row_keys) key.push_back(raw_.text(r, spec_.columns[c].name));
       groups.push_back(known.emplace(std::move(key), known.size()).first->second);
     }
     return groups;
   }
 
   const TableSpec& spec_;
-  const Raw& raw_;
+  RawView raw_;
   const Setting& setting_;
   render::Table table_;
-  std::vector<Figures> figures_;         ///< one a column; empty for text and day
-  std::vector<std::size_t> source_;      ///< column of the spec -> column of the SELECT
+  std::vector<Figures> figures_;  ///< one a column; empty for text and day
   bool totalled_ = false;
 };
 

@@ -41,12 +41,15 @@ void check_references(const TableSpec& spec, const ColumnSpec& column, std::vect
     if (name.empty()) continue;
     const ColumnSpec* other = find_column(spec, name);
     if (other == nullptr) {
-      found.push_back(fault(column.line, fmt::format("column {} speaks of {}, which is no column", column.name, name),
+      found.push_back(fault(column.line,
+                            fmt::format("column {} speaks of {}, which is no column", column.name, name),
                             did_you_mean(name, declared(spec))));
-    } else if ((name == column.over || name == column.under) && (is_ratio(other->kind) || !is_number(other->kind))) {
-      found.push_back(fault(column.line, fmt::format("column {} divides by or into {}, a {}", column.name, name,
-                                                     row_of(other->kind).word),
-                            "two columns that SQL gives as numbers; a ratio of ratios is not worked out"));
+    } else if ((name == column.over || name == column.under) &&
+               (is_ratio(other->kind) || !is_number(other->kind))) {
+      found.push_back(fault(
+          column.line,
+          fmt::format("column {} divides by or into {}, a {}", column.name, name, row_of(other->kind).word),
+          "two columns that SQL gives as numbers; a ratio of ratios is not worked out"));
     }
   }
 }
@@ -81,7 +84,8 @@ std::size_t column_at(const TableSpec& spec, const std::string& name, std::strin
   for (std::size_t i = 0; i < spec.columns.size(); ++i) {
     if (spec.columns[i].name == name) return i;
   }
-  throw SqlFault(fmt::format("the {} speaks of {}, which is no column; {}", of, name, did_you_mean(name, declared(spec))),
+  throw SqlFault(fmt::format("the {} speaks of {}, which is no column; {}", of, name,
+                             did_you_mean(name, declared(spec))),
                  -1);
 }
 
@@ -105,16 +109,18 @@ std::vector<Diagnostic> check_columns(const TableSpec& spec, const std::vector<s
   std::set<std::string> seen;
   for (const auto& column : spec.columns) {
     if (!seen.insert(column.name).second) {
-      found.push_back(fault(column.line, fmt::format("column {} is declared twice", column.name), "one line a column"));
+      found.push_back(
+          fault(column.line, fmt::format("column {} is declared twice", column.name), "one line a column"));
     }
     if (!is_ratio(column.kind) && !has(names, column.name)) {
       found.push_back(fault(column.line, fmt::format("the SELECT gives no column {}", column.name),
                             did_you_mean(column.name, names)));
     }
     if (is_ratio(column.kind) && has(names, column.name)) {
-      found.push_back(fault(column.line, fmt::format("column {} is a {}, which SQL must not give", column.name,
-                                                     row_of(column.kind).word),
-                            "leave it out of the SELECT; the engine works it out from of=A/B"));
+      found.push_back(fault(
+          column.line,
+          fmt::format("column {} is a {}, which SQL must not give", column.name, row_of(column.kind).word),
+          "leave it out of the SELECT; the engine works it out from of=A/B"));
     }
     check_references(spec, column, found);
   }
@@ -173,9 +179,12 @@ render::Chart read_chart(const TableSpec& spec) {
     } else if (key == "title") {
       chart.title = value;
     } else {
-      throw SqlFault(fmt::format("'{}' is no word of a chart; bar, line, stacked-bar or scatter, x=A y=B,C title=\"...\", "
-                                 "trend", key),
-                     -1);
+      throw SqlFault(
+          fmt::format(
+              "'{}' is no word of a chart; bar, line, stacked-bar or scatter, x=A y=B,C title=\"...\", "
+              "trend",
+              key),
+          -1);
     }
   }
   if (chart.y.empty()) throw SqlFault("the chart has no y; y=COLUMN", -1);

@@ -7,7 +7,7 @@
 namespace kerfbook::report {
 
 /// `tally` is the report file of that name. A period of more than a month has no sheet a day (a note says so).
-render::Document tally_book(const ReportFile& tally, const book::Book& book, const Ask& ask, const render::Style& style,
-                            Day today);
+render::Document tally_book(const ReportFile& tally, const book::Book& book, const Ask& ask,
+                            const render::Style& style, Day today);
 
 }  // namespace kerfbook::report

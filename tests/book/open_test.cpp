@@ -171,3 +171,29 @@ TEST_CASE("an idle book is one file") {
   { const Book book = shelf.open(true); }
   CHECK(shelf.names() == std::vector<std::string>{"mill.book"});
 }
+
+TEST_CASE("what a killed writer left beside the book and is of no use is gone after the next look at it") {
+  for (const bool read_only : {true, false}) {
+    const Shelf shelf;
+    make_book(shelf);
+    const std::string before = shelf.bytes();
+    // SQLite writes a rollback journal's first bytes last (sqlite.org/fileformat2.html, section 3).
+    spill(shelf.folder() / "mill.book-journal", std::string(8192, '\0'));
+    { const Book book = shelf.open(read_only); }
+    CHECK(shelf.names() == std::vector<std::string>{"mill.book"});
+    CHECK(shelf.bytes() == before);
+  }
+}
+
+TEST_CASE("a new book is not made where the rollback journal of a lost one would be played back into it") {
+  const Shelf shelf;
+  spill(shelf.folder() / "mill.book-journal", "left");
+  try {
+    static_cast<void>(shelf.new_book());
+    FAIL("made");
+  } catch (const Refused& refused) {
+    CHECK(std::string(refused.what()).find("mill.book-journal: is left of another book") !=
+          std::string::npos);
+  }
+  CHECK(shelf.names() == std::vector<std::string>{"mill.book-journal"});
+}

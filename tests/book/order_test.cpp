@@ -3,8 +3,12 @@
 #include <doctest/doctest.h>
 #include <rapidcheck.h>
 
+#include <map>
+
 #include "base/error.h"
 #include "book/shelf.h"
+#include "sheet/generators.h"
+#include "sheet/write.h"
 
 using namespace kerfbook;
 using namespace kerfbook::book;
@@ -22,9 +26,13 @@ std::string pick(std::initializer_list<const char*> words) {
 std::string log_line() {
   const std::string tag = "T" + std::to_string(*rc::gen::inRange(1, kTags + 1));
   const std::string spec = std::to_string(*rc::gen::inRange(8, 24)) + "x" + pick({"8", "10", "12", "16"});
-  switch (*rc::gen::inRange(0, 5)) {
+  switch (*rc::gen::inRange(0, 7)) {
     case 0:
       return "in " + tag + " " + spec;
+    case 5:
+      return "log T1-T" + std::to_string(kTags);
+    case 6:
+      return "log t" + tag.substr(1) + " left on the mill";
     case 1:
       return "log " + tag;  // borrowed, or never measured
     case 2:
@@ -37,7 +45,17 @@ std::string log_line() {
 }
 
 std::string any_line() {
-  switch (*rc::gen::inRange(0, 8)) {
+  switch (*rc::gen::inRange(0, 12)) {
+    case 7:
+      return "resaw 4x4 1/12";
+    case 8:
+      return "sold cash 2x6 2/12 at 1.05";
+    case 9:
+      return "teeth head replaced 1 metal T" + std::to_string(*rc::gen::inRange(1, kTags + 1));
+    case 10:
+      return "5/4 rw 7-1/2x8 9x10";
+    case 11:
+      return "bundle " + pick({"B1", "-"});
     case 0:
       return "job " + pick({"BRN", "own", "TER"});
     case 1:
@@ -57,8 +75,8 @@ std::string any_line() {
   }
 }
 
-std::string any_sheet(int day) {
-  std::string text = "sheet 2026-06-0" + std::to_string(day) + "\n";
+std::string any_sheet(int day, int shift = 1) {
+  std::string text = "sheet 2026-06-0" + std::to_string(day) + (shift > 1 ? " shift 2" : "") + "\n";
   const int lines = *rc::gen::inRange(0, 9);
   for (int i = 0; i < lines; ++i) text += any_line() + "\n";
   return text;
@@ -70,26 +88,37 @@ std::string any_mill() {
          "\"\n";
 }
 
-/// Every day's runs with the words in place of their numbers, which follow the order of posting.
+/// Every day's runs and logs with the words in place of their numbers, which follow the order of posting.
 std::string figures(const Book& book) {
   std::string out;
-  SQLite::Statement runs(
-      book.database(),
-      "SELECT day, shift, run, site, job, species, setup, logs, unscaled_logs, gross, net, content, "
-      "lines, pieces, lumber, wood FROM v_run ORDER BY day, shift, run");
-  while (runs.executeStep()) {
-    for (int i = 0; i < runs.getColumnCount(); ++i) out += runs.getColumn(i).getString() + "|";
-    out += "\n";
+  for (const char* sql :
+       {"SELECT day, shift, run, site, job, species, setup, logs, unscaled_logs, gross, net, content, lines, "
+        "pieces, lumber, wood FROM v_run ORDER BY day, shift, run",
+        "SELECT day, shift, number, tag, state, spec, borrowed, net, content FROM v_log ORDER BY day, shift, "
+        "number",
+        "SELECT day, shift, sites, sawing_minutes, crew_minutes FROM v_sheet ORDER BY day, shift"}) {
+    SQLite::Statement rows(book.database(), sql);
+    while (rows.executeStep()) {
+      for (int i = 0; i < rows.getColumnCount(); ++i) out += rows.getColumn(i).getString() + "|";
+      out += "\n";
+    }
   }
   return out;
 }
 
-void post(Book& book, const std::string& text) {
+/// Whether it was taken: a sheet that cannot be understood is no part of the history.
+bool post(Book& book, const std::string& text) {
   try {
     book.post_sheet(text, "again");
+    return true;
   } catch (const DocumentRefused&) {
-    // a sheet that cannot be understood is no part of the history
+    return false;
   }
+}
+
+void assert_whole(const Book& book) {
+  const auto findings = book.verify();
+  if (!findings.empty()) RC_FAIL(findings.front().what);
 }
 
 }  // namespace
@@ -103,26 +132,89 @@ TEST_CASE("a rebuilt book equals the one that grew, row for row, after any histo
       if (*rc::gen::inRange(0, 5) == 0) {
         book.post_mill(any_mill(), "changed");
       } else {
-        post(book, any_sheet(*rc::gen::inRange(1, kDays + 1)));
+        post(book, any_sheet(*rc::gen::inRange(1, kDays + 1), *rc::gen::inRange(1, 3)));
       }
     }
-    const auto findings = book.verify();
-    if (!findings.empty()) RC_FAIL(findings.front().what);
+    assert_whole(book);
+  }));
+}
+
+TEST_CASE("every sheet these tests make up is one a book takes") {
+  CHECK(rc::check("made-up sheets are good", [] {
+    const Shelf shelf;
+    Book book = shelf.new_book();
+    const std::string text = any_sheet(1);
+    if (!post(book, text)) RC_FAIL(show_all(book.check_sheet(text), "sheet", text));
   }));
 }
 
 TEST_CASE("a day's figures do not depend on the order in which days were posted") {
   CHECK(rc::check("order of posting", [] {
+    const std::string mill = any_mill();
     std::vector<std::string> sheets;
-    for (int day = 1; day <= kDays; ++day) sheets.push_back(any_sheet(day));
+    for (int day = 1; day <= kDays; ++day) {
+      for (int shift = 1; shift <= 2; ++shift) sheets.push_back(any_sheet(day, shift));
+    }
     std::vector<std::string> answers;
     for (int way = 0; way < 2; ++way) {
       const Shelf shelf;
       Book book = shelf.new_book();
+      book.post_mill(mill, "");
       for (const auto& sheet : sheets) post(book, sheet);
       answers.push_back(figures(book));
-      std::reverse(sheets.begin(), sheets.end());
+      assert_whole(book);
+      for (std::size_t i = sheets.size(); i > 1; --i) {
+        std::swap(sheets[i - 1], sheets[*rc::gen::inRange<std::size_t>(0, i)]);
+      }
     }
     RC_ASSERT(answers[0] == answers[1]);
   }));
+}
+
+TEST_CASE("a corrected book has the figures of one that was right from the first") {
+  CHECK(rc::check("corrections leave only what is right", [] {
+    const Shelf corrected_shelf;
+    Book corrected = corrected_shelf.new_book();
+    std::map<std::pair<int, int>, std::string> right;
+    const int acts = *rc::gen::inRange(1, 10);
+    for (int i = 0; i < acts; ++i) {
+      const int day = *rc::gen::inRange(1, kDays + 1);
+      const int shift = *rc::gen::inRange(1, 3);
+      const std::string text = any_sheet(day, shift);
+      if (post(corrected, text)) right[{day, shift}] = text;
+    }
+    const Shelf shelf;
+    Book book = shelf.new_book();
+    for (const auto& [key, text] : right) RC_ASSERT(post(book, text));
+    RC_ASSERT(figures(corrected) == figures(book));
+    RC_ASSERT(Shelf::number(book, "SELECT count(*) FROM struck") == 0);
+  }));
+}
+
+TEST_CASE("whatever the language of the day sheet can say, a book keeps, and rebuilds row for row") {
+  for (const bool metric : {false, true}) {
+    CAPTURE(metric);
+    CHECK(rc::check("any facts, posted, corrected and rebuilt", [metric] {
+      const Shelf shelf;
+      Book book = shelf.new_book();
+      if (metric) book.post_mill("[mill]\nunits = \"metric\"\n", "");
+      const sheet::ReadOptions options{metric, 2};
+      int taken = 0;
+      for (int i = 0; i < 3; ++i) {
+        sheet::Sheet made = generate::sheet(metric);
+        made.day = make_day(2026, 6, *rc::gen::inRange(1, 3));
+        try {
+          book.post_sheet(sheet::write(made, options), "again");
+          ++taken;
+        } catch (const DocumentRefused& refused) {
+          RC_FAIL(show_all(refused.found(), "sheet", refused.text()));
+        }
+      }
+      RC_ASSERT(taken == 3);
+      assert_whole(book);
+      const std::string rows = Shelf::dump(book);
+      book.rebuild();
+      RC_ASSERT(Shelf::dump(book) == rows);
+    }));
+  }
 }

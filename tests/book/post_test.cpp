@@ -152,12 +152,155 @@ TEST_CASE("the posted scale of a log stays when the mill takes up another rule")
   CHECK(book.verify().empty());
 }
 
-TEST_CASE("rebuilding changes no row") {
+TEST_CASE("rebuilding changes no row and no entry of the journal") {
   const Shelf shelf;
   Book book = shelf.demo_week();
   const std::string before = shelf.dump(book);
+  const std::string last = book.journal().back().digest;
   book.rebuild();
   CHECK(shelf.dump(book) == before);
+  CHECK(book.journal().size() == 7);  // the mill file, five sheets, one correction
+  CHECK(book.journal().back().digest == last);
+}
+
+TEST_CASE("each day of the demo week has the footing of its paper sheet") {
+  struct Footing {
+    const char* day;
+    std::int64_t logs, lines, pieces;
+    const char* board_feet;
+  };
+  const Shelf shelf;
+  const Book book = shelf.demo_week();
+  for (const Footing& paper : {Footing{"2026-05-04", 12, 32, 109, "1560.67"},
+                               {"2026-05-05", 10, 21, 74, "1109.33"},
+                               {"2026-05-06", 8, 37, 59, "814.67"},
+                               {"2026-05-07", 13, 27, 114, "1562.00"},
+                               {"2026-05-08", 11, 37, 167, "1440.08"}}) {
+    CAPTURE(paper.day);
+    const auto totals = book.day_totals(paper.day);
+    REQUIRE(totals);
+    CHECK(totals->logs == paper.logs);
+    CHECK(totals->lines == paper.lines);
+    CHECK(totals->pieces == paper.pieces);
+    CHECK(plain(shown(measure::board_feet(totals->lumber), 2)) == paper.board_feet);
+  }
+}
+
+TEST_CASE("a day without a sheet, and the mill file, have no totals") {
+  const Shelf shelf;
+  const Book book = shelf.demo_week();
+  CHECK_FALSE(book.day_totals("2026-05-09"));
+  CHECK_FALSE(book.day_totals("2026-05-04 shift 2"));
+  CHECK_FALSE(book.day_totals("mill"));
+  CHECK_FALSE(book.day_totals("yesterday"));
+}
+
+TEST_CASE("going back to an earlier text is a revision of its own and needs its own reason") {
+  const Shelf shelf;
+  Book book = shelf.new_book();
+  book.post_sheet(kMonday, "");
+  book.post_sheet(corrected(kMonday, "5/12", "6/12"), "one was under the stack");
+  CHECK_THROWS_AS(book.post_sheet(kMonday, ""), const Refused&);
+  const auto posted = book.post_sheet(kMonday, "no, it was Tuesday's");
+  CHECK(posted.outcome == Outcome::revised);
+  CHECK(posted.revision == 3);
+  CHECK(book.day_totals("2026-06-01")->pieces == 18);
+  // The 5 of the first and the 6 of the second text were each struck once, each with the reason of its striking.
+  CHECK(shelf.number(book, "SELECT count(*) FROM struck") == 2);
+  CHECK(shelf.text(book, "SELECT why FROM struck WHERE pieces = 5 AND revision = 1") ==
+        "one was under the stack");
+  CHECK(shelf.text(book, "SELECT why FROM struck WHERE pieces = 6 AND revision = 2") ==
+        "no, it was Tuesday's");
+  CHECK(book.verify().empty());
+}
+
+TEST_CASE("of two like lines one is struck when the correction has only one of them") {
+  const Shelf shelf;
+  Book book = shelf.new_book();
+  book.post_sheet("sheet 2026-06-01\njob BRN\nspecies DF\n2x6 4/12 4/12 4/12\n", "");
+  book.post_sheet("sheet 2026-06-01\njob BRN\nspecies DF\n2x6 4/12 4/12\n", "counted twice");
+  CHECK(shelf.number(book, "SELECT count(*) FROM struck") == 1);
+  CHECK(book.day_totals("2026-06-01")->pieces == 8);
+}
+
+TEST_CASE("a changed remark, blank or note is a revision that strikes nothing") {
+  const Shelf shelf;
+  Book book = shelf.new_book();
+  book.post_sheet(kMonday, "");
+  const auto totals = book.day_totals("2026-06-01")->lumber.count;
+  book.post_sheet(std::string(kMonday) + "note rain after three ; said Bess\n", "forgot the rain");
+  CHECK(shelf.number(book, "SELECT count(*) FROM struck") == 0);
+  CHECK(book.day_totals("2026-06-01")->lumber.count == totals);
+  CHECK(book.revisions("2026-06-01").size() == 2);
+}
+
+TEST_CASE("a line moved to another job is struck under the job it had") {
+  const Shelf shelf;
+  Book book = shelf.new_book();
+  book.post_sheet(kMonday, "");
+  book.post_sheet(corrected(kMonday, "1x4", "job TER\n1x4"), "the last were Tervane's");
+  CHECK(shelf.number(book, "SELECT count(*) FROM struck") == 1);
+  CHECK(shelf.text(book, "SELECT j.code FROM struck s JOIN job j ON j.id = s.job") == "BRN");
+  CHECK(book.verify().empty());
+}
+
+TEST_CASE("two shifts of a day are two sheets, each corrected by itself") {
+  const Shelf shelf;
+  Book book = shelf.new_book();
+  book.post_sheet(kMonday, "");
+  const std::string evening = corrected(kMonday, "2026-06-01", "2026-06-01 shift 2");
+  CHECK(book.post_sheet(evening, "").subject == "2026-06-01 shift 2");
+  book.post_sheet(corrected(evening, "5/12", "7/12"), "two more");
+  CHECK(book.day_totals("2026-06-01")->pieces == 18);
+  CHECK(book.day_totals("2026-06-01 shift 2")->pieces == 20);
+  CHECK(book.revisions("2026-06-01").size() == 1);
+  CHECK(book.days().size() == 1);
+  CHECK(book.verify().empty());
+}
+
+TEST_CASE("the same mill file twice adds nothing, and a changed one needs a reason") {
+  const Shelf shelf;
+  Book book = shelf.new_book();
+  book.post_mill("[mill]\nname = \"Yard\"\n", "");
+  const std::string before = shelf.bytes();
+  CHECK(book.post_mill("[mill]\nname = \"Yard\"\n", "").outcome == Outcome::unchanged);
+  CHECK_THROWS_AS(book.post_mill("[mill]\nname = \"Yards\"\n", ""), const Refused&);
+  CHECK(shelf.bytes() == before);
+  CHECK(book.post_mill("[mill]\nname = \"Yards\"\n", "a second yard").revision == 2);
+  CHECK(book.mill().name == "Yards");
+}
+
+TEST_CASE("a book goes on being of use after a post was refused half way") {
+  const Shelf shelf;
+  Book book = shelf.new_book();
+  const std::string before = shelf.bytes();
+  CHECK_THROWS_AS(book.post_all({{"m", "[mill]\nname = \"Undone\"\n", EntryKind::mill},
+                                 {"a", kMonday},
+                                 {"b", "sheet 2026-06-02\n2x6 24\n"}},
+                                ""),
+                  const DocumentRefused&);
+  CHECK(shelf.bytes() == before);
+  CHECK(book.mill().name == Mill{}.name);
+  CHECK_FALSE(has_error(book.check_sheet(kMonday)));
+  CHECK(book.post_sheet(kMonday, "").outcome == Outcome::posted);
+  CHECK(book.day_totals("2026-06-01")->pieces == 18);
+  CHECK(book.verify().empty());
+}
+
+TEST_CASE("a week given in any order is posted by day, and answered in the order given") {
+  const Shelf shelf;
+  Book book = shelf.new_book();
+  const auto posted = book.post_all({{"c", "sheet 2026-06-03\n2x6 1/12\n"},
+                                     {"a", "sheet 2026-06-01\n2x6 1/12\n"},
+                                     {"m", "[mill]\nname = \"Yard\"\n", EntryKind::mill},
+                                     {"b", "sheet 2026-06-02\n2x6 1/12\n"}},
+                                    "");
+  std::vector<std::string> answered;
+  for (const auto& one : posted) answered.push_back(one.subject);
+  std::vector<std::string> entered;
+  for (const auto& entry : book.journal()) entered.push_back(entry.subject);
+  CHECK(answered == std::vector<std::string>{"2026-06-03", "2026-06-01", "mill", "2026-06-02"});
+  CHECK(entered == std::vector<std::string>{"mill", "2026-06-01", "2026-06-02", "2026-06-03"});
 }
 
 TEST_CASE("a volume no mill could saw is refused, and the book stays as it was") {

@@ -1,0 +1,45 @@
+// The week's set as one Document, and the list of views a report may read.
+#include "report/packet.h"
+
+#include <doctest/doctest.h>
+
+#include "base/error.h"
+#include "demo.h"
+#include "render/renderer.h"
+#include "report/views.h"
+
+using namespace kerfbook;
+using namespace kerfbook::report;
+
+TEST_CASE("the packet is every report of the set, its tables under its own title and name") {
+  const auto book = demo_week();
+  Ask ask;
+  ask.from = make_day(2026, 5, 4);
+  ask.to = make_day(2026, 5, 10);
+  const auto document = packet(all_reports(""), {"production", "strip", "downtime"}, book, ask, {}, kToday);
+  REQUIRE(document.tables.size() == 5);
+  CHECK(document.tables[0].name == "production.production");
+  CHECK(document.tables[0].title == "Production by day");
+  CHECK(document.tables[3].title == "Stops by cause");
+  CHECK(document.tables[4].title == "Stops by cause: Every stop");
+  CHECK(document.subtitle == "Q. Hargan, custom sawing; 2026-05-04 to 2026-05-10");
+  CHECK(document.tables[0].notes.back().starts_with("Board feet are nominal"));
+  CHECK(render::render_json(document).find("6486.75") != std::string::npos);
+}
+
+TEST_CASE("the mill file chooses the packet's reports; without a choice every one of the usual set exists") {
+  auto book = empty_book();
+  const auto reports = all_reports("");
+  for (const auto& name : packet_reports(book.mill())) CHECK_NOTHROW(find_report(reports, name));
+  book.post_mill("[packet]\nreports = [\"overrun\", \"crew\"]\n", "");
+  CHECK(packet_reports(book.mill()) == std::vector<std::string>{"overrun", "crew"});
+}
+
+TEST_CASE("the list of views names every view and column a report may read") {
+  const auto book = empty_book();
+  const auto document = views_document(book, {}, kToday);
+  const auto text = render::render_text(document);
+  CHECK(document.tables.size() >= 20);
+  CHECK(text.find("v_run: one row a run") != std::string::npos);
+  CHECK(text.find("nominal volume of the book (lumber)") != std::string::npos);
+}
