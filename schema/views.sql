@@ -84,3 +84,21 @@ SELECT t.day, t.shift, t.number, t.reading, size.label AS size, t.mils FROM thic
 CREATE VIEW v_job AS SELECT job.code, job.name, job.owner, customer.code AS customer, customer.name AS customer_name, job.site
 FROM job LEFT JOIN customer ON customer.id = job.customer;
 CREATE VIEW v_entry AS SELECT entry, kind, subject, revision, at, why FROM journal;   -- the journal without its texts
+CREATE VIEW v_paper AS   -- one row a paper issued; amounts in minor units
+SELECT p.entry, p.kind, p.number, p.called, p.day, p.due, p.job, p.customer, customer.name AS customer_name,
+       p.amount, p.subtotal, p.invoice, p.cancels, p.method, p.note
+FROM paper p LEFT JOIN customer ON customer.code = p.customer;
+CREATE VIEW v_paper_line AS   -- one row a line of an invoice; `cancelled` when a credit note took the invoice back
+SELECT p.number AS invoice, p.called, p.day AS invoice_day, p.job, p.customer, l.line, l.kind, l.title, l.description,
+       l.day, l.quantity_micro, l.unit, l.amount, l.tax,
+       EXISTS (SELECT 1 FROM paper c WHERE c.kind = 'credit' AND c.cancels = 1 AND c.invoice = p.number) AS cancelled
+FROM paper_line l JOIN paper p ON p.entry = l.entry WHERE p.kind = 'invoice';
+CREATE VIEW v_paper_tax AS   -- one row a tax of an invoice (+) or of a credit note (-)
+SELECT p.kind, p.number, p.day, p.job, p.customer, t.name, t.percent_micro, t.included, t.excused,
+       CASE p.kind WHEN 'credit' THEN -t.base ELSE t.base END AS base,
+       CASE WHEN t.excused <> '' THEN 0 WHEN p.kind = 'credit' THEN -t.amount ELSE t.amount END AS amount
+FROM paper_tax t JOIN paper p ON p.entry = t.entry;
+CREATE VIEW v_paper_share AS  -- one row a line of a share settlement
+SELECT p.number, p.day, p.job, p.customer, s.line, s.species, s.grade, s.size, s.thickness, s.width, s.length, s.metric,
+       s.to_customer, s.to_mill
+FROM paper_share s JOIN paper p ON p.entry = s.entry;

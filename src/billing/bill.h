@@ -82,10 +82,11 @@ struct Itemised {
 Itemised itemise(const Terms& terms, const JobTerms& job, const std::vector<Fact>& facts,
                  const std::vector<Waiver>& waivers);
 
-/// What an issued paper (not cancelled) froze.
+/// What an issued paper froze.
 struct Billed {
   std::string paper;             ///< "invoice 12"
   bool settlement = false;       ///< of shares; else of money
+  bool cancelled = false;        ///< by a credit note: then it bills nothing, but its sheets are open again
   std::vector<SheetRef> sheets;  ///< covered, in the revision that was billed
   std::vector<Item> items;
   Money sawing;   ///< sum of its lines for sawing
@@ -158,7 +159,7 @@ struct Taxed {
   Money total;
 };
 Taxed add_taxes(const std::vector<Tax>& taxes, std::vector<Line>& lines, const std::string& certificate,
-                Day day, int money_places);
+                Day day);
 
 /// Why the papers so far and the draft do not add up to what one bill for all would be: one entry a rate, tax or
 /// minimum that differs, with quantities. Their differences add up to the whole difference.
@@ -166,8 +167,7 @@ struct Difference {
   std::string words;
   Money more;  ///< by so much the parts are more than the one bill
 };
-std::vector<Difference> explain_difference(const Draft& at_once, const std::vector<Draft>& parts,
-                                           int money_places);
+std::vector<Difference> explain_difference(const Draft& at_once, const std::vector<Draft>& parts);
 
 /// Exact quantities as shown, and the amount: rounded once, or each size line, as the rate says.
 struct Sum {

@@ -1,6 +1,7 @@
 // draft.cpp -- what is not billed yet, as lines: new sheets whole, corrected sheets as their difference.
 #include <algorithm>
 #include <map>
+#include <set>
 #include <tuple>
 
 #include "base/text.h"
@@ -29,6 +30,7 @@ using Stacks = std::map<std::string, Stack>;
 
 /// What earlier papers of this kind froze.
 struct Frozen {
+  std::set<SheetKey> reopened;  ///< of a cancelled paper: what is left billed of them must be looked at anew
   std::map<SheetKey, int> revision;  ///< the newest revision billed
   std::map<SheetKey, Stacks> items;
 };
@@ -37,6 +39,10 @@ Frozen frozen(const std::vector<Billed>& before, bool settlement) {
   Frozen all;
   for (const Billed& paper : before) {
     if (paper.settlement != settlement) continue;
+    if (paper.cancelled) {
+      for (const SheetRef& sheet : paper.sheets) all.reopened.insert(key_of_sheet(sheet));
+      continue;
+    }
     for (const SheetRef& sheet : paper.sheets) {
       int& newest = all.revision[key_of_sheet(sheet)];
       newest = std::max(newest, sheet.revision);
@@ -81,6 +87,7 @@ std::vector<Item> differences(const Stacks& now, const Stacks& billed, const She
 struct Sorted {
   std::vector<Item> fresh;     ///< of sheets not billed before
   std::vector<Item> adjusted;  ///< differences of sheets billed before
+  std::vector<Item> again;  ///< the same, where the sheet did not change but an invoice on it was cancelled
 };
 
 Sorted sort_out(const std::vector<Item>& items, const JobFacts& now, const Frozen& before, Draft& draft) {
@@ -100,14 +107,17 @@ Sorted sort_out(const std::vector<Item>& items, const JobFacts& now, const Froze
   static const Stacks kNone;
   for (const SheetRef& sheet : now.sheets) {
     const auto billed = before.revision.find(key_of_sheet(sheet));
-    if (billed == before.revision.end() || billed->second == sheet.revision) continue;
+    if (billed == before.revision.end()) continue;
+    const bool as_billed = billed->second == sheet.revision;
+    if (as_billed && before.reopened.count(key_of_sheet(sheet)) == 0) continue;
     const auto items_now = current.find(key_of_sheet(sheet));
     const auto items_then = before.items.find(key_of_sheet(sheet));
     std::vector<Item> found =
         differences(items_now == current.end() ? kNone : items_now->second,
                     items_then == before.items.end() ? kNone : items_then->second, sheet);
+    if (as_billed && found.empty()) continue;
     draft.sheets.push_back(sheet);
-    std::move(found.begin(), found.end(), std::back_inserter(sorted.adjusted));
+    std::move(found.begin(), found.end(), std::back_inserter(as_billed ? sorted.again : sorted.adjusted));
   }
   return sorted;
 }
@@ -169,7 +179,8 @@ std::string signed_count(std::int64_t count) {
   return (count > 0 ? "+" : "") + std::to_string(count);
 }
 
-void adjustment_lines(const std::vector<Item>& adjusted, int money_places, std::vector<Line>& lines) {
+void adjustment_lines(const std::vector<Item>& adjusted, const std::string& what, int money_places,
+                      std::vector<Line>& lines) {
   std::map<SheetKey, Groups> sheets;
   for (const Item& item : adjusted)
     if (item.role != Role::share && item.waived.empty())
@@ -185,7 +196,7 @@ void adjustment_lines(const std::vector<Item>& adjusted, int money_places, std::
       line.kind = LineKind::adjustment;
       line.day = sheet.first;
       const SheetRef& ref = items.front()->sheet;
-      line.description = "Correction of the sheet of " + write_day(ref.day) +
+      line.description = what + " of " + write_day(ref.day) +
                          (ref.shift > 1 ? " shift " + std::to_string(ref.shift) : "") +
                          (ref.why.empty() ? "" : " (" + ref.why + ")") + ": " + rate.title +
                          (changes.empty() ? "" : ": " + join(changes, ", "));
@@ -212,6 +223,7 @@ void minimum_line(const Price* price, const std::vector<Billed>& before, Draft& 
   Money sawing = draft.sawing;
   Money added;
   for (const Billed& paper : before) {
+    if (paper.cancelled) continue;
     sawing = sawing + paper.sawing;
     added = added + paper.minimum;
   }
@@ -228,7 +240,7 @@ void minimum_line(const Price* price, const std::vector<Billed>& before, Draft& 
   draft.lines.push_back(std::move(line));
 }
 
-void percent_lines(const Terms& terms, const JobTerms& job, Day today, int money_places, Draft& draft) {
+void percent_lines(const Terms& terms, const JobTerms& job, Day today, Draft& draft) {
   const Agreement* agreement = find_agreement(terms, job.job);
   const Day day = agreement != nullptr && agreement->agreed ? *agreement->agreed : today;
   const Question asked{job.job, job.customer, "", "", std::nullopt, std::nullopt, day};
@@ -246,7 +258,6 @@ void percent_lines(const Terms& terms, const JobTerms& job, Day today, int money
     line.tax = charge.tax;
     draft.lines.push_back(std::move(line));
   }
-  static_cast<void>(money_places);
 }
 
 void finish(Draft& draft) {
@@ -295,17 +306,20 @@ Draft make_draft(const Terms& terms, const JobTerms& job, const JobFacts& now,
   const Frozen earlier = frozen(before, settlement);
   Sorted sorted = sort_out(all.items, now, earlier, draft);
   fresh_lines(sorted.fresh, job.money_places, draft.lines);
-  adjustment_lines(sorted.adjusted, job.money_places, draft.lines);
+  adjustment_lines(sorted.adjusted, "Correction of the sheet", job.money_places, draft.lines);
+  adjustment_lines(sorted.again, "Billed again, its invoice being cancelled: sheet", job.money_places,
+                   draft.lines);
   draft.items = std::move(sorted.fresh);
   std::move(sorted.adjusted.begin(), sorted.adjusted.end(), std::back_inserter(draft.items));
+  std::move(sorted.again.begin(), sorted.again.end(), std::back_inserter(draft.items));
   if (!settlement) {
     for (const Line& line : draft.lines)
       if (line.sawing) draft.sawing = draft.sawing + line.amount;
     minimum_line(minimum, before, draft);
-    percent_lines(terms, job, today, job.money_places, draft);
+    percent_lines(terms, job, today, draft);
   }
   finish(draft);
-  Taxed taxed = add_taxes(terms.taxes, draft.lines, job.certificate, today, job.money_places);
+  Taxed taxed = add_taxes(terms.taxes, draft.lines, job.certificate, today);
   draft.taxes = std::move(taxed.rows);
   draft.total = taxed.total;
   return draft;

@@ -126,6 +126,7 @@ void play(Ledger& ledger, const Paper& paper) {
         invoice->credited = invoice->credited + paper.amount;
         invoice->cancelled = invoice->cancelled || paper.cancels;
         give_back_surplus(ledger, *invoice);
+        spread(ledger, paper.customer);  // an adjustment below nothing that is cancelled is owed again
       }
       change = Money{} - paper.amount;
       break;
@@ -196,7 +197,7 @@ std::string why_not(const Ledger& ledger, const Paper& paper) {
     case PaperKind::credit:
       if (!known) return "a credit note belongs to an invoice; name it";
       if (at->second.cancelled) return "invoice " + at->second.called + " is cancelled already";
-      if (!paper.cancels && at->second.total - at->second.credited < paper.amount)
+      if (!paper.cancels && at->second.total - at->second.credited - at->second.written_off < paper.amount)
         return "the credit is more than invoice " + at->second.called + " bills";
       return "";
     case PaperKind::write_off:

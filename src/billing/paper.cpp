@@ -103,17 +103,45 @@ Paper read_paper(std::string_view text) {
   }
 }
 
-std::vector<Billed> billed_of(const std::vector<Paper>& papers, const std::string& job,
-                              const std::string& customer) {
+namespace {
+
+/// The invoices and settlements of a job (or, without one, of a buyer), and whether a credit note took them back.
+std::vector<std::pair<const Paper*, bool>> issued(const std::vector<Paper>& papers, const std::string& job,
+                                                  const std::string& customer) {
   std::set<std::int64_t> cancelled;
   for (const Paper& paper : papers)
     if (paper.kind == PaperKind::credit && paper.cancels) cancelled.insert(paper.invoice);
-  std::vector<Billed> all;
+  std::vector<std::pair<const Paper*, bool>> all;
   for (const Paper& paper : papers) {
-    const bool settlement = paper.kind == PaperKind::settlement;
-    if (!settlement && (paper.kind != PaperKind::invoice || cancelled.count(paper.number) != 0)) continue;
+    const bool invoice = paper.kind == PaperKind::invoice;
+    if (!invoice && paper.kind != PaperKind::settlement) continue;
     if (!same_word(paper.job, job) || (job.empty() && !same_word(paper.customer, customer))) continue;
-    all.push_back({subject_of(paper), settlement, paper.sheets, paper.items, paper.sawing, paper.minimum});
+    all.emplace_back(&paper, invoice && cancelled.count(paper.number) != 0);
+  }
+  return all;
+}
+
+}  // namespace
+
+std::vector<Billed> billed_of(const std::vector<Paper>& papers, const std::string& job,
+                              const std::string& customer) {
+  std::vector<Billed> all;
+  for (const auto& [paper, cancelled] : issued(papers, job, customer))
+    all.push_back({subject_of(*paper), paper->kind == PaperKind::settlement, cancelled, paper->sheets,
+                   paper->items, paper->sawing, paper->minimum});
+  return all;
+}
+
+std::vector<Draft> drafts_of(const std::vector<Paper>& papers, const std::string& job,
+                             const std::string& customer) {
+  std::vector<Draft> all;
+  for (const auto& [paper, cancelled] : issued(papers, job, customer)) {
+    if (cancelled || paper->kind != PaperKind::invoice) continue;
+    Draft draft;
+    draft.lines = paper->lines;
+    draft.taxes = paper->taxes;
+    draft.total = paper->amount;
+    all.push_back(std::move(draft));
   }
   return all;
 }

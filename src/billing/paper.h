@@ -67,9 +67,12 @@ std::string subject_of(const Paper& paper);
 std::string write_paper(const Paper& paper);
 Paper read_paper(std::string_view json);
 
-/// Every issued and not cancelled invoice and settlement of a job, as a draft needs them.
+/// Every invoice and settlement of a job (of a buyer, when `job` is empty), as a draft needs them.
 std::vector<Billed> billed_of(const std::vector<Paper>& papers, const std::string& job,
                               const std::string& customer);
+/// The lines and sums of those invoices that stand, to be held against one bill for the whole job.
+std::vector<Draft> drafts_of(const std::vector<Paper>& papers, const std::string& job,
+                             const std::string& customer);
 std::vector<Waiver> waivers_of(const std::vector<Paper>& papers, const std::string& job);
 
 }  // namespace kerfbook::billing

@@ -28,7 +28,7 @@ Rational included_percent(const std::vector<const Tax*>& taxes, const Line& line
 }  // namespace
 
 Taxed add_taxes(const std::vector<Tax>& taxes, std::vector<Line>& lines, const std::string& certificate,
-                Day day, int money_places) {
+                Day day) {
   std::vector<const Tax*> now;
   for (const Tax& tax : taxes)
     if (in_force(tax, day)) now.push_back(&tax);
@@ -59,7 +59,6 @@ Taxed add_taxes(const std::vector<Tax>& taxes, std::vector<Line>& lines, const s
     out.total = out.total + Money{row.added};
     out.rows.push_back(std::move(row));
   }
-  static_cast<void>(money_places);
   return out;
 }
 

@@ -34,8 +34,14 @@ Ready read_sheet(Core& core, const Document& document) {
 }
 
 Ready read_document(Core& core, const Document& document) {
-  if (document.kind == EntryKind::mill) return {"mill", read_mill(document.text).found};
-  return read_sheet(core, document);
+  if (document.kind != EntryKind::mill) return read_sheet(core, document);
+  auto found = read_mill(document.text).found;
+  if (!has_error(found) && core.options.check_money) {
+    auto more = core.options.check_money(document.text);
+    found.insert(found.end(), more.begin(), more.end());
+    sort_by_place(found);
+  }
+  return {"mill", std::move(found)};
 }
 
 /// Mill files first, then sheets by day: so that a week can be given in any order.

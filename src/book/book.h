@@ -86,6 +86,8 @@ struct OpenOptions {
       now;  ///< local "YYYY-MM-DD HH:MM:SS"; handed in, never asked of the clock here
   /// How a paper (EntryKind::paper) is worked into billing's tables; called by posting, rebuild and verify alike.
   std::function<void(SQLite::Database&, const Entry&)> papers;
+  /// What is wrong with the tables of a mill file that billing reads (prices, charges ...); asked before it is posted.
+  std::function<std::vector<Diagnostic>(std::string_view)> check_money = {};
 };
 
 class Book {

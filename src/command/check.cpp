@@ -5,6 +5,7 @@
 
 #include "base/error.h"
 #include "base/text.h"
+#include "billing/job_facts.h"
 #include "command/commands.h"
 #include "command/documents.h"
 #include "report/report.h"
@@ -25,8 +26,11 @@ std::vector<Diagnostic> look_at_report(const book::Document& document,
 
 /// With a book the sheet is held against what the book knows; without one, against the language alone.
 std::vector<Diagnostic> look_at(const book::Document& document, const std::optional<book::Book>& open) {
-  if (document.kind == book::EntryKind::mill) return book::read_mill(document.text).found;
   if (is_report(document.name)) return look_at_report(document, open);
+  if (document.kind == book::EntryKind::mill) {
+    auto found = book::read_mill(document.text).found;
+    return has_error(found) ? found : billing::check_money(document.text);
+  }
   return open ? open->check_sheet(document.text) : book::check_without_book(document.text);
 }
 

@@ -5,10 +5,10 @@
 #include <ostream>
 
 #include "base/error.h"
+#include "base/settle.h"
 #include "base/text.h"
 #include "command/commands.h"
 #include "measure/size.h"
-#include "report/settle.h"
 #include "sheet/facts.h"
 #include "sheet/read.h"
 
@@ -78,8 +78,8 @@ Counted count_item(const sheet::DatedFact& fact) {
 /// A column of exact figures, rounded so that its lines add up to its total.
 void fill_column(render::Table& table, std::size_t column, const std::vector<Rational>& exact) {
   const int places = table.columns[column].places;
-  const std::int64_t total = report::rounded_total(exact, places);
-  const auto lines = report::settle(exact, places, total);
+  const std::int64_t total = rounded_total(exact, places);
+  const auto lines = settle(exact, places, total);
   for (std::size_t i = 0; i < lines.size(); ++i) table.rows[i].cells[column] = Decimal{lines[i], places};
   table.totals[column] = Decimal{total, places};
 }

@@ -3,8 +3,8 @@
 #include <algorithm>
 
 #include "base/error.h"
+#include "base/settle.h"
 #include "base/text.h"
-#include "report/settle.h"
 #include "scaling/scaler.h"
 
 namespace kerfbook::command {
@@ -132,7 +132,7 @@ std::vector<Decimal> shown_figures(const std::vector<Scaled>& all, std::int64_t 
   }
   if (!total) return shown_ones;
   const int places = all.front().places;
-  const auto settled = report::settle(exact, places, report::rounded_total(exact, places));
+  const auto settled = settle(exact, places, rounded_total(exact, places));
   for (std::size_t i = 0; i < all.size(); ++i) shown_ones[i] = {settled[i], places};
   return shown_ones;
 }

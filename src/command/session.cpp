@@ -11,6 +11,8 @@
 
 #include "base/error.h"
 #include "base/text.h"
+#include "billing/job_facts.h"
+#include "billing/project_paper.h"
 #include "command/command.h"
 #include "render/renderer.h"
 
@@ -51,6 +53,8 @@ book::OpenOptions Session::open_options(bool read_only) const {
   book::OpenOptions options;
   options.read_only = read_only;
   options.now = [this] { return write_day(today()) + " " + context_.time_of_day(); };
+  options.papers = billing::project_paper;
+  options.check_money = billing::check_money;
   return options;
 }
 

@@ -6,10 +6,10 @@
 #include <map>
 #include <set>
 
+#include "base/settle.h"
 #include "measure/size.h"
 #include "report/kinds.h"
 #include "report/raw_view.h"
-#include "report/settle.h"
 
 namespace kerfbook::report {
 namespace {

@@ -158,7 +158,7 @@ inline Fact once() {
 }
 
 inline Billed billed(const Draft& draft, const std::string& paper, bool settlement = false) {
-  return {paper, settlement, draft.sheets, draft.items, draft.sawing, draft.minimum};
+  return {paper, settlement, false, draft.sheets, draft.items, draft.sawing, draft.minimum};
 }
 
 inline const Line& line_called(const Draft& draft, const std::string& start) {

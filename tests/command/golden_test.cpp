@@ -4,7 +4,8 @@
 //
 // A line `$ COMMAND` is run by sh in a scratch folder that holds a copy of demo_data; `kerfbook` is the
 // program. Standard output and standard error are kept in order; an exit code that is not 0 is printed as
-// `[exit N]`. Clock times (20:14:07) are printed as HH:MM:SS, digests as they are. Lines that begin `# ` are
+// `[exit N]`. Clock times (20:14:07) are printed as HH:MM:SS, and digests, which are over the times too, as (the digest).
+// Lines that begin `# ` are
 // remarks.
 #include <doctest/doctest.h>
 #include <sys/wait.h>
@@ -44,7 +45,7 @@ std::string run_in(const fs::path& folder, const std::string& command) {
   const int status = pclose(pipe);
   if (!out.empty() && out.back() != '\n') out += '\n';
   out = std::regex_replace(out, std::regex("\\b[0-2][0-9]:[0-5][0-9]:[0-5][0-9]\\b"), "HH:MM:SS");
-  out = std::regex_replace(out, std::regex("\\b[0-9a-f]{12}$|\\b[0-9a-f]{12}\\b(?=\\n)"), "DIGEST");
+  out = std::regex_replace(out, std::regex("\\b[0-9a-f]{12}\\b"), "(the digest)");
   const int code = WIFEXITED(status) ? WEXITSTATUS(status) : 128 + WTERMSIG(status);
   if (code != 0) out += "[exit " + std::to_string(code) + "]\n";
   return out;

@@ -1,5 +1,5 @@
-// Lines that add up to the total printed under them: report/settle.h.
-#include "report/settle.h"
+// Lines that add up to the total printed under them: base/settle.h.
+#include "base/settle.h"
 
 #include <doctest/doctest.h>
 #include <rapidcheck.h>
@@ -8,7 +8,7 @@
 #include <stdexcept>
 
 using kerfbook::Rational;
-using namespace kerfbook::report;
+using namespace kerfbook;
 
 namespace {
 

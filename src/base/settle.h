@@ -1,4 +1,4 @@
-// settle.h -- the one place where figures of a report are rounded so that what is printed adds up.
+// settle.h -- the one place where figures of a report or a paper are rounded so that what is printed adds up.
 #pragma once
 
 #include <cstdint>
@@ -6,7 +6,7 @@
 
 #include "base/exact.h"
 
-namespace kerfbook::report {
+namespace kerfbook {
 
 /// The lines of a column rounded to `places`, as counts of 10^-places, so that they add up to `total` (a count too).
 ///
@@ -30,4 +30,4 @@ std::vector<std::int64_t> settle_in_groups(const std::vector<Rational>& exact,
                                            const std::vector<std::size_t>& group, int places,
                                            std::int64_t total);
 
-}  // namespace kerfbook::report
+}  // namespace kerfbook

@@ -1,10 +1,10 @@
-#include "report/settle.h"
+#include "base/settle.h"
 
 #include <algorithm>
 #include <numeric>
 #include <stdexcept>
 
-namespace kerfbook::report {
+namespace kerfbook {
 namespace {
 
 Rational in_units(const Rational& value, int places) {
@@ -70,4 +70,4 @@ std::vector<std::int64_t> settle_in_groups(const std::vector<Rational>& exact,
   return rounded;
 }
 
-}  // namespace kerfbook::report
+}  // namespace kerfbook

@@ -1,0 +1,50 @@
+// letter.h -- what every paper has: the mill's head, the customer's address, days and sums as this mill writes them.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "billing/terms.h"
+#include "book/mill.h"
+#include "render/document.h"
+
+namespace kerfbook::billing {
+
+render::Style paper_style(const book::Mill& mill);
+
+/// A document with the mill's name, address, tax number and logo, made on `day`.
+render::Document letter(const book::Mill& mill, const std::string& name, const std::string& title, Day day);
+/// The customer's address block: a customer of the mill file, or a name alone.
+void add_party(render::Document& paper, const book::Mill& mill, const std::string& customer,
+               const std::string& heading);
+void add_head(render::Document& paper, const std::string& label, render::Cell value,
+              render::ColumnKind kind = render::ColumnKind::text);
+
+render::Cell money_cell(Money sum, const book::Mill& mill);
+/// A rate: with the currency's places, or as many more as it has.
+render::Cell rate_cell(const Rational& rate, const book::Mill& mill);
+std::string money_words(Money sum, const book::Mill& mill);
+std::string day_words(Day day, const book::Mill& mill);
+std::string period_words(Day from, Day to, const book::Mill& mill);
+/// "Douglas-fir", or the code when the mill file has no name for it.
+std::string species_words(const book::Mill& mill, const std::string& code);
+std::string job_words(const book::Mill& mill, const std::string& job);  ///< "TER, Barn at Tervane farm"
+std::string customer_words(const book::Mill& mill, const std::string& customer);
+/// A number with as few decimals as it needs, at least `least`.
+Decimal shortest(const Rational& value, int least, int most);
+
+render::Column text_column(const std::string& name, const std::string& heading);
+render::Column day_column(const std::string& name, const std::string& heading);
+render::Column count_column(const std::string& name, const std::string& heading,
+                            const std::string& unit = "");
+render::Column decimal_column(const std::string& name, const std::string& heading, const std::string& unit,
+                              int places);
+render::Column money_column(const std::string& name, const std::string& heading, const book::Mill& mill);
+render::Column summed(render::Column column);  ///< with a total
+
+// Cautions that stand on papers (DESIGN: where they matter).
+extern const char* const kTaxCaution;
+extern const char* const kScaleCaution;
+extern const char* const kGradeCaution;
+
+}  // namespace kerfbook::billing

@@ -1,0 +1,137 @@
+// money_deeds.cpp -- payments, refunds, credit notes, write-offs and waivers.
+#include <algorithm>
+
+#include "base/error.h"
+#include "base/text.h"
+#include "billing/letter.h"
+#include "billing/office.h"
+#include "billing/office_work.h"
+
+namespace kerfbook::billing {
+
+namespace {
+
+/// Whose money it is: the invoice's customer, the job's, or the one named.
+void set_customer(const book::Book& book, const Ledger& ledger, const PaymentAsk& ask, Paper& paper) {
+  paper.amount = ask.amount;
+  paper.method = ask.method.empty() ? "cash" : ask.method;
+  paper.note = ask.note;
+  paper.invoice = ask.invoice;
+  const auto invoice = ledger.invoices.find(ask.invoice);
+  if (invoice != ledger.invoices.end()) {
+    paper.customer = invoice->second.customer;
+    paper.job = invoice->second.job;
+  } else if (!ask.job.empty()) {
+    const JobTerms job = job_terms(book.mill(), known_job(book, ask.job));
+    paper.job = job.job;
+    paper.customer = job.customer;
+  } else {
+    const book::Customer* known = find_customer(book.mill(), ask.customer);
+    paper.customer = known != nullptr ? known->code : ask.customer;
+  }
+  if (paper.customer.empty()) throw WrongUsage("say whose money it is: a customer, a job or an invoice");
+}
+
+Paper money_paper(book::Book& book, PaperKind kind, const PaymentAsk& ask, Day day) {
+  const std::vector<Paper> papers = papers_of(book);
+  Ledger ledger = play(papers);
+  Paper paper = begun(papers, kind, day);
+  set_customer(book, ledger, ask, paper);
+  check(ledger, paper);
+  play(ledger, paper);
+  paper.document = receipt_document(book.mill(), paper, ledger);
+  post(book, paper);
+  return paper;
+}
+
+const Paper& invoice_in(const std::vector<Paper>& papers, std::int64_t number) {
+  for (const Paper& paper : papers)
+    if (paper.kind == PaperKind::invoice && paper.number == number) return paper;
+  throw Refused("there is no invoice " + std::to_string(number));
+}
+
+void need_reason(const std::string& why) {
+  if (trim(why).empty()) throw Refused("say why: a reason is kept with it and printed");
+}
+
+}  // namespace
+
+Paper take_payment(book::Book& book, const PaymentAsk& ask, Day day) {
+  return money_paper(book, PaperKind::payment, ask, day);
+}
+Paper give_back(book::Book& book, const PaymentAsk& ask, Day day) {
+  return money_paper(book, PaperKind::refund, ask, day);
+}
+
+Paper credit_invoice(book::Book& book, std::int64_t number, std::optional<Money> amount,
+                     const std::string& why, Day day) {
+  need_reason(why);
+  const std::vector<Paper> papers = papers_of(book);
+  const Paper& invoice = invoice_in(papers, number);
+  const Ledger ledger = play(papers);
+  const InvoiceState& state = ledger.invoices.at(number);
+  Paper paper = begun(papers, PaperKind::credit, day);
+  paper.invoice = number;
+  paper.job = invoice.job;
+  paper.customer = invoice.customer;
+  paper.cancels = !amount;
+  paper.amount = amount.value_or(state.total - state.credited - state.written_off);
+  paper.note = why;
+  check(ledger, paper);
+  std::vector<Paper> before;
+  for (const Paper& one : papers)
+    if (one.kind == PaperKind::credit && one.invoice == number) before.push_back(one);
+  paper.taxes = credited_taxes(invoice, before, paper.amount);
+  paper.document = credit_document(book.mill(), paper, invoice);
+  post(book, paper);
+  return paper;
+}
+
+Paper write_off(book::Book& book, std::int64_t number, std::optional<Money> amount, const std::string& why,
+                Day day) {
+  need_reason(why);
+  const std::vector<Paper> papers = papers_of(book);
+  const Paper& invoice = invoice_in(papers, number);
+  const Ledger ledger = play(papers);
+  Paper paper = begun(papers, PaperKind::write_off, day);
+  paper.invoice = number;
+  paper.job = invoice.job;
+  paper.customer = invoice.customer;
+  paper.amount = amount.value_or(ledger.invoices.at(number).open());
+  paper.note = why;
+  check(ledger, paper);
+  paper.document = letter(book.mill(), "write-off", "Written off", day);
+  paper.document.lead.push_back(money_words(paper.amount, book.mill()) + " of invoice " + invoice.called +
+                                ": " + why);
+  post(book, paper);
+  return paper;
+}
+
+Paper waive(book::Book& book, const std::string& job, const Waiver& waiver, Day day) {
+  need_reason(waiver.note);
+  const std::vector<Paper> papers = papers_of(book);
+  const JobTerms of = job_terms(book.mill(), known_job(book, job));
+  const JobFacts facts = job_facts(book, of.job, waiver.day);
+  const Itemised all = itemise(terms_of(book.mill()), of, facts.facts, {});
+  const bool there = std::any_of(all.items.begin(), all.items.end(), [&](const Item& item) {
+    return item.sheet.day == waiver.day && item.sheet.shift == waiver.shift &&
+           same_word(item.charge, waiver.charge);
+  });
+  if (!there)
+    throw Refused("job " + of.job + ": the sheet of " + write_day(waiver.day) + " calls for no charge `" +
+                  waiver.charge + "`");
+  for (const Billed& paper : billed_of(papers, of.job, of.customer))
+    for (const SheetRef& sheet : paper.sheets)
+      if (!paper.settlement && !paper.cancelled && sheet.day == waiver.day && sheet.shift == waiver.shift)
+        throw Refused("the sheet of " + write_day(waiver.day) + " is billed by " + paper.paper +
+                      " already; write a credit note instead");
+  Paper paper = begun(papers, PaperKind::waiver, day);
+  paper.job = of.job;
+  paper.customer = of.customer;
+  paper.note = waiver.note;
+  paper.waiver = waiver;
+  post(book, paper);
+  return paper;
+}
+
+}  // namespace kerfbook::billing

@@ -1,0 +1,85 @@
+// office.h -- Friday's deeds on a book: drafts, issuing, payments, credits, waivers. Each deed appends one frozen paper
+// to the journal, or changes nothing and throws Refused with the reason.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "billing/documents.h"
+#include "billing/job_facts.h"
+#include "billing/ledger.h"
+#include "billing/paper.h"
+#include "book/book.h"
+
+namespace kerfbook::billing {
+
+/// Every paper of the book, in the order issued.
+std::vector<Paper> papers_of(const book::Book& book);
+/// Refused, naming what there is, when it is not there.
+Paper find_paper(const book::Book& book, PaperKind kind, std::int64_t number);
+
+/// What the job would be billed now for everything up to `to`. Refused for own work and jobs nobody has heard of.
+Draft draft_job(const book::Book& book, const std::string& job, Day to, Day today);
+/// The same for own lumber sold to a buyer.
+Draft draft_sale(const book::Book& book, const std::string& buyer, Day to, Day today);
+render::Document draft_paper(const book::Book& book, const std::string& job, Day to, Day today);
+render::Document draft_ticket(const book::Book& book, const std::string& buyer, Day to, Day today);
+/// Jobs and buyers with something to bill, settle or show as a problem.
+struct Waiting {
+  std::string job;  ///< empty for a sale
+  std::string customer;
+  Money total;
+  std::size_t problems = 0;
+  bool shares = false;  ///< lumber to divide
+};
+std::vector<Waiting> waiting(const book::Book& book, Day to, Day today);
+
+Paper issue_invoice(book::Book& book, const std::string& job, Day to, Day today);
+/// `method` empty: on account; else paid on the spot, and a payment follows the ticket.
+Paper issue_sale(book::Book& book, const std::string& buyer, Day to, Day today, const std::string& method);
+Paper settle_shares(book::Book& book, const std::string& job, Day to, Day today);
+
+struct PaymentAsk {
+  std::string customer;  ///< or by job or invoice
+  std::string job;       ///< a deposit
+  std::int64_t invoice = 0;
+  Money amount;
+  std::string method;  ///< "cash", "cheque 1204"
+  std::string note;
+};
+Paper take_payment(book::Book& book, const PaymentAsk& ask, Day day);
+Paper give_back(book::Book& book, const PaymentAsk& ask, Day day);
+/// Without a sum the whole invoice is cancelled and its work can be billed anew.
+Paper credit_invoice(book::Book& book, std::int64_t invoice, std::optional<Money> amount,
+                     const std::string& why, Day day);
+/// Without a sum everything still open.
+Paper write_off(book::Book& book, std::int64_t invoice, std::optional<Money> amount, const std::string& why,
+                Day day);
+/// Lets a charge of a sheet go before it is billed.
+Paper waive(book::Book& book, const std::string& job, const Waiver& waiver, Day day);
+Paper load(book::Book& book, const LoadAsk& ask, Day day);
+
+/// Own stock: what was sawn for the mill and what shares brought, less what was sold.
+struct StockLine {
+  std::string species;
+  std::string grade;
+  Size size;
+  Length length;
+  std::int64_t sawn = 0;
+  std::int64_t shares = 0;
+  std::int64_t sold = 0;
+  [[nodiscard]] std::int64_t pieces() const { return sawn + shares - sold; }
+};
+std::vector<StockLine> stock(const book::Book& book, Day to);
+render::Document stock_document(const book::Book& book, Day to, Day today);
+/// Sales of what is not there, a sentence each.
+std::vector<std::string> stock_warnings(const book::Book& book, Day to);
+
+/// For the bookkeeper, each a plain table: invoices (a row an invoice), invoice lines, payments and other movements,
+/// taxes by rate. `what` is one of export_names().
+render::Document export_document(const book::Book& book, const std::string& what, Day from, Day to,
+                                 Day today);
+const std::vector<std::string>& export_names();
+
+}  // namespace kerfbook::billing

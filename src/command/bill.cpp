@@ -1,0 +1,82 @@
+// bill.cpp -- `kerfbook bill [JOB]`: what waits to be billed, or one draft. Nothing is issued.
+#include <CLI/CLI.hpp>
+#include <ostream>
+
+#include "base/error.h"
+#include "base/text.h"
+#include "billing/office.h"
+#include "command/commands.h"
+#include "command/period.h"
+
+namespace kerfbook::command {
+namespace {
+
+struct Asked {
+  std::string job;
+  std::string buyer;
+  std::string to;
+  Output output;
+};
+
+render::Document list(const book::Book& book, Day to, const Session& session) {
+  render::Document document;
+  document.name = "to-bill";
+  document.title = "To bill";
+  document.subtitle = book.mill().name + "; up to " + write_day(to);
+  document.style = session.style(book.mill());
+  document.made_on = write_day(session.today());
+  render::Table table;
+  table.name = "to_bill";
+  const auto column = [&](const char* name, const char* heading, render::ColumnKind kind) {
+    render::Column one;
+    one.name = name;
+    one.heading = heading;
+    one.kind = kind;
+    one.places = kind == render::ColumnKind::money ? book.mill().currency.places : 0;
+    table.columns.push_back(one);
+  };
+  column("job", "Job", render::ColumnKind::text);
+  column("customer", "Customer", render::ColumnKind::text);
+  column("total", "Draft total", render::ColumnKind::money);
+  column("next", "Next", render::ColumnKind::text);
+  for (const billing::Waiting& one : billing::waiting(book, to, session.today())) {
+    const std::string name = one.job.empty() ? "--sale " + one.customer : one.job;
+    const std::string next = one.problems > 0
+                                 ? "bill " + name + " (" + std::to_string(one.problems) + " to settle)"
+                             : one.shares ? "settle " + name
+                                          : "issue " + name;
+    table.rows.push_back(
+        {{one.job, one.customer, Decimal{one.total.minor, book.mill().currency.places}, next}});
+  }
+  table.when_empty = "everything is billed";
+  document.tables.push_back(std::move(table));
+  return document;
+}
+
+void answer(const Asked& asked, const Session& session) {
+  const book::Book book = session.open_book(true);
+  const Day to = asked.to.empty() ? session.today() : read_bound(asked.to, "--to");
+  if (!asked.job.empty() && !asked.buyer.empty()) throw WrongUsage("give a job, or --sale BUYER; not both");
+  if (!asked.buyer.empty())
+    return write_document(billing::draft_ticket(book, asked.buyer, to, session.today()), asked.output,
+                          session);
+  if (!asked.job.empty())
+    return write_document(billing::draft_paper(book, asked.job, to, session.today()), asked.output, session);
+  write_document(list(book, to, session), asked.output, session);
+}
+
+}  // namespace
+
+void add_bill(CLI::App& app, Session& session) {
+  auto asked = std::make_shared<Asked>();
+  app.add_option("JOB", asked->job, "the job; without it, everything that waits is listed");
+  app.add_option("--sale", asked->buyer, "own lumber sold to this buyer")->type_name("BUYER");
+  app.add_option("--to", asked->to, "only sheets up to this day (today)")->type_name("DAY");
+  add_output_options(app, asked->output);
+  app.footer(
+      "  kerfbook -b mill.book bill\n"
+      "  kerfbook -b mill.book bill TER -o ter-draft.html");
+  app.callback([asked, &session] { session.deed = [asked, &session] { answer(*asked, session); }; });
+}
+
+}  // namespace kerfbook::command

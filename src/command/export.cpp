@@ -1,0 +1,44 @@
+// export.cpp -- `kerfbook export WHAT`: one plain table for the bookkeeper, csv unless asked otherwise.
+#include <CLI/CLI.hpp>
+#include <ostream>
+
+#include "base/error.h"
+#include "base/text.h"
+#include "billing/office.h"
+#include "command/commands.h"
+#include "command/period.h"
+
+namespace kerfbook::command {
+namespace {
+
+struct Asked {
+  std::string what;
+  PeriodOptions days;
+  Output output;
+};
+
+void answer(const Asked& asked, const Session& session) {
+  const book::Book book = session.open_book(true);
+  const Days days = days_of(asked.days, book.mill(), session);
+  Output output = asked.output;
+  if (output.format.empty() && output.file.empty()) output.format = "csv";
+  const Day first = days.from.value_or(make_day(1900, 1, 1));
+  write_document(
+      billing::export_document(book, asked.what, first, days.to.value_or(session.today()), session.today()),
+      output, session);
+}
+
+}  // namespace
+
+void add_export(CLI::App& app, Session& session) {
+  auto asked = std::make_shared<Asked>();
+  app.add_option("WHAT", asked->what, join(billing::export_names(), ", "))->required();
+  add_period_options(app, asked->days);
+  add_output_options(app, asked->output);
+  app.footer(
+      "  kerfbook -b mill.book export invoices --period 2026-05 -o may.csv\n"
+      "  kerfbook -b mill.book export taxes --period 2026");
+  app.callback([asked, &session] { session.deed = [asked, &session] { answer(*asked, session); }; });
+}
+
+}  // namespace kerfbook::command

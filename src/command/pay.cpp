@@ -1,0 +1,54 @@
+// pay.cpp -- `kerfbook pay SUM`: money that comes in, or goes back.
+#include <CLI/CLI.hpp>
+#include <ostream>
+
+#include "base/error.h"
+#include "base/text.h"
+#include "billing/office.h"
+#include "command/commands.h"
+#include "command/period.h"
+
+namespace kerfbook::command {
+namespace {
+
+struct Asked {
+  std::string sum;
+  std::string day;
+  bool back = false;
+  billing::PaymentAsk ask;
+  Output output;
+};
+
+void answer(const Asked& asked, const Session& session) {
+  book::Book book = session.open_book(false);
+  billing::PaymentAsk ask = asked.ask;
+  const auto sum = measure::read_money(asked.sum, book.mill().currency.places);
+  if (!sum) throw WrongUsage(sum.slip().what + "; " + sum.slip().instead);
+  ask.amount = *sum;
+  const Day day = asked.day.empty() ? session.today() : read_bound(asked.day, "--day");
+  const billing::Paper paper =
+      asked.back ? billing::give_back(book, ask, day) : billing::take_payment(book, ask, day);
+  write_document(paper.document, asked.output, session);
+}
+
+}  // namespace
+
+void add_pay(CLI::App& app, Session& session) {
+  auto asked = std::make_shared<Asked>();
+  app.add_option("SUM", asked->sum, "how much, as 1482.31")->required();
+  app.add_option("--invoice", asked->ask.invoice, "for this invoice")->type_name("NUMBER");
+  app.add_option("--job", asked->ask.job, "a deposit held for this job's invoices")->type_name("JOB");
+  app.add_option("--customer", asked->ask.customer, "for this customer's oldest open invoices")
+      ->type_name("CUSTOMER");
+  app.add_option("--by", asked->ask.method, "how it was paid (cash)")->type_name("HOW");
+  app.add_option("--note", asked->ask.note, "what else is to be kept with it")->type_name("TEXT");
+  app.add_option("--day", asked->day, "when (today)")->type_name("DAY");
+  app.add_flag("--back", asked->back, "money given back: of a deposit, or of credit on account");
+  add_output_options(app, asked->output);
+  app.footer(
+      "  kerfbook -b mill.book pay 400 --job TER --by \"cheque 88\"\n"
+      "  kerfbook -b mill.book pay 1482.31 --invoice 1 -o receipt.html");
+  app.callback([asked, &session] { session.deed = [asked, &session] { answer(*asked, session); }; });
+}
+
+}  // namespace kerfbook::command

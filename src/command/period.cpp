@@ -1,0 +1,40 @@
+#include "command/period.h"
+
+#include <CLI/CLI.hpp>
+
+#include "base/error.h"
+#include "report/report.h"
+
+namespace kerfbook::command {
+
+void add_period_options(CLI::App& app, PeriodOptions& options) {
+  app.add_option("--from", options.from, "first day")->type_name("DAY");
+  app.add_option("--to", options.to, "last day, included")->type_name("DAY");
+  app.add_option("--period", options.period, "\"this week\", 2026-05, 2026-w19, yesterday, season, DAY..DAY")
+      ->type_name("WORDS");
+}
+
+Day read_bound(const std::string& text, const char* option) {
+  if (const auto day = read_day(text)) return *day;
+  throw WrongUsage(std::string(option) + " takes a day as 2026-05-08, not '" + text + "'");
+}
+
+Days days_of(const PeriodOptions& options, const book::Mill& mill, const Session& session) {
+  Days days;
+  if (!options.period.empty()) {
+    if (!options.from.empty() || !options.to.empty())
+      throw WrongUsage("give --period, or --from and --to; not both");
+    const auto period = report::read_period(options.period, session.today(), mill.week_start,
+                                            mill.season_month, mill.season_day);
+    days.from = period.from;
+    days.to = period.to;
+  }
+  if (!options.from.empty()) days.from = read_bound(options.from, "--from");
+  if (!options.to.empty()) days.to = read_bound(options.to, "--to");
+  if (days.from && days.to && *days.to < *days.from) {
+    throw WrongUsage("--to " + write_day(*days.to) + " is before --from " + write_day(*days.from));
+  }
+  return days;
+}
+
+}  // namespace kerfbook::command

@@ -1,0 +1,42 @@
+// waive.cpp -- `kerfbook waive JOB DAY CHARGE`: a charge that a sheet calls for is let go.
+#include <CLI/CLI.hpp>
+#include <ostream>
+
+#include "base/error.h"
+#include "base/text.h"
+#include "billing/office.h"
+#include "command/commands.h"
+#include "command/period.h"
+
+namespace kerfbook::command {
+namespace {
+
+struct Asked {
+  std::string job;
+  std::string day;
+  std::string charge;
+  std::string why;
+  int shift = 1;
+};
+
+void answer(const Asked& asked, const Session& session) {
+  book::Book book = session.open_book(false);
+  const Day day = read_bound(asked.day, "waive");
+  billing::waive(book, asked.job, {day, asked.shift, asked.charge, asked.why}, session.today());
+  session.out() << "waived: " << asked.charge << " of " << write_day(day) << ", job " << asked.job << "\n";
+}
+
+}  // namespace
+
+void add_waive(CLI::App& app, Session& session) {
+  auto asked = std::make_shared<Asked>();
+  app.add_option("JOB", asked->job, "the job")->required();
+  app.add_option("DAY", asked->day, "the sheet's day")->required();
+  app.add_option("CHARGE", asked->charge, "the charge's name in the mill file, as waiting")->required();
+  app.add_option("--shift", asked->shift, "of a second sheet of that day")->type_name("N");
+  app.add_option("--why", asked->why, "the note; it stands on the invoice")->type_name("TEXT")->required();
+  app.footer("  kerfbook -b mill.book waive TER 2026-05-05 waiting --why \"the lane was soft\"");
+  app.callback([asked, &session] { session.deed = [asked, &session] { answer(*asked, session); }; });
+}
+
+}  // namespace kerfbook::command

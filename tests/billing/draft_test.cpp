@@ -1,0 +1,201 @@
+// Counting conventions, minimums, charges, taxes: what each does to a bill.
+#include "billing/share.h"
+#include "helpers.h"
+
+using namespace kerfbook;
+using namespace kerfbook::billing;
+
+namespace {
+
+const Day kFriday = *read_day("2026-05-08");
+const SheetRef kMonday = sheet_of("2026-05-04");
+
+Draft draft_of(const std::string& toml, const std::vector<Fact>& facts, const std::string& certificate = "") {
+  JobTerms job = job_terms("TER");
+  job.certificate = certificate;
+  return make_draft(terms_of(toml), job, job_facts(facts), {}, {}, kFriday);
+}
+
+std::string priced(const std::string& count, const std::vector<Fact>& facts) {
+  const Draft draft = draft_of("[[price]]\nbasis = \"bf\"\nrate = 1.00\ncount = { " + count + " }\n", facts);
+  return draft.lines.empty() ? "" : plain(draft.lines[0].quantity);
+}
+
+}  // namespace
+
+TEST_CASE("published board measure, billed at 1.00 a foot") {
+  const std::string exact = "rounding = \"total-hundredths\"";
+  // L. H. Bailey, Farm and Garden Rule-Book (quoting The Woodsman's Handbook, USFS): 2 x 8, 18 ft = 24 bf
+  CHECK(priced(exact, tally(kMonday, "DF", "2x8: 18/1")) == "24.00");
+  // US Army Engineer subcourse EN5155, p. 1-28: four pieces 1 x 8, 14 ft = 37 1/3 bf
+  CHECK(priced(exact, tally(kMonday, "DF", "1x8: 14/4")) == "37.33");
+  CHECK(priced("rounding = \"total-whole\"", tally(kMonday, "DF", "1x8: 14/4")) == "37");
+  // Idaho Board of Scaling Practices, Scale vs. Lumber Yield (Overrun): three pieces 1 x 4, 1 ft = 1 bf
+  CHECK(priced(exact, tally(kMonday, "DF", "1x4: 1/3")) == "1.00");
+  // Bailey: under an inch thick counts as an inch
+  CHECK(priced(exact + ", under_inch_as_inch = true", tally(kMonday, "DF", "3/4x12: 10/1")) == "10.00");
+  CHECK(priced(exact, tally(kMonday, "DF", "3/4x12: 10/1")) == "7.50");
+  // American Hardwood Export Council, measurement page: 6 1/4 in x 8 ft has surface measure 4; 2 in thick 8 bf
+  CHECK(priced(exact + ", surface_measure = true", tally(kMonday, "OAK", "2x6-1/4: 8/1")) == "8.00");
+  // the same page: lengths count to the whole foot below
+  CHECK(priced(exact + ", surface_measure = true, length = \"whole-foot-down\"",
+               tally(kMonday, "OAK", "1x6-1/4: 8'6/1")) == "4.00");
+}
+
+TEST_CASE("M is a thousand: a price by the thousand is a thousandth of it a foot") {
+  // E. Wengert, WOODWEB, 2001: M = 1,000, so money = bf / 1000 x price
+  const auto facts = tally(kMonday, "DF", "2x12: 16/50");
+  const Draft by_foot = draft_of("[[price]]\nbasis = \"bf\"\nrate = 0.48\n", facts);
+  const Draft by_thousand = draft_of("[[price]]\nbasis = \"mbf\"\nrate = 480\n", facts);
+  CHECK(by_foot.total == by_thousand.total);
+  CHECK(by_thousand.lines.at(0).quantity == Decimal{1600, 3});
+}
+
+TEST_CASE("three lines of 2 5/6 bf bill as 9 when the total is rounded and as 9 or 8.49 line by line") {
+  // arithmetic: 1x4 8'6" is 2 5/6 bf; three sizes so that they are three lines
+  const auto facts = tally(kMonday, "DF", "1x4: 8'6/1; 2x2: 8'6/1; 4x1: 8'6/1");
+  CHECK(priced("rounding = \"total-whole\"", facts) == "9");
+  CHECK(priced("rounding = \"total-hundredths\"", facts) == "8.50");
+  CHECK(priced("rounding = \"line-whole\"", facts) == "9");
+  CHECK(priced("rounding = \"line-hundredths\"", facts) == "8.49");
+}
+
+TEST_CASE("thickness steps are part of the price") {
+  const auto facts = tally(kMonday, "DF", "1-1/8x12: 10/10");
+  CHECK(priced("thickness = \"as-cut\", rounding = \"total-hundredths\"", facts) == "112.50");
+  CHECK(priced("thickness = \"next-quarter\", rounding = \"total-hundredths\"", facts) == "125.00");
+  CHECK(priced("thickness = \"next-inch\", rounding = \"total-hundredths\"", facts) == "200.00");
+}
+
+TEST_CASE("a log under the minimum is billed as the minimum log") {
+  const std::string price = "[[price]]\nbasis = \"log-scale\"\nrule = \"doyle\"\nrate = 1.00\n";
+  const std::vector<Fact> facts{log_fact(kMonday, "T1", "10x6")};
+  // Doyle's formula, ((D - 4) / 4)^2 x L (Louisiana R.S. 3:4641): 10 x 6 is 13.5, 12 x 8 is 32
+  CHECK(draft_of(price, facts).lines.at(0).quantity == Decimal{14, 0});
+  const Draft minimum = draft_of(price + "minimum_log = \"12x8\"\n", facts);
+  CHECK(minimum.lines.at(0).quantity == Decimal{32, 0});
+  CHECK(minimum.lines.at(0).counted == "net log scale by doyle");
+}
+
+TEST_CASE("a small job is raised to its minimum, and later work is set against it") {
+  const Terms terms = terms_of("[[price]]\nbasis = \"bf\"\nrate = 1.00\nminimum_job = 250.00\n");
+  const auto first = tally(kMonday, "DF", "1x12: 10/10");
+  const Draft small = make_draft(terms, job_terms("TER"), job_facts(first), {}, {}, kFriday);
+  CHECK(small.total.minor == 25000);
+  CHECK(small.minimum.minor == 15000);
+  auto all = first;
+  append(all, tally(sheet_of("2026-05-05"), "DF", "1x12: 10/10"));
+  const std::vector<Billed> before{billed(small, "invoice 1")};
+  const Draft second = make_draft(terms, job_terms("TER"), job_facts(all), before, {}, kFriday);
+  CHECK(second.total.minor == 0);  // 100.00 more, the minimum now needs 100.00 less
+  append(all, tally(sheet_of("2026-05-06"), "DF", "1x12: 10/20"));
+  const Draft third = make_draft(terms, job_terms("TER"), job_facts(all), before, {}, kFriday);
+  CHECK(third.total.minor == 15000);  // 400.00 in all, 250.00 billed
+}
+
+TEST_CASE(
+    "a charge line on the sheet goes before what the sheet calls for unasked, and teeth are always added") {
+  const std::string terms =
+      "[[price]]\nbasis = \"bf\"\nrate = 1\n"
+      "[[charge]]\nname = \"metal-strike\"\nflat = 40\nrate = 9\nper = \"tooth\"\nstrike = true\n";
+  std::vector<Fact> facts{stop(kMonday, "metal", 36, "staple", false), teeth(kMonday, 3, "metal", "T17")};
+  CHECK(draft_of(terms, facts).total.minor == 6700);
+  facts.push_back(charge_line(kMonday, "metal-strike", 1));
+  CHECK(draft_of(terms, facts).total.minor == 6700);
+  facts.push_back(teeth(kMonday, 2, "wear", "T18"));  // not the customer's
+  CHECK(draft_of(terms, facts).total.minor == 6700);
+  // no stop written down: each log with teeth gone to metal is a strike
+  CHECK(draft_of(terms, {teeth(kMonday, 1, "metal", "T1"), teeth(kMonday, 1, "metal", "T1"),
+                         teeth(kMonday, 1, "metal", "T2")})
+            .total.minor == 2 * 4000 + 3 * 900);
+}
+
+TEST_CASE("a stop marked charge that no charge is for is a problem, never forgotten in silence") {
+  const Draft draft =
+      draft_of("[[price]]\nbasis = \"bf\"\nrate = 1\n", {stop(kMonday, "weather", 30, "hail", true)});
+  REQUIRE(draft.problems.size() == 1);
+  CHECK(draft.problems[0].find("stop = \"weather\"") != std::string::npos);
+  CHECK(draft_of("[[price]]\nbasis = \"bf\"\nrate = 1\n", {stop(kMonday, "weather", 30, "hail", false)})
+            .problems.empty());
+  const Draft unknown =
+      draft_of("[[charge]]\nname = \"bundling\"\nrate = 45\n", {charge_line(kMonday, "bundeling", 2)});
+  REQUIRE(unknown.problems.size() == 1);
+  CHECK(unknown.problems[0].find("did you mean `bundling`?") != std::string::npos);
+}
+
+TEST_CASE("travel: one way, both ways, the first miles free, miles and kilometres") {
+  const std::vector<Fact> facts{move(kMonday, "yard", "farm", 23)};
+  const auto total = [&](const std::string& how) {
+    return draft_of("[[charge]]\nname = \"travel\"\nmove = true\n" + how, facts).total.minor;
+  };
+  CHECK(total("rate = 1.75\nper = \"mile\"\n") == 4025);
+  CHECK(total("rate = 1.75\nper = \"mile\"\nround_trip = true\n") == 8050);
+  CHECK(total("flat = 20\nrate = 1.75\nper = \"mile\"\nfree = 13\n") == 2000 + 1750);
+  // 23 miles = 37.014912 km exactly; the quantity is rounded to hundredths, once
+  CHECK(total("rate = 1.00\nper = \"km\"\n") == 3701);
+  CHECK(total("flat = 60\n") == 6000);
+}
+
+TEST_CASE("surcharges come with the pieces they are for, a discount with the sum for sawing") {
+  const auto facts = tally(kMonday, "DF", "8x12: 20/2; 2x6: 12/10");
+  const Draft draft = draft_of(
+      "[[price]]\nbasis = \"bf\"\nrate = 0.50\n"
+      "[[charge]]\nname = \"long timber\"\nrate = 0.10\nper = \"bf\"\nunasked = true\nlength_over = \"16\"\n"
+      "[[charge]]\nname = \"discount\"\nrate = -10\nper = \"percent\"\nunasked = true\n",
+      facts);
+  // 320 + 120 bf at 0.50, 320 bf at 0.10, 10 % off the 220.00
+  CHECK(line_called(draft, "long timber").amount.minor == 3200);
+  CHECK(line_called(draft, "discount").amount.minor == -2200);
+  CHECK(draft.total.minor == 22000 + 3200 - 2200);
+}
+
+TEST_CASE("tax by kind of line: added, included, excused by a certificate") {
+  const auto facts = tally(kMonday, "DF", "1x12: 10/10");
+  const std::string price = "[[price]]\nbasis = \"bf\"\nrate = 1.20\n";
+  const std::string added = price +
+                            "[[tax]]\nname = \"GST\"\nrate = 5\non = \"sawing\"\n[[tax]]\nname = "
+                            "\"PST\"\nrate = 7\non = \"sawing\"\n";
+  const Draft plain_draft = draft_of(added, facts);
+  CHECK(plain_draft.subtotal.minor == 12000);
+  CHECK(plain_draft.total.minor == 12000 + 600 + 840);
+  const Draft excused = draft_of(added, facts, "CERT-7");
+  CHECK(excused.total.minor == 12000);
+  CHECK(excused.taxes.at(0).excused == "CERT-7");
+  const std::string included =
+      price + "[[tax]]\nname = \"VAT\"\nrate = 20\non = \"sawing\"\nincluded = true\n";
+  const Draft inside = draft_of(included, facts);
+  CHECK(inside.total.minor == 12000);
+  CHECK(inside.taxes.at(0).amount.minor == 2000);
+  CHECK(draft_of(included, facts, "CERT-7").total.minor == 10000);
+  CHECK(draft_of(price + "[[tax]]\nname = \"T\"\nrate = 5\non = \"lumber\"\n", facts).taxes.empty());
+}
+
+TEST_CASE("two taxes included in one price share what is above the sum without them") {
+  // arithmetic: 112.00 at 5 and 7 percent included is 100.00 + 5.00 + 7.00
+  const Draft draft = draft_of(
+      "[[price]]\nbasis = \"bf\"\nrate = 1.12\n[[tax]]\nname = \"A\"\nrate = 5\non = \"sawing\"\nincluded = "
+      "true\n"
+      "[[tax]]\nname = \"B\"\nrate = 7\non = \"sawing\"\nincluded = true\n",
+      tally(kMonday, "DF", "1x12: 10/10"));
+  CHECK(draft.taxes.at(0).amount.minor == 500);
+  CHECK(draft.taxes.at(1).amount.minor == 700);
+  CHECK(draft.total.minor == 11200);
+}
+
+TEST_CASE("alternate boards, halves and percentages give every board to one side and carry the rest") {
+  std::vector<ShareLine> lines{
+      {"RC", "", *measure::read_size("1x12"), measure::feet(12), 5, Rational(12), 0, 0},
+      {"RC", "", *measure::read_size("1x6"), measure::feet(10), 4, Rational(5), 0, 0}};
+  const Split alternate = divide(lines, ShareRule::alternate, 50, 0);
+  CHECK(alternate.customer_pieces == 5);
+  CHECK(alternate.mill_pieces == 4);
+  CHECK(alternate.customer_bf == Rational(36 + 10));
+  CHECK(alternate.carried == Rational(40 - 46));  // owed to the mill
+  const Split halves = divide(lines, ShareRule::by_size_line, 50, alternate.carried);
+  CHECK(halves.mill_pieces == 5);  // the odd board goes to the side that was behind
+  CHECK(halves.carried == Rational(-6) + Rational(40) - halves.customer_bf);
+  const Split third = divide(lines, ShareRule::percent, Rational(100, 3), 0);
+  CHECK(third.customer_pieces + third.mill_pieces == 9);
+  const Rational off = third.carried.is_negative() ? -third.carried : third.carried;
+  CHECK(off <= Rational(12));
+}
