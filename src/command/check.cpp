@@ -1,17 +1,32 @@
 // check.cpp -- `kerfbook check SHEET...`: everything that is wrong or odd, and nothing posted.
 #include <CLI/CLI.hpp>
+#include <filesystem>
 #include <ostream>
 
 #include "base/error.h"
+#include "base/text.h"
 #include "billing/job_facts.h"
 #include "command/commands.h"
 #include "command/documents.h"
+#include "report/report.h"
 
 namespace kerfbook::command {
 namespace {
 
+bool is_report(const std::string& name) {
+  return lower(std::filesystem::path(name).extension().string()) == ".sql";
+}
+
+/// A report of one's own: its header, and with a book at hand its SELECTs too.
+std::vector<Diagnostic> look_at_report(const book::Document& document,
+                                       const std::optional<book::Book>& open) {
+  const auto file = report::read_report(document.text, document.name);
+  return file.faults.empty() && open ? report::check_report(file, *open) : file.faults;
+}
+
 /// With a book the sheet is held against what the book knows; without one, against the language alone.
 std::vector<Diagnostic> look_at(const book::Document& document, const std::optional<book::Book>& open) {
+  if (is_report(document.name)) return look_at_report(document, open);
   if (document.kind == book::EntryKind::mill) {
     auto found = book::read_mill(document.text).found;
     return has_error(found) ? found : billing::check_money(document.text);
@@ -42,7 +57,9 @@ void check_all(const std::vector<std::string>& files, const Session& session) {
 
 void add_check(CLI::App& app, Session& session) {
   auto files = std::make_shared<std::vector<std::string>>();
-  app.add_option("SHEET", *files, "day sheets or mill files; - is standard input")->required();
+  app.add_option("SHEET", *files,
+                 "day sheets, mill files (.toml) or reports of your own (.sql); - is standard input")
+      ->required();
   app.footer(
       "Errors are what cannot be understood; warnings and notes do not stop a post.\n\n"
       "  kerfbook check 2026-05-05.sheet\n"

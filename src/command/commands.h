@@ -12,6 +12,7 @@ void add_post(CLI::App& app, Session& session);
 void add_show(CLI::App& app, Session& session);
 void add_journal(CLI::App& app, Session& session);
 void add_report(CLI::App& app, Session& session);
+void add_packet(CLI::App& app, Session& session);
 void add_bill(CLI::App& app, Session& session);
 void add_issue(CLI::App& app, Session& session);
 void add_settle(CLI::App& app, Session& session);

@@ -22,6 +22,7 @@ constexpr std::array kCommands{
     Command{"show", "print a posted sheet, or an earlier revision of it", add_show},
     Command{"journal", "list what was posted, when and why", add_journal},
     Command{"report", "answer a question from the book", add_report},
+    Command{"packet", "the week's set of reports as one workbook or page", add_packet},
     Command{"bill", "what waits to be billed, or the draft for one job", add_bill},
     Command{"issue", "issue an invoice, or the ticket of a yard sale", add_issue},
     Command{"settle", "divide a job's lumber by its shares", add_settle},

@@ -89,7 +89,7 @@ struct Table {
   std::vector<Cell> totals;  ///< one a column, or empty when nothing is totalled
   std::optional<Grid> grid;
   std::optional<Chart> chart;
-  std::vector<SumLine> sums;       ///< papers: below the rows and totals, above the notes
+  std::vector<SumLine> sums;  ///< papers: below the rows and totals, above the notes
   bool ruled = false;     ///< every cell is drawn, tall enough to be filled in by hand (a blank tally sheet)
   bool follows = false;   ///< in a workbook, stands on the worksheet of the table before it
   bool new_page = false;  ///< begins a page of its own when printed
@@ -128,12 +128,12 @@ struct Document {
   std::string subtitle;  ///< mill, period, filters: "Q. Hargan, custom sawing; 2026-05-04 to 2026-05-08"
   std::string meaning;   ///< a sentence: what the figures mean and how they are worked out
   // Papers that leave the house. All empty for a report.
-  std::string logo;                    ///< an image file to stand beside the mill's name; a missing one is left out
-  std::vector<Party> parties;          ///< side by side above everything: the mill, the customer
-  std::vector<HeadFact> head;          ///< beside or below the parties
-  std::vector<std::string> lead;       ///< paragraphs above the tables
+  std::string logo;            ///< an image file to stand beside the mill's name; a missing one is left out
+  std::vector<Party> parties;  ///< side by side above everything: the mill, the customer
+  std::vector<HeadFact> head;  ///< beside or below the parties
+  std::vector<std::string> lead;  ///< paragraphs above the tables
   std::vector<Table> tables;
-  std::vector<std::string> foot;  ///< conventions in words, cautions
+  std::vector<std::string> foot;        ///< conventions in words, cautions
   std::vector<std::string> signatures;  ///< a line to sign and date for each: "Customer", "Received by"
   Style style;
   std::string

@@ -24,7 +24,8 @@ body { margin: 0 auto; padding: 1.6rem 1.2rem 3rem; max-width: 74rem; background
 h1 { font-size: 1.75rem; line-height: 1.2; margin: 0 0 .2rem; }
 h2 { font-size: 1.2rem; margin: 2rem 0 .5rem; }
 .under { color: var(--soft); margin: 0 0 1.2rem; }
-.wide { overflow-x: auto; }
+.wide { overflow-x: auto; } .full table { width: 100%; }
+body.paper { max-width: 54rem; } .full td:last-child, .full th:last-child { padding-right: 0; }
 table { border-collapse: collapse; min-width: 24rem; }
 th, td { padding: .3rem .7rem; text-align: left; vertical-align: top; }
 th:first-child, td:first-child { padding-left: 0; }
@@ -68,7 +69,7 @@ tr.struck td { text-decoration: line-through; color: var(--soft); }
   th, td { padding: 2pt 6pt; } }
 </style>
 </head>
-<body>
+<body{{#has_parties}} class="paper"{{/has_parties}}>
 {{#logo}}<img class="logo" alt="" src="{{logo}}">{{/logo}}
 <h1>{{title}}</h1>
 {{#subtitle}}<p class="under">{{subtitle}}</p>{{/subtitle}}
@@ -80,7 +81,7 @@ tr.struck td { text-decoration: line-through; color: var(--soft); }
 {{#title}}<h2>{{title}}</h2>{{/title}}
 {{#empty}}<p class="note">{{empty}}</p>{{/empty}}
 {{#figures}}<dl class="figures">{{#cells}}<div><dt>{{heading}}</dt><dd{{#words}} class="words"{{/words}}>{{text}}{{#unit}} <span class="unit">{{unit}}</span>{{/unit}}</dd></div>{{/cells}}</dl>{{/figures}}
-{{#body}}<div class="wide"><table{{#ruled}} class="ruled"{{/ruled}}>
+{{#body}}<div class="wide{{#has_sums}} full{{/has_sums}}"><table{{#ruled}} class="ruled"{{/ruled}}>
 <thead><tr>{{#columns}}<th{{#right}} class="n"{{/right}}>{{heading}}{{#unit}}<span class="unit">{{unit}}</span>{{/unit}}</th>{{/columns}}</tr></thead>
 <tbody>
 {{#rows}}<tr{{#struck}} class="struck"{{/struck}}>{{#cells}}<td{{#kind}} class="{{kind}}"{{/kind}}{{#across}} colspan="{{across}}"{{/across}}>{{#struck}}<s>{{text}}</s>{{/struck}}{{^struck}}{{text}}{{/struck}}</td>{{/cells}}</tr>

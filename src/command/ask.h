@@ -1,0 +1,25 @@
+// ask.h -- the options by which a person narrows what reports answer: days, job, customer, species, site, rule.
+#pragma once
+
+#include <string>
+
+#include "command/command.h"
+#include "report/report.h"
+
+namespace kerfbook::command {
+
+struct AskOptions {
+  std::string from;
+  std::string to;
+  std::string period;
+  std::string own_folder;
+  report::Ask ask;
+};
+void add_ask_options(CLI::App& app, AskOptions& options);
+
+/// The days and filters asked for. WrongUsage for what is no day or no period.
+report::Ask asked_for(const AskOptions& options, const book::Mill& mill, const Session& session);
+/// Built-in reports and those of the person's own folder (--reports, or KERFBOOK_REPORTS).
+std::vector<report::ReportFile> reports_for(const AskOptions& options, const Session& session);
+
+}  // namespace kerfbook::command
