@@ -52,7 +52,7 @@ Table open_invoices(const book::Mill& mill, const Ledger& ledger, const std::str
                            static_cast<std::int64_t>(today - invoice.day)}});
   }
   if (!table.rows.empty())
-    table.totals = {std::string("Total"), {}, {}, money_cell(total, mill), money_cell(open, mill), {}};
+    table.totals = {std::monostate{}, {}, {}, money_cell(total, mill), money_cell(open, mill), {}};
   table.when_empty = "nothing is open";
   return table;
 }
@@ -134,7 +134,7 @@ Document receivables_document(const book::Mill& mill, const Ledger& ledger, Day 
     table.rows.push_back(std::move(row));
   }
   if (!table.rows.empty()) {
-    table.totals = {std::string("Total"), {}, {}};
+    table.totals = {std::monostate{}, {}, {}};
     for (const Money sum : totals) table.totals.push_back(money_cell(sum, mill));
   }
   table.when_empty = "nobody owes anything";

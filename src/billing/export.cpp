@@ -136,7 +136,7 @@ Table taxes(const Asked& ask) {
                                ask.money(row.number(3)), ask.money(row.number(4))}});
       },
       ask.from, ask.to);
-  if (!table.rows.empty()) table.totals = {std::string("Total"), {}, {}, ask.money(base), ask.money(amount)};
+  if (!table.rows.empty()) table.totals = {std::monostate{}, {}, {}, ask.money(base), ask.money(amount)};
   table.notes.emplace_back(kTaxCaution);
   return table;
 }
@@ -156,7 +156,7 @@ Table income(const Asked& ask) {
         table.rows.push_back({{row.text(0), row.text(1), row.number(2), ask.money(row.number(3))}});
       },
       ask.from, ask.to);
-  if (!table.rows.empty()) table.totals = {std::string("Total"), {}, {}, ask.money(sum)};
+  if (!table.rows.empty()) table.totals = {std::monostate{}, {}, {}, ask.money(sum)};
   table.notes.emplace_back(
       "Invoices taken back by a credit note are left out; part credits and write-offs are among the "
       "payments.");

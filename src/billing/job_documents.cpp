@@ -51,7 +51,7 @@ Document settlement_document(const book::Mill& mill, const Paper& settlement, co
     table.rows.push_back({{line.species, write_size(line.size), line.grade, length_words(line.length),
                            line.pieces, line.to_customer, line.to_mill}});
   const std::int64_t all = split.customer_pieces + split.mill_pieces;
-  table.totals = {std::string("Total"), {}, {}, {}, all, split.customer_pieces, split.mill_pieces};
+  table.totals = {std::monostate{}, {}, {}, {}, all, split.customer_pieces, split.mill_pieces};
   drop_empty(table, 2);
   paper.tables.push_back(std::move(table));
 
@@ -65,7 +65,7 @@ Document settlement_document(const book::Mill& mill, const Paper& settlement, co
   const std::vector<std::int64_t> settled = settle(exact, 2, total);
   sides.rows.push_back({{std::string("Customer"), split.customer_pieces, Decimal{settled[0], 2}}});
   sides.rows.push_back({{std::string("Mill"), split.mill_pieces, Decimal{settled[1], 2}}});
-  sides.totals = {std::string("Total"), all, Decimal{total, 2}};
+  sides.totals = {std::monostate{}, all, Decimal{total, 2}};
   if (!split.carried_in.is_zero())
     sides.notes.push_back("Brought forward: " + plain(shown(split.carried_in, 2)) +
                           " bf owed to the customer (less than nothing: to the mill).");
@@ -124,7 +124,7 @@ Document load_document(const book::Book& book, const LoadAsk& ask, const JobFact
   const std::int64_t total = rounded_total(exact, 2);
   const std::vector<std::int64_t> settled = settle(exact, 2, total);
   for (std::size_t i = 0; i < settled.size(); ++i) table.rows[i].cells[6] = Decimal{settled[i], 2};
-  if (!table.rows.empty()) table.totals = {std::string("Total"), {}, {}, {}, {}, all, Decimal{total, 2}};
+  if (!table.rows.empty()) table.totals = {std::monostate{}, {}, {}, {}, {}, all, Decimal{total, 2}};
   drop_empty(table, 2);
   table.when_empty = "no such bundle of this job";
   table.notes.emplace_back(

@@ -144,7 +144,7 @@ Table cut_list_table(const book::Mill& mill, const book::JobEntry& entry, const 
   const std::int64_t total = rounded_total(exact, 2);
   const std::vector<std::int64_t> settled = settle(exact, 2, total);
   for (std::size_t i = 0; i < settled.size(); ++i) table.rows[i].cells[5] = Decimal{settled[i], 2};
-  if (!table.rows.empty()) table.totals = {std::string("Total"), {}, {}, {}, pieces, Decimal{total, 2}};
+  if (!table.rows.empty()) table.totals = {std::monostate{}, {}, {}, {}, pieces, Decimal{total, 2}};
   drop_empty(table, 2);
   drop_empty(table, 1);
   return table;

@@ -97,7 +97,7 @@ render::Document stock_document(const book::Book& book, Day to, Day today) {
   const std::vector<std::int64_t> settled = settle(exact, 2, total);
   for (std::size_t i = 0; i < settled.size(); ++i) table.rows[i].cells[8] = Decimal{settled[i], 2};
   if (!table.rows.empty())
-    table.totals = {std::string("Total"), {}, {}, {}, sum.sawn, sum.shares, sum.sold, sum.pieces(),
+    table.totals = {std::monostate{}, {}, {}, {}, sum.sawn, sum.shares, sum.sold, sum.pieces(),
                     Decimal{total, 2}};
   table.notes = stock_warnings(book, to);
   table.when_empty = "no own lumber";

@@ -70,7 +70,7 @@ Table size_table(const Cuts& cuts, const std::string& title, bool metric) {
   const std::int64_t total = rounded_total(exact, 2);
   const std::vector<std::int64_t> settled = settle_in_groups(exact, group, 2, total);
   for (std::size_t i = 0; i < settled.size(); ++i) table.rows[i].cells[4] = Decimal{settled[i], 2};
-  table.totals = {std::string("Total"), std::monostate{}, std::monostate{}, pieces, Decimal{total, 2}};
+  table.totals = {std::monostate{}, std::monostate{}, std::monostate{}, pieces, Decimal{total, 2}};
   table.grid = render::Grid{{0, 1}, 2, 3, {3, 4}};
   return table;
 }
@@ -134,7 +134,7 @@ Table lineal_table(const book::Mill& mill, const measure::Convention& by, const 
   const std::vector<std::int64_t> settled = settle(exact, 2, total);
   for (std::size_t i = 0; i < settled.size(); ++i) table.rows[i].cells[4] = Decimal{settled[i], 2};
   if (!table.rows.empty())
-    table.totals = {std::string("Total"), std::monostate{}, std::monostate{}, std::monostate{},
+    table.totals = {std::monostate{}, std::monostate{}, std::monostate{}, std::monostate{},
                     Decimal{total, 2}};
   return table;
 }
@@ -173,7 +173,7 @@ Table sums_table(const std::vector<render::Column>& keys, const std::map<Day, st
     ++i;
   }
   table.totals.assign(keys.size(), std::monostate{});
-  table.totals.front() = std::string("Total");
+  table.totals.front() = std::monostate{};
   for (const Cell& cell : std::initializer_list<Cell>{all.pieces, total_bf, all.logs, total_time})
     table.totals.push_back(cell);
   return table;
@@ -277,8 +277,8 @@ Table log_table(const book::Book& book, const JobTerms& job, Day from, Day to,
       },
       job.job, from, to);
   if (sum.logs > 0)
-    table.totals = {std::string("Total"), std::monostate{},           std::monostate{}, std::monostate{},
-                    scale(sum.gross),     scale(sum.gross - sum.net), std::monostate{}, scale(sum.net)};
+    table.totals = {std::monostate{}, std::monostate{},           std::monostate{}, std::monostate{},
+                    scale(sum.gross), scale(sum.gross - sum.net), std::monostate{}, scale(sum.net)};
   table.notes.push_back(yield_line(sum, lumber_bf_exact, unit));
   table.when_empty = "no logs written down";
   return table;

@@ -158,7 +158,7 @@ Body grid_body(const Table& table, const Style& style) {
 /// One row of figures is read at a glance when each stands by itself, large.
 bool is_one_row_of_figures(const Table& table) {
   return table.rows.size() == 1 && !has_struck(table) && table.totals.empty() && !table.grid &&
-         !table.ruled && shown_columns(table).size() >= 3;
+         table.sums.empty() && !table.ruled && shown_columns(table).size() >= 3;
 }
 
 data figures_of(const Table& table, const Style& style) {
