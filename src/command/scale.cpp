@@ -113,8 +113,9 @@ ReadLogs logs_asked(const Asked& asked, const Session& session) {
 }
 
 render::Document answer(const Asked& asked, const book::Mill& mill, const Session& session) {
-  if (asked.list) return list_of_rules();
+  if (asked.list && asked.rules.empty()) return list_of_rules();
   const auto practices = practices_asked(asked, mill);
+  if (asked.list) return description_of(practices);
   if (asked.table) return table_asked(asked, practices);
   const ReadLogs read = logs_asked(asked, session);
   if (has_error(read.found)) {
@@ -143,7 +144,9 @@ void add_scale(CLI::App& app, Session& session) {
   app.add_flag("--table", asked->table, "the rule's table, diameters by lengths");
   app.add_option("--diameters", asked->diameters, "of the table: 6-40, or 8,10,12")->type_name("SIZES");
   app.add_option("--lengths", asked->lengths, "of the table: 8-20, or 8,10,12")->type_name("SIZES");
-  app.add_flag("--list", asked->list, "the rules and practices, each with its source");
+  app.add_flag(
+      "--list", asked->list,
+      "the rules and practices, each with its source; with --rule all that is to be said of that one");
   app.add_flag("--metric", asked->metric, "plain diameters are centimetres and lengths metres");
   add_output_options(app, asked->output);
   app.footer(

@@ -56,15 +56,16 @@ struct Scaled {
   int places = 0;
 };
 
-/// In inches or centimetres, with the decimals it has and no more.
+/// In inches or centimetres, as a spec writes it: with the decimals it has and no more.
+std::string diameter_text(scaling::Length diameter) {
+  return scaling::write_diameter(diameter, diameter.system == measure::System::metric);
+}
+
 Decimal diameter_figure(scaling::Length diameter) {
-  const bool metric = diameter.system == measure::System::metric;
-  Decimal figure = shown(Rational(diameter.count, metric ? measure::kPerCentimetre : measure::kPerInch), 6);
-  while (figure.places > 0 && figure.units % 10 == 0) {
-    figure.units /= 10;
-    --figure.places;
-  }
-  return figure;
+  const std::string text = diameter_text(diameter);
+  const auto point = text.find('.');
+  return shown(*read_decimal(text),
+               point == std::string::npos ? 0 : static_cast<int>(text.size() - point - 1));
 }
 
 std::string segment_words(const scaling::Scale& scale, int places) {
@@ -72,7 +73,7 @@ std::string segment_words(const scaling::Scale& scale, int places) {
   std::vector<std::string> words;
   for (const auto& segment : scale.segments) {
     const bool inch = segment.diameter.system == measure::System::inch;
-    words.push_back(plain(diameter_figure(segment.diameter)) + (inch ? " in x " : " cm x ") +
+    words.push_back(diameter_text(segment.diameter) + (inch ? " in x " : " cm x ") +
                     measure::spoken_length(segment.length) + " = " +
                     plain(shown(Rational(segment.gross, kPerUnit), places)) +
                     (segment.overridden ? " (as given)" : ""));
@@ -239,10 +240,6 @@ std::vector<std::string> notes_of(const std::vector<Scaled>& all) {
   return notes;
 }
 
-std::string paragraph(const Practice& practice) {
-  return practice.name + ": " + scaling::describe(practice);
-}
-
 }  // namespace
 
 render::Document scaled_logs(const std::vector<AskedLog>& logs, const std::vector<Practice>& practices,
@@ -319,7 +316,25 @@ render::Document size_table(const Practice& practice, const std::vector<scaling:
   document.subtitle =
       std::string(middle ? "diameter at mid length" : "small end") + " inside bark, by length";
   document.tables.push_back(std::move(table));
-  document.foot = {paragraph(practice), kCaution};
+  document.one_page = true;
+  document.foot = {formula_of(practice) + ".", scaling::in_words(practice) + ".",
+                   "Source: " + std::string(rule.source) + ".", kCaution};
+  return document;
+}
+
+render::Document description_of(const std::vector<Practice>& practices) {
+  render::Document document;
+  document.name = "scale-rules";
+  document.title = practices.size() == 1 ? "Log rule " + practices.front().name : "Log rules and practices";
+  render::Table table;
+  table.name = "rules";
+  table.columns = {{.name = "rule", .heading = "Rule"}, {.name = "title", .heading = "In the trade"}};
+  for (const auto& practice : practices) {
+    table.rows.push_back({{practice.name, std::string(scaling::find_rule(practice.rule)->title)}});
+    table.notes.push_back(practice.name + ": " + scaling::describe(practice));
+  }
+  document.tables.push_back(std::move(table));
+  document.foot.push_back(kCaution);
   return document;
 }
 

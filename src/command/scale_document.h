@@ -22,6 +22,9 @@ render::Document scaled_logs(const std::vector<AskedLog>& logs,
 render::Document size_table(const scaling::Practice& practice, const std::vector<scaling::Length>& diameters,
                             const std::vector<scaling::Length>& lengths);
 
+/// These practices told wholly: formula, source, range, conventions, choices made where publications differ.
+render::Document description_of(const std::vector<scaling::Practice>& practices);
+
 /// Every rule and built-in practice, with its source.
 render::Document list_of_rules();
 

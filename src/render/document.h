@@ -133,7 +133,8 @@ struct Document {
   std::vector<HeadFact> head;  ///< beside or below the parties
   std::vector<std::string> lead;  ///< paragraphs above the tables
   std::vector<Table> tables;
-  std::vector<std::string> foot;        ///< conventions in words, cautions
+  std::vector<std::string> foot;  ///< conventions in words, cautions
+  bool one_page = false;          ///< to be pinned up: printed on one sheet of paper, smaller if need be
   std::vector<std::string> signatures;  ///< a line to sign and date for each: "Customer", "Received by"
   Style style;
   std::string

@@ -298,7 +298,7 @@ void Cursor::finish(int head) {
   }
   worksheet_set_paper(sheet_, book_.document().style.paper == PaperSize::a4 ? kA4 : kLetter);
   if (total_width() > kPortraitCharacters) worksheet_set_landscape(sheet_);
-  worksheet_fit_to_pages(sheet_, 1, 0);
+  worksheet_fit_to_pages(sheet_, 1, book_.document().one_page ? 1 : 0);
   worksheet_set_margins(sheet_, 0.6, 0.6, 0.7, 0.7);
   worksheet_set_footer(sheet_, "&L&8&A&R&8page &P of &N");
   if (head >= 0) worksheet_repeat_rows(sheet_, static_cast<SheetRow>(head), static_cast<SheetRow>(head));

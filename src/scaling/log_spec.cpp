@@ -66,9 +66,26 @@ std::vector<Part> split_readings(const Part& whole) {
   return parts;
 }
 
+/// 15.3 or 15.27, as a tape in tenths reads, to the nearest 1/64 in. A half and a whole inch are only met by a figure
+/// that is one, so no practice rounds the 64ths otherwise than the figure typed. nullopt for anything else.
+std::optional<Length> tenths_of_an_inch(std::string_view text) {
+  for (const std::string_view mark : {"\"", "inches", "inch", "in"}) {
+    if (text.ends_with(mark)) {
+      text.remove_suffix(mark.size());
+      break;
+    }
+  }
+  const auto value = read_decimal(text, 2);
+  if (!value || text.front() == '-' || *value > Rational(kMostInches)) return std::nullopt;
+  return Length{(*value * measure::kPerInch).rounded(0), System::inch};
+}
+
 Result<Length> diameter(const std::string& text, bool metric) {
-  return metric ? measure::read_millimetres(bare_number(text) ? text + "cm" : text)
-                : measure::read_inches(text);
+  if (metric) return measure::read_millimetres(bare_number(text) ? text + "cm" : text);
+  const auto read = measure::read_inches(text);
+  if (read) return read;
+  if (const auto tenths = tenths_of_an_inch(text)) return *tenths;
+  return read;
 }
 
 Result<std::vector<Length>> readings(const Part& part, const PlainText& whole, bool metric) {
@@ -139,6 +156,19 @@ std::string decimal(const Rational& value) {
   return text;
 }
 
+/// Sixteenths to the last place; of other 64ths the shortest decimal that is nearest to them, `15.3`: so read, so
+/// written.
+std::string inches_text(std::int64_t count) {
+  const Rational exact(count, measure::kPerInch);
+  if (count % (measure::kPerInch / 16) == 0) return decimal(exact);
+  for (const int places : {1, 2}) {
+    const std::string text = plain(shown(exact, places));
+    if (const auto read = tenths_of_an_inch(text); read && read->count == count)
+      return decimal(*read_decimal(text));
+  }
+  return decimal(exact);
+}
+
 std::string ends_text(const std::vector<Length>& ends, bool metric_book) {
   std::string text;
   for (const Length end : ends) {
@@ -163,7 +193,7 @@ std::string write_diameter(Length diameter, bool metric_book) {
   if (diameter.system == System::metric) {
     return decimal(Rational(diameter.count, measure::kPerCentimetre)) + (metric_book ? "" : "cm");
   }
-  return decimal(Rational(diameter.count, measure::kPerInch)) + (metric_book ? "\"" : "");
+  return inches_text(diameter.count) + (metric_book ? "\"" : "");
 }
 
 Result<LogMeasure> read_log_spec(std::string_view spec, bool metric_book) {

@@ -78,7 +78,19 @@ void international_conventions(Practice& by) {
   by.squared_divisor = 16;
 }
 
-constexpr std::string_view kInternationalCustoms =
+constexpr std::string_view kQuarterCustoms =
+    "small end inside bark with its fraction; taper 1/2 in per 4 ft is built in; a part section stands at "
+    "the "
+    "butt and counts in proportion; lengths come down to the whole foot; logs past 20 ft are scaled in one "
+    "piece "
+    "with the rule's own taper, which gives what Clark's advice to scale them as multiples gives (Larsen); "
+    "to "
+    "the nearest 5 bf. Printed tables leave this formula by 5 bf in two cells: 15 in x 16 ft prints 160 "
+    "(formula "
+    "157.33) and 17 in x 14 ft prints 180 (177.42). The statutes print the factor 0.904762; 0.905 is what "
+    "makes "
+    "the tables";
+constexpr std::string_view kEighthCustoms =
     "small end inside bark with its fraction; taper 1/2 in per 4 ft is built in; a part section stands at "
     "the butt "
     "and counts in proportion; lengths come down to the whole foot; logs past 20 ft are scaled in one piece "
@@ -124,7 +136,7 @@ const std::array kRules{
                   "courtesy Prof. Gene Wengert, WoodWeb Knowledge Base, 4 May 2001 (table)",
         .formula = "0.905 x sum over 4-ft sections of (0.22 d^2 - 0.71 d), d growing 1/2 in a section",
         .range = "published from 6 in; zero under 4 in",
-        .customs = kInternationalCustoms,
+        .customs = kQuarterCustoms,
         .least_diameter = 4 * kInch,
         .taper_per_foot = kInch / 8,
         .scale = international_quarter,
@@ -140,7 +152,7 @@ const std::array kRules{
         .source = "Clark 1906, through D. R. Larsen, Forest Functions, University of Missouri",
         .formula = "sum over 4-ft sections of (0.22 d^2 - 0.71 d), d growing 1/2 in a section",
         .range = "zero under 4 in",
-        .customs = kInternationalCustoms,
+        .customs = kEighthCustoms,
         .least_diameter = 4 * kInch,
         .taper_per_foot = kInch / 8,
         .scale = international_eighth,

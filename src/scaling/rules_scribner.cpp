@@ -54,7 +54,11 @@ std::array<Rule, 2> make_rules() {
       "foot; logs "
       "past 20 ft in pieces as equal as possible in even feet, the longer at the butt, the taper shared "
       "evenly "
-      "(from memory: check each segment's diameter); deductions to whole tens, 5 bf and more going up";
+      "(from memory: check each segment's diameter); deductions to whole tens, 5 bf and more going up. "
+      "Publications differ in 20 cells: of the smallest logs the "
+      "printed half entries are taken (5 bf: 6 in x 4-9 ft, 7 in x 4-6 ft, 8 in x 4 ft), in the 19-ft column "
+      "the "
+      "Forest Service library's figures (10, 12, 18, 23, 32, 38, 40, 42, 47 and 49 in)";
   east.conventions = conventions;
   Rule west = decimal_c_rule();
   west.name = "scribner-c-40";

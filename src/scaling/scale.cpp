@@ -61,7 +61,9 @@ Trouble work_out(const LogMeasure& log, const std::vector<Defect>& defects, cons
   return Trouble::none;
 }
 
-Slip slip_for(Trouble trouble, const Rule& rule, const LogMeasure& log, const Practice& by) {
+/// `by_rule`: how many segments the practice makes of the log.
+Slip slip_for(Trouble trouble, std::size_t by_rule, const Rule& rule, const LogMeasure& log,
+              const Practice& by) {
   const auto say = [](std::string what, std::string instead) {
     return Slip{std::move(what), std::move(instead), 0};
   };
@@ -79,9 +81,9 @@ Slip slip_for(Trouble trouble, const Rule& rule, const LogMeasure& log, const Pr
     case Trouble::too_many_readings:
       return say("more than two readings of one place", "give one, or two at right angles");
     case Trouble::too_few_segments:
-      return say(fmt::format("{} diameters for segments, but at {} the log divides into {}",
-                             log.segments.size(), measure::spoken_length(by.longest_segment),
-                             pieces_needed(ticks(log.length), ticks(by.longest_segment))),
+      return say(fmt::format("{} diameter{} for segments, but at {} the log divides into {}",
+                             log.segments.size(), log.segments.size() == 1 ? "" : "s",
+                             measure::spoken_length(by.longest_segment), by_rule),
                  "give the small-end diameter of each segment, top first");
     case Trouble::too_many_segments:
       return say(fmt::format("the log would be scaled in more than {} segments", kMostSegments),
@@ -201,7 +203,7 @@ Result<Scaler> Scaler::make(const Practice& practice) {
 Result<Scale> Scaler::scale(const LogMeasure& log, const std::vector<Defect>& defects) const {
   Worked worked;
   const Trouble trouble = work_out(log, defects, *rule_, practice_, worked);
-  if (trouble != Trouble::none) return slip_for(trouble, *rule_, log, practice_);
+  if (trouble != Trouble::none) return slip_for(trouble, worked.pieces.by_rule, *rule_, log, practice_);
   return in_words(worked, log, defects, *rule_, practice_);
 }
 

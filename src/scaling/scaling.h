@@ -58,14 +58,16 @@ struct Defect {
 ///   12/13x16         two readings of the small end
 ///   12/13-15x16'6"   ... and a large end of 15 in, 16 ft 6 in long;  12-15/16x16 two readings of the large end
 ///   12x32 after which the sheet may add words:  mid 13.5   girth 48   segments 12,14
-/// Inches may be 12, 12-1/2 (only where no large end could be meant: write 12.5 or 12½ beside a large end), 12.5.
+/// Inches may be 12, 12-1/2 (only where no large end could be meant: write 12.5 or 12½ beside a large end), 12.5, or
+/// of a tape in tenths 12.3 or 12.27, kept to the nearest 1/64.
 /// `7-7/8` is 7-7/8 in, since a large end is not smaller than the small one; `12-15/16` is two readings, 15 and 16.
 /// Metric book (or metric units written): centimetres x metres: 30x4.8, 30/32-36x4.8, 30cmx4.8m.
 Result<LogMeasure> read_log_spec(std::string_view spec, bool metric_book = false);
 /// The spec without the added words, reading back as the same measures in such a book: `12.5-15x16'6"`; in an inch
 /// book a metric log is written with its units, 30cmx4.8m; in a metric book an inch log is, 12"x16'.
 std::string write_log_spec(const LogMeasure& log, bool metric_book = false);
-/// One diameter or girth as a spec writes it (`13.5`; metric book: centimetres), for the added words.
+/// One diameter or girth as a spec writes it (`13.5`; metric book: centimetres), for the added words. 64ths that are no
+/// sixteenths are written as the shortest decimal that reads back as them.
 Result<Length> read_diameter(std::string_view text, bool metric_book = false);
 std::string write_diameter(Length diameter, bool metric_book = false);
 

@@ -151,3 +151,20 @@ TEST_CASE("the list names every rule and practice with its source") {
   CHECK(document.tables[0].rows.size() == scaling::practice_names().size());
   for (std::size_t i = 0; i < document.tables[0].rows.size(); ++i) CHECK_FALSE(row(document, i)[3].empty());
 }
+
+TEST_CASE(
+    "a rule asked for by name is told wholly, from memory or not, with the choices made where print "
+    "differs") {
+  const auto document = description_of({practice("international-quarter"), practice("ontario")});
+  REQUIRE(document.tables[0].notes.size() == 2);
+  CHECK(document.tables[0].notes[0].find("15 in x 16 ft prints 160") != std::string::npos);
+  CHECK(document.tables[0].notes[1].find("Source: from memory") != std::string::npos);
+}
+
+TEST_CASE(
+    "a rule's table is one to pin up: it prints on one sheet, and says formula, conventions and source") {
+  const auto document = size_table(practice("ontario"), {measure::inches(12)}, {measure::feet(8)});
+  CHECK(document.one_page);
+  CHECK(document.foot[0] == "(0.55 D^2 - 1.2 D) L / 12 (from memory).");
+  CHECK(document.foot[2] == "Source: from memory.");
+}

@@ -124,6 +124,8 @@ TEST_CASE(
   CHECK(letter.xml.find("paperSize=\"9\"") == std::string::npos);
   CHECK(a4.xml.find("paperSize=\"9\"") != std::string::npos);
   CHECK(a4.xml.find("fitToHeight=\"0\"") != std::string::npos);
+  document.one_page = true;
+  CHECK(read_workbook(render_xlsx(document)).front().xml.find("fitToHeight=\"0\"") == std::string::npos);
   CHECK(a4.xml.find("orientation=\"landscape\"") != std::string::npos);
   CHECK(a4.xml.find("page &amp;P of &amp;N") != std::string::npos);
   CHECK(a4.xml.find("state=\"frozen\"") != std::string::npos);

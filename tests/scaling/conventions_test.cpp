@@ -170,6 +170,15 @@ TEST_CASE("a person may divide a log further than the practice would, not less")
   CHECK(refused.slip().what == "2 diameters for segments, but at 20 ft the log divides into 3");
 }
 
+TEST_CASE("trim is off before the segments are counted, in the refusal too") {
+  Practice by = practice("scribner-c");
+  by.trim = {measure::kPerFoot / 2, System::inch};
+  CHECK(scaled("12x40'6\" segments 12,14", by).segments.size() == 2);
+  const auto refused = scale(scaling::test::written("12x40'6\" segments 12").log, {}, by);
+  REQUIRE_FALSE(refused);
+  CHECK(refused.slip().what == "1 diameter for segments, but at 20 ft the log divides into 2");
+}
+
 TEST_CASE("Vermont takes 12-ft sections from the upper end, each with its own diameter") {
   // 9 V.S.A. s. 2693: D x D/2 for 12 ft, in proportion for other lengths
   const auto scale = scaled("10x16 segments 10,12", "vermont");

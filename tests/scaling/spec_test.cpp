@@ -51,6 +51,34 @@ TEST_CASE("after a dash a fraction is a fraction only where no large end could b
   CHECK(refused("12-1/2-15x16").instead == "beside a large end write fractions as 12.5 or 12½");
 }
 
+TEST_CASE(
+    "a tape in tenths or hundredths of an inch is read to the nearest 64th, and written back as it was "
+    "typed") {
+  CHECK(read("15.3x12").small == std::vector{Length{15 * 64 + 19, System::inch}});
+  CHECK(read("15.3inx12ft") == read("15.3x12"));
+  CHECK(read("15.3\"x12'", true) == read("15.3x12"));
+  CHECK(read("12.2/12.7-15.9x16").large == std::vector{Length{15 * 64 + 58, System::inch}});
+  CHECK(*read_diameter("13.3") == Length{13 * 64 + 19, System::inch});
+  for (const char* spec : {"15.3x12", "12.2/12.7-15.9x16", "9.97x8", "12.125x16", "12.0625x16"})
+    CHECK(write_log_spec(read(spec)) == spec);
+  for (std::int64_t count = 64; count <= 128; ++count) {
+    const auto text = write_diameter({count, System::inch});
+    CHECK_MESSAGE((*read_diameter(text) == Length{count, System::inch}), text);
+  }
+  CHECK_FALSE(read_diameter("-5.3"));
+}
+
+TEST_CASE(
+    "the 64th kept of a figure in tenths or hundredths lies on the same side of the half and the whole "
+    "inch") {
+  for (std::int64_t hundredths = 100; hundredths <= 300; ++hundredths) {
+    const auto text = plain(Decimal{hundredths, 2});
+    const auto kept = *read_diameter(text);
+    CHECK_MESSAGE(kept.count / 32 == hundredths / 50, text);
+    CHECK_MESSAGE((kept.count % 32 == 0) == (hundredths % 50 == 0), text);
+  }
+}
+
 TEST_CASE("typographic marks and blanks are read") {
   CHECK(read("15×12") == read("15x12"));
   CHECK(read(" 15 X 16′6″ ") == read("15x16'6\""));
@@ -79,7 +107,7 @@ TEST_CASE("what is no log is refused at its place, with what would be right") {
   CHECK(refused("15x0").what == "a log of no length");
   CHECK(refused("1500x12").what == "'1500' is no log's diameter");
   CHECK(refused("15x1200").what == "'1200' is no log's length");
-  CHECK(refused("15.3x12").what == "'15.3' is no whole 64th of an inch");
+  CHECK(refused("15.333x12").what == "'15.333' is no whole 64th of an inch");
   CHECK(refused("30cmx12ft").what == "'30cmx12ft' mixes inches and metric");
   CHECK(refused("x12").what == "a diameter is missing");
   CHECK(refused("15-x12").what == "a diameter is missing");
