@@ -5,6 +5,7 @@
 #include "base/text.h"
 #include "measure/notation.h"
 #include "scaling/scaling.h"
+#include "scaling/tape.h"
 
 namespace kerfbook::scaling {
 namespace {
@@ -50,7 +51,7 @@ bool has_letters(std::string_view text) {
 }
 
 Result<Length> cross_size(const std::string& text, bool metric) {
-  if (!metric) return measure::read_inches(text);
+  if (!metric) return read_tape(text);
   return measure::read_millimetres(has_letters(text) ? text : text + "cm");
 }
 
@@ -127,7 +128,7 @@ Result<Defect> read_shrinkage(const std::string& text) {
     defect.length = *length;
     return positive(defect, defect.length, text);
   }
-  const auto diameter = measure::read_inches(text);
+  const auto diameter = read_tape(text);
   if (!diameter) return diameter.slip();
   defect.kind = DefectKind::diameter;
   defect.diameter = *diameter;

@@ -5,6 +5,7 @@
 
 #include "measure/notation.h"
 #include "scaling/scaling.h"
+#include "scaling/tape.h"
 
 namespace kerfbook::scaling {
 namespace {
@@ -66,26 +67,8 @@ std::vector<Part> split_readings(const Part& whole) {
   return parts;
 }
 
-/// 15.3 or 15.27, as a tape in tenths reads, to the nearest 1/64 in. A half and a whole inch are only met by a figure
-/// that is one, so no practice rounds the 64ths otherwise than the figure typed. nullopt for anything else.
-std::optional<Length> tenths_of_an_inch(std::string_view text) {
-  for (const std::string_view mark : {"\"", "inches", "inch", "in"}) {
-    if (text.ends_with(mark)) {
-      text.remove_suffix(mark.size());
-      break;
-    }
-  }
-  const auto value = read_decimal(text, 2);
-  if (!value || text.front() == '-' || *value > Rational(kMostInches)) return std::nullopt;
-  return Length{(*value * measure::kPerInch).rounded(0), System::inch};
-}
-
 Result<Length> diameter(const std::string& text, bool metric) {
-  if (metric) return measure::read_millimetres(bare_number(text) ? text + "cm" : text);
-  const auto read = measure::read_inches(text);
-  if (read) return read;
-  if (const auto tenths = tenths_of_an_inch(text)) return *tenths;
-  return read;
+  return metric ? measure::read_millimetres(bare_number(text) ? text + "cm" : text) : read_tape(text);
 }
 
 Result<std::vector<Length>> readings(const Part& part, const PlainText& whole, bool metric) {
@@ -149,26 +132,6 @@ Result<LogMeasure> read_ends(const PlainText& whole, std::size_t end, bool metri
   return log;
 }
 
-std::string decimal(const Rational& value) {
-  std::string text = plain(shown(value, 6));
-  text.erase(text.find_last_not_of('0') + 1);
-  if (text.ends_with('.')) text.pop_back();
-  return text;
-}
-
-/// Sixteenths to the last place; of other 64ths the shortest decimal that is nearest to them, `15.3`: so read, so
-/// written.
-std::string inches_text(std::int64_t count) {
-  const Rational exact(count, measure::kPerInch);
-  if (count % (measure::kPerInch / 16) == 0) return decimal(exact);
-  for (const int places : {1, 2}) {
-    const std::string text = plain(shown(exact, places));
-    if (const auto read = tenths_of_an_inch(text); read && read->count == count)
-      return decimal(*read_decimal(text));
-  }
-  return decimal(exact);
-}
-
 std::string ends_text(const std::vector<Length>& ends, bool metric_book) {
   std::string text;
   for (const Length end : ends) {
@@ -191,9 +154,9 @@ Result<Length> read_diameter(std::string_view text, bool metric_book) {
 
 std::string write_diameter(Length diameter, bool metric_book) {
   if (diameter.system == System::metric) {
-    return decimal(Rational(diameter.count, measure::kPerCentimetre)) + (metric_book ? "" : "cm");
+    return short_decimal(Rational(diameter.count, measure::kPerCentimetre)) + (metric_book ? "" : "cm");
   }
-  return inches_text(diameter.count) + (metric_book ? "\"" : "");
+  return write_tape(diameter.count) + (metric_book ? "\"" : "");
 }
 
 Result<LogMeasure> read_log_spec(std::string_view spec, bool metric_book) {

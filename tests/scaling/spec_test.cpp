@@ -158,8 +158,8 @@ TEST_CASE("what is written reads back as the same, in an inch book and in a metr
     CHECK(read(write_log_spec(log, true), true) == log);
   }
   for (const char* text :
-       {"15bf", "0.5%", "33.25%", "2'", "2'6\"", "1-1/2in", "7-1/2x7x16", "90degx8", "12.5deg", "3ft3",
-        "0.05m3", "2hft", "0.6m", "3.5cm", "18cmx18cmx4.8m", "90degx2.4m"}) {
+       {"15bf", "0.5%", "33.25%", "2'", "2'6\"", "1-1/2in", "7-1/2x7x16", "7.3x6.27x16", "1.3in", "90degx8",
+        "12.5deg", "3ft3", "0.05m3", "2hft", "0.6m", "3.5cm", "18cmx18cmx4.8m", "90degx2.4m"}) {
     const auto defect = read_defect(text);
     REQUIRE_MESSAGE(defect, text);
     const auto again = read_defect(write_defect(*defect));
