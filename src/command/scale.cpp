@@ -91,7 +91,7 @@ render::Document table_asked(const Asked& asked, const std::vector<scaling::Prac
   if (!asked.words.empty() || !asked.file.empty())
     throw WrongUsage("--table has sizes, not logs; leave the logs out");
   const bool metric = asked.metric;
-  const std::string diameters = !asked.diameters.empty() ? asked.diameters : metric ? "14-60" : "6-40";
+  const std::string diameters = !asked.diameters.empty() ? asked.diameters : metric ? "14-50" : "6-40";
   const std::string lengths = !asked.lengths.empty() ? asked.lengths
                               : metric               ? "2.4,3,3.6,4.2,4.8,5.4,6"
                                                      : "8,10,12,14,16,18,20";
@@ -144,9 +144,8 @@ void add_scale(CLI::App& app, Session& session) {
   app.add_flag("--table", asked->table, "the rule's table, diameters by lengths");
   app.add_option("--diameters", asked->diameters, "of the table: 6-40, or 8,10,12")->type_name("SIZES");
   app.add_option("--lengths", asked->lengths, "of the table: 8-20, or 8,10,12")->type_name("SIZES");
-  app.add_flag(
-      "--list", asked->list,
-      "the rules and practices, each with its source; with --rule all that is to be said of that one");
+  app.add_flag("--list", asked->list,
+               "the rules and practices, each with its source; with --rule that one told wholly");
   app.add_flag("--metric", asked->metric, "plain diameters are centimetres and lengths metres");
   add_output_options(app, asked->output);
   app.footer(

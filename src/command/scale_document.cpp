@@ -328,7 +328,7 @@ render::Document description_of(const std::vector<Practice>& practices) {
   document.title = practices.size() == 1 ? "Log rule " + practices.front().name : "Log rules and practices";
   render::Table table;
   table.name = "rules";
-  table.columns = {{.name = "rule", .heading = "Rule"}, {.name = "title", .heading = "In the trade"}};
+  table.columns = {{.name = "rule", .heading = "Rule"}, {.name = "title", .heading = "Name"}};
   for (const auto& practice : practices) {
     table.rows.push_back({{practice.name, std::string(scaling::find_rule(practice.rule)->title)}});
     table.notes.push_back(practice.name + ": " + scaling::describe(practice));

@@ -296,6 +296,7 @@ std::string render_html(const Document& document) {
   page.set("title", document.title);
   page.set("subtitle", maybe(document.subtitle));
   page.set("paper", document.style.paper == PaperSize::a4 ? "A4" : "letter");
+  page.set("one_page", flag(document.one_page));
   set_paper(page, document);
   List tables;
   for (const Table& table : document.tables) tables.push_back(table_of(table, document.style));

@@ -67,7 +67,10 @@ tr.struck td { text-decoration: line-through; color: var(--soft); }
   font-size: 10.5pt; } .wide { overflow: visible; } thead { display: table-header-group; } tfoot { display: table-row-group; }
   tr, .figures div, .chart, .sums, .sign { break-inside: avoid; } h2 { break-after: avoid; } .page { break-before: page; }
   th, td { padding: 2pt 6pt; } }
-</style>
+</style>{{#one_page}}
+<style>
+@media print { body { font-size: 8.5pt; } h1 { margin: 0; } p { margin: 2pt 0; } section { margin: 4pt 0; } th, td { padding: .3pt 6pt; line-height: 1.2; } }
+</style>{{/one_page}}
 </head>
 <body{{#has_parties}} class="paper"{{/has_parties}}>
 {{#logo}}<img class="logo" alt="" src="{{logo}}">{{/logo}}
