@@ -18,6 +18,8 @@ namespace {
 using kainjow::mustache::data;
 using List = kainjow::mustache::list;
 
+constexpr std::size_t kManyColumns = 11;  ///< a table with more is set smaller, to fit a page and a screen
+
 data flag(bool on) {
   return data{on ? data::type::bool_true : data::type::bool_false};
 }
@@ -217,7 +219,8 @@ data table_of(const Table& table, const Style& style) {
   } else {
     Body made = table.grid ? grid_body(table, style) : plain_body(table, style);
     data body;
-    body.set("ruled", flag(table.ruled));
+    const bool many = made.columns.size() > kManyColumns;
+    body.set("kind", table.ruled ? data{"ruled"} : many ? data{"many"} : flag(false));
     body.set("columns", data{std::move(made.columns)});
     body.set("rows", data{std::move(made.rows)});
     body.set("has_foot", flag(!made.foot.empty()));

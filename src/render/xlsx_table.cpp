@@ -1,5 +1,6 @@
 // xlsx_table.cpp -- a table on a worksheet: typed cells, totals as live formulas, struck rows, a native chart.
 #include <algorithm>
+#include <cmath>
 
 #include "base/text.h"
 #include "render/cell.h"
@@ -67,11 +68,15 @@ int lines_of(const Column& column, int width) {
   return lines + (column.unit.empty() ? 0 : 1);
 }
 
-/// How wide a heading asks its column to be: room for its longest word, and for half of it when it has several.
+/// How wide a heading asks its column to be: room for its longest word, and for all of it on two lines if that is not
+/// too wide.
 int heading_width(const Column& column) {
-  int longest = screen_width(column.unit);
-  for (const auto& word : split_words(heading_of(column))) longest = std::max(longest, screen_width(word));
-  return std::max(longest + 2, std::min(screen_width(heading_of(column)) / 2 + 3, 16));
+  constexpr int kMost = 14;
+  int width = screen_width(column.unit);
+  for (const auto& word : split_words(heading_of(column))) width = std::max(width, screen_width(word));
+  const int unit = column.unit.empty() ? 0 : 1;
+  while (width < kMost && lines_of(column, width) - unit > 2) ++width;
+  return width + 3;
 }
 
 void write_headings(Cursor& cursor, const Table& table, const Places& places) {
@@ -87,7 +92,7 @@ void write_headings(Cursor& cursor, const Table& table, const Places& places) {
                      .wrap = true,
                      .head = true,
                      .boxed = table.ruled});
-    lines = std::max(lines, lines_of(column, heading_width(column) - 2));
+    lines = std::max(lines, lines_of(column, heading_width(column) - 3));
     if (!places.is_shown(i)) cursor.hide(places.of(i));
   }
   cursor.set_height(lines);
@@ -199,6 +204,14 @@ lxw_chart_type native(ChartKind kind) {
   return LXW_CHART_COLUMN;
 }
 
+/// Whether any figure drawn is so large: then an axis without decimals still tells its ticks apart.
+bool reaches(const Table& table, const std::vector<std::size_t>& columns, double least) {
+  return std::any_of(table.rows.begin(), table.rows.end(), [&](const Row& row) {
+    return std::any_of(columns.begin(), columns.end(),
+                       [&](std::size_t i) { return std::abs(drawn(row.cells[i]).value_or(0)) >= least; });
+  });
+}
+
 constexpr lxw_color_t kColours[] = {0x8A5A2B, 0x3F6F63, 0xB58A3C, 0x6A5A83, 0x94504C};  ///< as on a page
 
 void paint(lxw_chart_series* series, ChartKind kind, std::size_t which) {
@@ -266,6 +279,7 @@ void write_chart(Cursor& cursor, const Table& table, SheetRow head, SheetRow las
     chart_axis_set_name(chart->y_axis, (column.unit.empty() ? heading_of(column) : column.unit).c_str());
     chart_legend_set_position(chart, LXW_CHART_LEGEND_NONE);
   }
+  if (reaches(table, wanted.y, 10)) chart_axis_set_num_format(chart->y_axis, "#,##0");
   lxw_chart_line faint{};
   faint.color = 0xCFC6B8;
   faint.width = 0.75F;
