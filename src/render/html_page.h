@@ -46,6 +46,7 @@ tr.struck td { text-decoration: line-through; color: var(--soft); }
 .figures dd { margin: 0; font-size: 1.7rem; line-height: 1.2; overflow-wrap: anywhere; }
 .figures dd.words { font-size: 1.1rem; padding-top: .45rem; }
 .figures .unit { color: var(--soft); font-size: .95rem; }
+img.logo { display: block; max-height: 4.5rem; max-width: 16rem; margin: 0 0 1rem; }
 .parties { display: flex; flex-wrap: wrap; gap: 1.5rem 4rem; margin: 0 0 1.4rem; }
 .parties p { margin: 0; white-space: pre-line; overflow-wrap: anywhere; }
 .parties .what { color: var(--soft); font-size: .875rem; }

@@ -10,8 +10,9 @@ namespace kerfbook::render {
 namespace {
 
 constexpr int kGap = 2;
-constexpr int kLeastWords = 8;    ///< a column of words is not shrunk below this
-constexpr int kHeadingLines = 3;  ///< a heading may stand on so many lines before its column is widened
+constexpr int kLeastWords = 8;      ///< a column of words is not shrunk below this
+constexpr int kReadableWords = 22;  ///< words so long are hardly ever cut short
+constexpr int kHeadingLines = 3;    ///< a heading may stand on so many lines before its column is widened
 constexpr std::string_view kBold = "\033[1m";
 constexpr std::string_view kStruck = "\033[9m";
 constexpr std::string_view kPlain = "\033[0m";
@@ -106,10 +107,8 @@ struct Stretch {
   }
 };
 
-/// One stretch when all fits, else as many as needed, each begun by the columns that head the lines.
-std::vector<Stretch> stretches(const TextTable& table, const std::vector<int>& natural, int width) {
-  std::vector<int> widths = natural;
-  if (width > 0) shrink(table, widths, width);
+/// Columns of the given widths cut into stretches that fit, each begun by the columns that head the lines.
+std::vector<Stretch> cut(const TextTable& table, const std::vector<int>& widths, int width) {
   std::vector<Stretch> out(1, {{}, widths});
   const std::size_t heads = repeated_columns(table, widths, width);
   for (std::size_t i = 0; i < widths.size(); ++i) {
@@ -120,9 +119,25 @@ std::vector<Stretch> stretches(const TextTable& table, const std::vector<int>& n
     for (std::size_t head = 0; head < heads; ++head) out.back().columns.push_back(head);
     out.back().columns.push_back(i);
   }
-  if (width > 0) {
-    for (Stretch& one : out) one.fill(natural, width);
+  return out;
+}
+
+/// One stretch when all fits, else as few as possible. Words are shortened below kReadableWords only where that saves
+/// a stretch.
+std::vector<Stretch> stretches(const TextTable& table, int width) {
+  const std::vector<int> natural = natural_columns(table);
+  if (width == 0 || total_width(natural) <= width) return cut(table, natural, width);
+  std::vector<int> least = natural;
+  shrink(table, least, width);
+  std::vector<int> readable = natural;
+  for (std::size_t i = 0; i < readable.size(); ++i) {
+    if (table.columns[i].may_shrink) readable[i] = std::min(readable[i], kReadableWords);
   }
+  std::vector<Stretch> tight = cut(table, least, width);
+  std::vector<Stretch> out = cut(table, readable, width);
+  const auto fits = [&](const Stretch& one) { return one.used() <= width; };
+  if (out.size() > tight.size() || !std::all_of(out.begin(), out.end(), fits)) out = std::move(tight);
+  for (Stretch& one : out) one.fill(natural, width);
   return out;
 }
 
@@ -200,7 +215,7 @@ int natural_width(const TextTable& table) {
 
 std::string draw(const TextTable& table, int width, bool colour) {
   std::string out;
-  for (const Stretch& stretch : stretches(table, natural_columns(table), width)) {
+  for (const Stretch& stretch : stretches(table, width)) {
     if (!out.empty()) out += '\n';
     out += draw_block({table, stretch.widths, stretch.columns}, colour);
   }

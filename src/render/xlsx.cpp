@@ -4,6 +4,7 @@
 
 #include <unistd.h>
 
+#include <algorithm>
 #include <cstdlib>
 #include <filesystem>
 #include <fstream>
@@ -74,6 +75,18 @@ void write_parties(Cursor& cursor, const Document& document) {
     ++cursor.row;
   }
   if (!document.head.empty()) ++cursor.row;
+}
+
+/// The mill's own sign at the head of a paper. A missing or strange file is left out.
+void write_logo(Cursor& cursor, const Document& document) {
+  constexpr double kHeight = 56;  // pixels, at most
+  constexpr SheetRow kRows = 3;
+  std::error_code error;
+  if (document.logo.empty() || !fs::is_regular_file(document.logo, error)) return;
+  if (worksheet_insert_image(cursor.raw(), cursor.row, 0, document.logo.c_str()) != LXW_NO_ERROR) return;
+  lxw_object_properties* const image = STAILQ_FIRST(cursor.raw()->image_props);
+  image->x_scale = image->y_scale = std::min(1.0, kHeight / image->height);
+  cursor.row += kRows;
 }
 
 void write_title(Cursor& cursor, const Document& document, const Table* table) {
@@ -157,20 +170,24 @@ void write_report(Workbook& book, const Document& document) {
   }
 }
 
-/// A table of a paper is kept whole on its page; one that has no more room begins a sheet of its own.
-bool needs_new_sheet(const Cursor& cursor, const Table& table) {
+/// The printed height of a table's rows, in lines; rows to be filled in by hand are half as high again.
+std::size_t lines_of(const Table& table) {
   const std::size_t rows = table.grid ? lay_out(table).keys.size() : table.rows.size();
-  const std::size_t tall = table.ruled ? rows + rows / 2 : rows;
-  return table.new_page || cursor.row + tall > kRowsOfPage;
+  return table.ruled ? rows + rows / 2 : rows;
 }
 
 /// The tables from `next` on, one under the other, as far as they share a sheet. The heading row to repeat on further
 /// pages; -1 when several tables share it, for then one's heading would stand over another.
 int write_tables(Cursor& cursor, const Document& document, std::size_t& next, bool begun) {
   int head = -1;
+  std::size_t taller = 0;  // lines by which rows to be filled in are higher than others
   for (const std::size_t from = next; next < document.tables.size(); ++next, begun = true) {
     const Table& table = document.tables[next];
-    if (begun && (next > from ? needs_new_sheet(cursor, table) : table.new_page)) break;
+    const std::size_t lines = lines_of(table);
+    // A table is kept whole: one that has no more room on the page begins a sheet of its own.
+    const bool full = next > from && cursor.row + taller + lines > kRowsOfPage;
+    if (begun && (full || table.new_page)) break;
+    taller += lines - std::min(lines, table.rows.size());
     if (!table.title.empty()) {
       cursor.put_free(0, table.title, {.bold = true});
       ++cursor.row;
@@ -186,6 +203,7 @@ int write_tables(Cursor& cursor, const Document& document, std::size_t& next, bo
 void write_paper(Workbook& book, const Document& document) {
   std::size_t next = 0;
   Cursor front(book, document.title);
+  write_logo(front, document);
   write_title(front, document, nullptr);
   write_parties(front, document);
   for (const auto& words : document.lead) front.put_words(words, {});
