@@ -34,7 +34,7 @@ th .unit { display: block; color: var(--soft); font-weight: 400; font-size: .875
 tbody tr { border-bottom: 1px solid var(--rule); }
 tbody tr:last-child { border-bottom: 0; }
 td { max-width: 26rem; overflow-wrap: break-word; white-space: pre-line; }
-.n { text-align: right; } td.n, .d { white-space: nowrap; }
+.n { text-align: right; } td.n, .d, .w { white-space: nowrap; }
 tfoot td { border-top: 2px solid var(--ink); font-weight: 700; }
 tfoot tr + tr td { border-top: 0; }
 .many { font-size: .9375rem; } .many th, .many td { padding: .3rem .45rem; }
@@ -64,11 +64,12 @@ img.logo { display: block; max-height: 4.5rem; max-width: 16rem; margin: 0 0 1re
 .l0, .l1, .l2, .l3, .l4 { fill: none; stroke-width: 2.5; }
 .l0 { stroke: var(--k0); } .l1 { stroke: var(--k1); } .l2 { stroke: var(--k2); } .l3 { stroke: var(--k3); } .l4 { stroke: var(--k4); }
 .trend { stroke: var(--ink); stroke-dasharray: 6 5; stroke-width: 1.5; }
-@media (max-width: 36rem) { .chart { min-width: 38rem; } body { padding: 1rem .8rem 2rem; } th, td { padding: .4rem .5rem; } .figures dd { font-size: 1.5rem; } }
+@media (max-width: 36rem) { .chart { min-width: 38rem; }
+  .wide th:first-child, .wide td:first-child { position: sticky; left: 0; background: var(--paper); } body { padding: 1rem .8rem 2rem; } th, td { padding: .4rem .5rem; } .figures dd { font-size: 1.5rem; } }
 @media print { :root { --ink: #000; --soft: #444; --rule: #bbb; --paper: #fff; --band: #fff; } body { padding: 0; max-width: none;
   font-size: 10.5pt; } .wide { overflow: visible; } thead { display: table-header-group; } tfoot { display: table-row-group; }
   tr, .figures div, .chart, .sums, .sign { break-inside: avoid; } h2 { break-after: avoid; } .page { break-before: page; }
-  th, td { padding: 2pt 6pt; } .many { font-size: 8pt; } .many th, .many td { padding: 2pt 3pt; } }
+  th, td { padding: 2pt 6pt; } .many { font-size: 8pt; } .many .w { white-space: pre-line; } .many th, .many td { padding: 2pt 3pt; } }
 </style>
 </head>
 <body{{#has_parties}} class="paper"{{/has_parties}}>
