@@ -64,10 +64,11 @@ img.logo { display: block; max-height: 4.5rem; max-width: 16rem; margin: 0 0 1re
 .l0, .l1, .l2, .l3, .l4 { fill: none; stroke-width: 2.5; }
 .l0 { stroke: var(--k0); } .l1 { stroke: var(--k1); } .l2 { stroke: var(--k2); } .l3 { stroke: var(--k3); } .l4 { stroke: var(--k4); }
 .trend { stroke: var(--ink); stroke-dasharray: 6 5; stroke-width: 1.5; }
+@media (max-width: 78rem) { .many .w { white-space: pre-line; } }
 @media (max-width: 36rem) { .chart { min-width: 38rem; }
   .wide th:first-child, .wide td:first-child { position: sticky; left: 0; background: var(--paper); } body { padding: 1rem .8rem 2rem; } th, td { padding: .4rem .5rem; } .figures dd { font-size: 1.5rem; } }
-@media print { :root { --ink: #000; --soft: #444; --rule: #bbb; --paper: #fff; --band: #fff; } body { padding: 0; max-width: none;
-  font-size: 10.5pt; } .wide { overflow: visible; } thead { display: table-header-group; } tfoot { display: table-row-group; }
+@media print { :root { font-size: 10.5pt; --ink: #000; --soft: #444; --rule: #bbb; --paper: #fff; --band: #fff; } body { padding: 0; max-width: none;
+  font-size: 1rem; } .wide { overflow: visible; } thead { display: table-header-group; } tfoot { display: table-row-group; }
   tr, .figures div, .chart, .sums, .sign { break-inside: avoid; } h2 { break-after: avoid; } .page { break-before: page; }
   th, td { padding: 2pt 6pt; } .many { font-size: 8pt; } .many .w { white-space: pre-line; } .many th, .many td { padding: 2pt 3pt; } }
 </style>

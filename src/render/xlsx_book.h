@@ -85,6 +85,10 @@ class Cursor {
   void finish(int head);
   lxw_worksheet* raw() { return sheet_; }
   Workbook& book() { return book_; }
+  [[nodiscard]] const Workbook& book() const { return book_; }
+  /// Columns that have a width by now, and their widths in characters.
+  [[nodiscard]] int columns() const { return static_cast<int>(widths_.size()); }
+  [[nodiscard]] int width(SheetColumn column) const { return column < widths_.size() ? widths_[column] : 0; }
   [[nodiscard]] int total_width() const;
 
  private:

@@ -4,6 +4,7 @@
 
 #include "base/text.h"
 #include "render/cell.h"
+#include "render/renderer.h"
 #include "render/xlsx_book.h"
 
 namespace kerfbook::render {
@@ -11,26 +12,71 @@ namespace {
 
 constexpr std::size_t kFilterFrom = 12;  ///< rows from which a filter over the heading is of use
 
+/// Characters a column of words needs; 0 when some of its words go over several lines and so need a column of their
+/// own.
+int words_width(const Table& table, std::size_t column, const Style& style) {
+  constexpr int kOneLine = 58;
+  int width = screen_width(heading_of(table.columns[column]));
+  for (const Row& row : table.rows) {
+    const std::string words = shown_cell(row.cells[column], table.columns[column], style);
+    if (words.size() > kOneLine || words.find('\n') != std::string::npos) return 0;
+    width = std::max(width, screen_width(words));
+  }
+  return width + 2;
+}
+
 /// Where each column of the Table stands on the sheet; a hidden one only when a shown ratio is made of it.
 class Places {
  public:
   explicit Places(const Table& table) : at_(table.columns.size(), -1) {
-    int next = 0;
-    for (const std::size_t column : shown_columns(table)) at_[column] = next++;
-    shown_ = next;
-    for (const auto& column : table.columns) {
-      if (column.hidden || !column.ratio) continue;
-      for (const std::size_t part : {column.ratio->over, column.ratio->under}) {
-        if (at_[part] < 0) at_[part] = next++;
-      }
+    for (const std::size_t column : shown_columns(table)) at_[column] = next_++;
+    place_hidden(table);
+  }
+  /// Below other tables of the sheet: words lie over several narrow columns and do not push those apart.
+  Places(const Table& table, Cursor& cursor) : at_(table.columns.size(), -1) {
+    const bool may_span = cursor.columns() > 0 && !table.ruled && table.sums.empty();
+    for (const std::size_t column : shown_columns(table)) {
+      at_[column] = next_++;
+      if (!may_span || stands_right(table.columns[column])) continue;
+      const int needed = words_width(table, column, cursor.book().document().style);
+      int room = cursor.width(of(column));
+      while (room < needed && next_ < cursor.columns())
+        room += cursor.width(static_cast<SheetColumn>(next_++));
+      const auto end = static_cast<SheetColumn>(next_ - 1);
+      if (room < needed && end > of(column)) cursor.widen(end, cursor.width(end) + needed - room);
     }
+    place_hidden(table);
   }
   [[nodiscard]] bool has(std::size_t column) const { return at_[column] >= 0; }
   [[nodiscard]] SheetColumn of(std::size_t column) const { return static_cast<SheetColumn>(at_[column]); }
   [[nodiscard]] bool is_shown(std::size_t column) const { return at_[column] >= 0 && at_[column] < shown_; }
+  [[nodiscard]] SheetColumn last() const { return static_cast<SheetColumn>(shown_ - 1); }
+  /// Whether any column of the sheet but its own lies under this one.
+  [[nodiscard]] bool spans(std::size_t column) const {
+    const int next = at_[column] + 1;
+    return next < shown_ && std::find(at_.begin(), at_.end(), next) == at_.end();
+  }
+  /// Draws the rules of a heading or a total on under the columns that are spanned.
+  void rule(Cursor& cursor, const Look& look) const {
+    for (int at = 0; at < shown_; ++at) {
+      if (std::find(at_.begin(), at_.end(), at) == at_.end())
+        cursor.put(static_cast<SheetColumn>(at), Cell{}, look);
+    }
+  }
 
  private:
+  void place_hidden(const Table& table) {
+    shown_ = next_;
+    for (const auto& column : table.columns) {
+      if (column.hidden || !column.ratio) continue;
+      for (const std::size_t part : {column.ratio->over, column.ratio->under}) {
+        if (at_[part] < 0) at_[part] = next_++;
+      }
+    }
+  }
+
   std::vector<int> at_;
+  int next_ = 0;
   int shown_ = 0;
 };
 
@@ -85,7 +131,7 @@ void write_headings(Cursor& cursor, const Table& table, const Places& places) {
     if (!places.has(i)) continue;
     const Column& column = table.columns[i];
     const bool right = stands_right(column);
-    cursor.widen(places.of(i), heading_width(column));
+    if (!places.spans(i)) cursor.widen(places.of(i), heading_width(column));
     cursor.put_text(places.of(i), heading_with_unit(column),
                     {.right = right,
                      .indent = !right && follows_number(table, i),
@@ -95,6 +141,7 @@ void write_headings(Cursor& cursor, const Table& table, const Places& places) {
     lines = std::max(lines, lines_of(column, heading_width(column) - 3));
     if (!places.is_shown(i)) cursor.hide(places.of(i));
   }
+  places.rule(cursor, {.head = true});
   cursor.set_height(lines);
   ++cursor.row;
 }
@@ -105,6 +152,7 @@ struct Pen {
   SheetColumn at;
   Look looks[2];
   lxw_format* formats[2];
+  bool spans;  ///< its words run on over the columns beside it
 };
 
 std::vector<Pen> pens(Cursor& cursor, const Table& table, const Places& places) {
@@ -115,7 +163,7 @@ std::vector<Pen> pens(Cursor& cursor, const Table& table, const Places& places) 
     look.boxed = table.ruled;
     Look struck = look;
     struck.struck = true;
-    out.push_back({i, places.of(i), {look, struck}, {cursor.book().format(look), nullptr}});
+    out.push_back({i, places.of(i), {look, struck}, {cursor.book().format(look), nullptr}, places.spans(i)});
     if (has_struck(table)) out.back().formats[1] = cursor.book().format(struck);
   }
   return out;
@@ -127,8 +175,14 @@ std::vector<SheetRow> write_rows(Cursor& cursor, const Table& table, const Place
   for (const Row& row : table.rows) {
     if (!row.struck) counted.push_back(cursor.row);
     const std::size_t how = row.struck ? 1 : 0;
-    for (const Pen& pen : columns)
-      cursor.put(pen.at, row.cells[pen.column], pen.looks[how], pen.formats[how]);
+    for (const Pen& pen : columns) {
+      const auto* words = pen.spans ? std::get_if<std::string>(&row.cells[pen.column]) : nullptr;
+      if (words != nullptr) {
+        cursor.put_free(pen.at, *words, pen.looks[how]);
+      } else {
+        cursor.put(pen.at, row.cells[pen.column], pen.looks[how], pen.formats[how]);
+      }
+    }
     if (table.ruled) worksheet_set_row(cursor.raw(), cursor.row, 22, nullptr);
     ++cursor.row;
   }
@@ -187,6 +241,7 @@ void write_totals(Cursor& cursor, const Table& table, const Places& places,
       cursor.put(places.of(i), total, look);
     }
   }
+  places.rule(cursor, {.bold = true, .ruled_above = true});
   ++cursor.row;
 }
 
@@ -238,13 +293,12 @@ SheetRow write_table(Cursor& cursor, const Table& table) {
     cursor.widen(0, screen_width(table.when_empty) + 2);
     return cursor.row++;
   }
-  const Places places(table);
+  const Places places(table, cursor);
   const SheetRow head = cursor.row;
   write_headings(cursor, table, places);
   const auto counted = write_rows(cursor, table, places);
   if (table.rows.size() >= kFilterFrom && !table.ruled && cursor.book().document().parties.empty()) {
-    const auto last = static_cast<SheetColumn>(shown_columns(table).size() - 1);
-    worksheet_autofilter(cursor.raw(), head, 0, cursor.row - 1, last);
+    worksheet_autofilter(cursor.raw(), head, 0, cursor.row - 1, places.last());
   }
   if (!table.totals.empty()) write_totals(cursor, table, places, counted);
   return head;
