@@ -176,16 +176,24 @@ std::size_t lines_of(const Table& table) {
   return table.ruled ? rows + rows / 2 : rows;
 }
 
+/// A paper of nothing but tables to fill in is one page to carry, set as small as that needs.
+bool fills_one_page(const Document& document) {
+  return !document.tables.empty() &&
+         std::all_of(document.tables.begin(), document.tables.end(),
+                     [](const Table& table) { return table.ruled && !table.new_page; });
+}
+
 /// The tables from `next` on, one under the other, as far as they share a sheet. The heading row to repeat on further
 /// pages; -1 when several tables share it, for then one's heading would stand over another.
 int write_tables(Cursor& cursor, const Document& document, std::size_t& next, bool begun) {
+  const bool one_page = fills_one_page(document);
   int head = -1;
   std::size_t taller = 0;  // lines by which rows to be filled in are higher than others
   for (const std::size_t from = next; next < document.tables.size(); ++next, begun = true) {
     const Table& table = document.tables[next];
     const std::size_t lines = lines_of(table);
     // A table is kept whole: one that has no more room on the page begins a sheet of its own.
-    const bool full = next > from && cursor.row + taller + lines > kRowsOfPage;
+    const bool full = !one_page && next > from && cursor.row + taller + lines > kRowsOfPage;
     if (begun && (full || table.new_page)) break;
     taller += lines - std::min(lines, table.rows.size());
     if (!table.title.empty()) {
@@ -209,7 +217,7 @@ void write_paper(Workbook& book, const Document& document) {
   for (const auto& words : document.lead) front.put_words(words, {});
   write_tables(front, document, next, true);
   write_foot(front, document);
-  front.finish(-1);
+  front.finish(-1, fills_one_page(document));
   while (next < document.tables.size()) {
     const std::string& title = document.tables[next].title;
     Cursor cursor(book, title.empty() ? document.title : title);

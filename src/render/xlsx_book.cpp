@@ -277,7 +277,7 @@ void Cursor::set_widths() {
   }
 }
 
-void Cursor::finish(int head) {
+void Cursor::finish(int head, bool one_page) {
   constexpr int kLeast = 60;  // paragraphs need some room, however narrow the table
   if (widths_.empty()) widen(0, kLeast);
   // Paragraphs lie across all columns of the table; a narrow table lends its last column the room they need.
@@ -300,7 +300,7 @@ void Cursor::finish(int head) {
   worksheet_set_paper(sheet_, book_.document().style.paper == PaperSize::a4 ? kA4 : kLetter);
   const int upright = book_.document().parties.empty() ? kUprightReport : kUprightPaper;
   if (total_width() > upright) worksheet_set_landscape(sheet_);
-  worksheet_fit_to_pages(sheet_, 1, 0);
+  worksheet_fit_to_pages(sheet_, 1, one_page ? 1 : 0);
   worksheet_set_margins(sheet_, 0.6, 0.6, 0.7, 0.7);
   worksheet_set_footer(sheet_, "&L&8&A&R&8page &P of &N");
   if (head >= 0) worksheet_repeat_rows(sheet_, static_cast<SheetRow>(head), static_cast<SheetRow>(head));

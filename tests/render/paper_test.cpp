@@ -26,6 +26,12 @@ std::size_t repeated_heads(const std::string& bytes) {
   return count;
 }
 
+/// The widths of a sheet's columns.
+std::string columns_of(const Sheet& sheet) {
+  const std::size_t from = sheet.xml.find("<cols>");
+  return sheet.xml.substr(from, sheet.xml.find("</cols>") - from);
+}
+
 Document with_log_list(std::size_t logs) {
   Document document = paper();
   Table list = document.tables.front();
@@ -86,16 +92,49 @@ TEST_CASE("Where tables share a sheet, no heading of one is repeated over the fi
   CHECK(repeated_heads(render_xlsx(report)) == 0);
 }
 
+TEST_CASE("A sheet to fill in by hand is one page, however many tables are on it") {
+  Document document = paper();
+  document.tables.erase(document.tables.begin());
+  document.tables.front().new_page = false;
+  document.tables.front().rows.resize(30, document.tables.front().rows.front());
+  document.tables.resize(3, document.tables.front());
+  const auto sheets = read_workbook(render_xlsx(document));
+  REQUIRE(sheets.size() == 1);
+  CHECK(sheets.front().xml.find("fitToHeight=\"0\"") == std::string::npos);
+  CHECK(sheets.front().xml.find("fitToPage=\"1\"") != std::string::npos);
+}
+
+TEST_CASE("Words of a table below another run on over narrow columns, and push none of them apart") {
+  Document document = with_log_list(4);
+  Table& upper = document.tables.front();
+  upper.sums.clear();
+  upper.rows.resize(2);
+  Document alone = document;
+  alone.tables = {upper};
+  Table& lower = document.tables.back();
+  lower.columns = {upper.columns[1], upper.columns[0], upper.columns[1]};
+  for (Column& column : lower.columns) column.total = TotalKind::none;
+  lower.columns[1].heading = "Why";
+  lower.totals.clear();
+  lower.rows = {{{dec(100, 2), std::string("waited, tractor was hay"), dec(200, 2)}, false}};
+  // Three columns take 200 letters.
+  CHECK(columns_of(read_workbook(render_xlsx(alone)).front()).substr(0, 200) ==
+        columns_of(read_workbook(render_xlsx(document)).front()).substr(0, 200));
+  const Sheet sheet = read_workbook(render_xlsx(document)).front();
+  const int head = sheet.row_of("Logs sawn") + 1;
+  CHECK(sheet.at(head, 1).value == "Why");
+  CHECK(sheet.at(head + 1, 1).value == "waited, tractor was hay");
+  CHECK(sheet.at(head, 2).value.empty());
+  CHECK(sheet.at(head + 1, 2).value.empty());
+  CHECK(sheet.at(head + 1, 4).value == "2");
+}
+
 TEST_CASE("A fact in the head of a paper makes no column of its tables wider") {
   Document document = paper();
   const Sheet before = read_workbook(render_xlsx(document)).front();
   document.head.front().value = std::string(70, 'w');
   const Sheet after = read_workbook(render_xlsx(document)).front();
-  const auto columns = [](const Sheet& sheet) {
-    const std::size_t from = sheet.xml.find("<cols>");
-    return sheet.xml.substr(from, sheet.xml.find("</cols>") - from);
-  };
-  CHECK(columns(before) == columns(after));
+  CHECK(columns_of(before) == columns_of(after));
 }
 
 }  // namespace kerfbook::render
