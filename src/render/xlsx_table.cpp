@@ -122,7 +122,8 @@ int heading_width(const Column& column) {
   for (const auto& word : split_words(heading_of(column))) width = std::max(width, screen_width(word));
   const int unit = column.unit.empty() ? 0 : 1;
   while (width < kMost && lines_of(column, width) - unit > 2) ++width;
-  return width + 3;
+  const bool several = screen_width(heading_of(column)) > width;
+  return width + (several ? 4 : 3);  // broken where it may, a heading still keeps off its neighbour
 }
 
 void write_headings(Cursor& cursor, const Table& table, const Places& places) {
@@ -138,7 +139,7 @@ void write_headings(Cursor& cursor, const Table& table, const Places& places) {
                      .wrap = true,
                      .head = true,
                      .boxed = table.ruled});
-    lines = std::max(lines, lines_of(column, heading_width(column) - 3));
+    lines = std::max(lines, lines_of(column, heading_width(column) - 4));
     if (!places.is_shown(i)) cursor.hide(places.of(i));
   }
   places.rule(cursor, {.head = true});
@@ -267,6 +268,14 @@ bool reaches(const Table& table, const std::vector<std::size_t>& columns, double
   });
 }
 
+/// Bars are read by their length, so they stand on nought unless some hang below it.
+bool goes_below_nought(const Table& table, const std::vector<std::size_t>& columns) {
+  return std::any_of(table.rows.begin(), table.rows.end(), [&](const Row& row) {
+    return std::any_of(columns.begin(), columns.end(),
+                       [&](std::size_t i) { return drawn(row.cells[i]).value_or(0) < 0; });
+  });
+}
+
 constexpr lxw_color_t kColours[] = {0x8A5A2B, 0x3F6F63, 0xB58A3C, 0x6A5A83, 0x94504C};  ///< as on a page
 
 void paint(lxw_chart_series* series, ChartKind kind, std::size_t which) {
@@ -277,6 +286,8 @@ void paint(lxw_chart_series* series, ChartKind kind, std::size_t which) {
     lxw_chart_line line{};
     line.color = colour;
     chart_series_set_line(series, &line);
+    chart_series_set_marker_type(series, LXW_CHART_MARKER_CIRCLE);
+    chart_series_set_marker_fill(series, &fill);
   } else if (kind == ChartKind::scatter) {
     chart_series_set_marker_type(series, LXW_CHART_MARKER_CIRCLE);
     chart_series_set_marker_fill(series, &fill);
@@ -308,6 +319,7 @@ void write_chart(Cursor& cursor, const Table& table, SheetRow head, SheetRow las
   if (!table.chart || table.rows.empty() || has_struck(table) || cursor.book().raw()->options.constant_memory)
     return;
   const Chart& wanted = *table.chart;
+  if (wanted.kind == ChartKind::line && table.rows.size() < 2) return;  // one point is no line
   const Places places(table);
   lxw_chart* const chart =
       workbook_add_chart(cursor.book().raw(), static_cast<std::uint8_t>(native(wanted.kind)));
@@ -333,6 +345,8 @@ void write_chart(Cursor& cursor, const Table& table, SheetRow head, SheetRow las
     chart_axis_set_name(chart->y_axis, (column.unit.empty() ? heading_of(column) : column.unit).c_str());
     chart_legend_set_position(chart, LXW_CHART_LEGEND_NONE);
   }
+  const bool bars = wanted.kind == ChartKind::bar || wanted.kind == ChartKind::stacked_bar;
+  if (bars && !goes_below_nought(table, wanted.y)) chart_axis_set_min(chart->y_axis, 0);
   if (reaches(table, wanted.y, 10)) chart_axis_set_num_format(chart->y_axis, "#,##0");
   lxw_chart_line faint{};
   faint.color = 0xCFC6B8;

@@ -144,6 +144,8 @@ TEST_CASE("Every kind of chart is a native chart of the workbook, a scatter with
   CHECK(part_of(bytes, "xl/charts/chart1.xml").find("<c:barChart>") != std::string::npos);
   CHECK(part_of(bytes, "xl/charts/chart2.xml").find("<c:lineChart>") != std::string::npos);
   CHECK(part_of(bytes, "xl/charts/chart3.xml").find("val=\"stacked\"") != std::string::npos);
+  CHECK(part_of(bytes, "xl/charts/chart1.xml").find("<c:min val=\"0\"/>") != std::string::npos);
+  CHECK(part_of(bytes, "xl/charts/chart2.xml").find("<c:symbol val=\"circle\"/>") != std::string::npos);
   const std::string scatter = part_of(bytes, "xl/charts/chart4.xml");
   CHECK(scatter.find("<c:scatterChart>") != std::string::npos);
   CHECK(scatter.find("<c:trendline>") != std::string::npos);
