@@ -2,6 +2,7 @@
 #include "book/book.h"
 
 #include <fmt/format.h>
+#include <sqlite3.h>
 
 #include <algorithm>
 #include <numeric>
@@ -87,6 +88,26 @@ Posted post_one(Core& core, const Document& document, std::string_view why) {
   return posted;
 }
 
+/// Posts the document; once one was refused the others are only read, so that all that is wrong is told at once.
+void post_or_read(Core& core, const Document& document, std::string_view why, Posted& posted,
+                  std::optional<DocumentRefused>& refused) {
+  try {
+    if (!refused) {
+      posted = post_one(core, document, why);
+      return;
+    }
+    auto ready = read_document(core, document);
+    if (has_error(ready.found)) refused->add_other({document.name, document.text, std::move(ready.found)});
+  } catch (const DocumentRefused& first) {
+    refused = first;
+  } catch (const std::overflow_error&) {
+    throw Refused(
+        fmt::format("{}: a volume in it is larger than any mill's; look for a size, length or count with too "
+                    "many digits",
+                    document.name));
+  }
+}
+
 }  // namespace
 
 Book::Book(std::unique_ptr<Inside> inside) : inside_(std::move(inside)) {}
@@ -98,17 +119,14 @@ std::vector<Posted> Book::post_all(const std::vector<Document>& documents, std::
   Core& core = *inside_->core;
   return guarded(core.file, [&] {
     std::vector<Posted> posted(documents.size());
+    std::optional<DocumentRefused> refused;
     Writing writing(core);
     for (const std::size_t i : posting_order(documents)) {
-      try {
-        posted[i] = post_one(core, documents[i], why);
-      } catch (const std::overflow_error&) {
-        throw Refused(
-            fmt::format("{}: a volume in it is larger than any mill's; look for a size, length or count with "
-                        "too many digits",
-                        documents[i].name));
-      }
+      post_or_read(core, documents[i], why, posted[i], refused);
+      if (refused && documents[i].kind == EntryKind::mill)
+        break;  // what a sheet means hangs on the mill file
     }
+    if (refused) throw *refused;
     const bool changed = std::any_of(posted.begin(), posted.end(),
                                      [](const Posted& one) { return one.outcome != Outcome::unchanged; });
     if (changed) writing.commit();  // else the file is not touched at all
@@ -197,6 +215,17 @@ SQLite::Database& Book::database() const {
 
 const std::filesystem::path& Book::file() const {
   return inside_->core->file;
+}
+
+Still::Still(const Book& book) : database_(book.database()) {
+  guarded(book.file(), [&] {
+    database_.exec("SAVEPOINT still");
+    database_.execAndGet("SELECT count(*) FROM sqlite_schema");  // the moment is that of the first read
+  });
+}
+
+Still::~Still() {
+  sqlite3_exec(database_.getHandle(), "RELEASE still", nullptr, nullptr, nullptr);  // nothing was written
 }
 
 std::vector<Diagnostic> check_without_book(std::string_view text) {

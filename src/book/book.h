@@ -62,7 +62,8 @@ struct DayTotals {
   measure::Volume lumber;
 };
 
-/// Thrown when a document has errors: nothing was changed. Carries what was found, for showing with the text.
+/// Thrown when a document has errors: nothing was changed. Carries what was found, for showing with the text; when
+/// several documents of one post have errors, each further one stands in `others`.
 class DocumentRefused : public Refused {
  public:
   DocumentRefused(std::string name, std::string text, std::vector<Diagnostic> found)
@@ -73,11 +74,14 @@ class DocumentRefused : public Refused {
   [[nodiscard]] const std::string& name() const noexcept { return name_; }
   [[nodiscard]] const std::string& text() const noexcept { return text_; }
   [[nodiscard]] const std::vector<Diagnostic>& found() const noexcept { return found_; }
+  [[nodiscard]] const std::vector<DocumentRefused>& others() const noexcept { return others_; }
+  void add_other(DocumentRefused other) { others_.push_back(std::move(other)); }
 
  private:
   std::string name_;
   std::string text_;
   std::vector<Diagnostic> found_;
+  std::vector<DocumentRefused> others_;
 };
 
 struct OpenOptions {
@@ -145,6 +149,19 @@ class Book {
   struct Inside;
   explicit Book(std::unique_ptr<Inside> inside);
   std::unique_ptr<Inside> inside_;
+};
+
+/// Holds a book still for as long as it lives: all that is asked meanwhile is answered from one moment, and what
+/// another program posts waits its turn. One may stand inside another.
+class Still {
+ public:
+  explicit Still(const Book& book);
+  Still(const Still&) = delete;
+  Still& operator=(const Still&) = delete;
+  ~Still();
+
+ private:
+  SQLite::Database& database_;
 };
 
 /// The language and plausibility alone, for a sheet that no book is at hand for.

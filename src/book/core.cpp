@@ -68,7 +68,11 @@ Error explained(const std::filesystem::path& file, const SQLite::Exception& faul
 std::unique_ptr<SQLite::Database> connect(const std::string& file, int flags) {
   auto database = std::make_unique<SQLite::Database>(file, flags, kBusyMilliseconds);
   // A rollback journal with EXTRA syncs the folder too once the journal is gone: with FULL a power cut just after
-  // a commit can bring the journal back and undo it. See tests/bench/book_bench.cpp for WAL beside it.
+  // a commit can bring the journal back and undo it. WAL with FULL keeps as much. Timed on ext4 with rows of the
+  // same shape: one post by one program, opening and closing included, takes 20 to 24 ms with the rollback journal
+  // and 24 to 29 ms with WAL, whose log is folded back into the file at the end. Only many posts by one open program
+  // are quicker with WAL (230 of them in 1 s instead of 5), and a WAL book cannot simply be read where it must not
+  // be written (sqlite.org/wal.html, "Read-Only Databases").
   database->exec(
       "PRAGMA foreign_keys = ON;"
       "PRAGMA synchronous = EXTRA;"

@@ -151,7 +151,12 @@ int run(const std::vector<std::string>& arguments, Context& context) {
   } catch (const book::DocumentRefused& refused) {
     context.out.flush();
     context.err << show_all(refused.found(), refused.name(), refused.text());
-    return tell(refused.what(), refused.code());
+    for (const auto& other : refused.others()) {
+      context.err << show_all(other.found(), other.name(), other.text());
+    }
+    if (refused.others().empty()) return tell(refused.what(), refused.code());
+    return tell(std::to_string(refused.others().size() + 1) + " files have errors; nothing was posted",
+                refused.code());
   } catch (const Error& error) {
     return tell(error.what(), error.code());
   } catch (const SQLite::Exception& error) {

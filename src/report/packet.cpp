@@ -59,6 +59,7 @@ std::vector<std::string> packet_reports(const book::Mill& mill) {
 
 render::Document packet(const std::vector<ReportFile>& reports, const std::vector<std::string>& names,
                         const book::Book& book, const Ask& ask, const render::Style& style, Day today) {
+  const book::Still still(book);
   render::Document whole;
   whole.name = "packet";
   whole.title = "Packet";

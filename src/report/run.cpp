@@ -139,6 +139,7 @@ std::vector<Diagnostic> check_report(const ReportFile& report, const book::Book&
 render::Document run_report(const ReportFile& report, const book::Book& book, const Ask& ask,
                             const render::Style& style, Day today) {
   refuse_faulty(report, report.faults);
+  const book::Still still(book);  // its tables agree, whatever is posted meanwhile
   Filtered filters = filtered(report, book, ask, style, today);
   const Rescaled rescaled(book, ask.rule);
   if (!ask.rule.empty()) filters.words.push_back("logs scaled again by " + rescaled.rule());

@@ -2,6 +2,9 @@
 #include <doctest/doctest.h>
 #include <sqlite3.h>
 
+#include <chrono>
+#include <thread>
+
 #include "base/error.h"
 #include "book/shelf.h"
 
@@ -129,6 +132,28 @@ TEST_CASE("a changed word in the journal breaks the chain and is named by its en
   const auto findings = shelf.open(true).verify();
   REQUIRE_FALSE(findings.empty());
   CHECK(findings.front().what.find("journal entry 4") != std::string::npos);
+}
+
+TEST_CASE("a sheet posted while a book is being verified waits its turn, and is not told as damage") {
+  const Shelf shelf;
+  make_book(shelf);
+  std::thread poster;
+  bool verifying = false;
+  auto options = Shelf::options();
+  options.papers = [&](SQLite::Database&,
+                       const Entry&) {  // called midway: between the journal and the tables
+    if (!verifying) return;
+    poster = std::thread([&] { shelf.open().post_sheet("sheet 2026-06-20\nspecies DF\n2x6 5/12\n", ""); });
+    std::this_thread::sleep_for(std::chrono::milliseconds(300));
+  };
+  Book book = Book::open(shelf.file(), options);
+  book.post_paper("a paper", "its text", "");
+  verifying = true;
+  const auto findings = book.verify();
+  REQUIRE(poster.joinable());
+  poster.join();
+  CHECK_MESSAGE(findings.empty(), (findings.empty() ? "" : findings.front().what));
+  CHECK(book.days().size() == 10);
 }
 
 TEST_CASE("a changed figure in a worked-out table is found, and rebuild mends it") {

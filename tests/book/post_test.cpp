@@ -109,6 +109,39 @@ TEST_CASE("a document with an error keeps every other document of the same post 
   CHECK(book.days().empty());
 }
 
+TEST_CASE("of several documents with errors all are told, and good ones among them are no trouble") {
+  const Shelf shelf;
+  Book book = shelf.new_book();
+  const std::string before = shelf.bytes();
+  std::vector<std::string> told;
+  try {
+    book.post_all({{"c", "sheet 2026-06-04\n2x6 25\n"},
+                   {"a", "sheet 2026-06-02\n2x6 24\n"},
+                   {"b", "sheet 2026-06-03\n2x6 24/16\n"}},
+                  "");
+  } catch (const DocumentRefused& refused) {
+    told.push_back(refused.name());
+    for (const auto& other : refused.others()) {
+      told.push_back(other.name());
+      CHECK(other.found().front().place == Place{2, 5});
+    }
+  }
+  CHECK(told == std::vector<std::string>{"a", "c"});
+  CHECK(shelf.bytes() == before);
+}
+
+TEST_CASE("sheets are not judged beside a mill file with errors: it decides what they mean") {
+  const Shelf shelf;
+  Book book = shelf.new_book();
+  try {
+    book.post_all({{"a", "sheet 2026-06-02\n2x6 24\n"}, {"m", "unit = 3\n", EntryKind::mill}}, "");
+    FAIL("a mill file with an unknown key was taken");
+  } catch (const DocumentRefused& refused) {
+    CHECK(refused.name() == "m");
+    CHECK(refused.others().empty());
+  }
+}
+
 TEST_CASE(
     "a log received on Monday and sawn by its tag on Tuesday is scaled, whichever sheet is posted first") {
   const char* const received =

@@ -94,6 +94,26 @@ TEST_CASE("one malformed sheet keeps out all sheets of the same post, wherever i
   }
 }
 
+TEST_CASE("all malformed sheets of one post are told, each as it is told alone") {
+  const Scratch scratch;
+  const std::string book = small_book(scratch);
+  const std::string before = slurp(book);
+  std::vector<std::string> words{"-b", book, "post"};
+  const auto files = malformed_sheets();
+  for (const fs::path& file : files) words.push_back(file.string());
+  const Ran ran = run(words, scratch.path());
+  CHECK(ran.code == 1);
+  for (const fs::path& file : files) {
+    CAPTURE(file.filename().string());
+    const std::string alone = run({"-b", book, "check", file.string()}, scratch.path()).err;
+    const std::string told = alone.substr(0, alone.rfind("kerfbook: "));
+    CHECK(ran.err.find(told) != std::string::npos);
+  }
+  CHECK(ran.err.ends_with("kerfbook: " + std::to_string(files.size()) +
+                          " files have errors; nothing was posted\n"));
+  CHECK(slurp(book) == before);
+}
+
 TEST_CASE("a changed day without a reason is refused by its file and day, and the book left byte-identical") {
   const Scratch scratch;
   const std::string book = small_book(scratch);
