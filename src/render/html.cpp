@@ -18,6 +18,9 @@ namespace {
 using kainjow::mustache::data;
 using List = kainjow::mustache::list;
 
+constexpr int kFewWords = 22;             ///< characters
+constexpr std::size_t kManyColumns = 11;  ///< a table with more is set smaller, to fit a page and a screen
+
 data flag(bool on) {
   return data{on ? data::type::bool_true : data::type::bool_false};
 }
@@ -27,10 +30,11 @@ data maybe(const std::string& text) {
   return text.empty() ? flag(false) : data{text};
 }
 
-/// The class of a cell: n for numbers, d for days (never broken over lines), none for words.
-std::string class_of(const Column& column) {
+/// The class of a cell: n for numbers, d for days, w for words too few to be broken over lines, none for more.
+std::string class_of(const Column& column, const std::string& shown) {
   if (column.kind == ColumnKind::day) return "d";
-  return stands_right(column) ? "n" : "";
+  if (stands_right(column)) return "n";
+  return screen_width(shown) <= kFewWords && shown.find('\n') == std::string::npos ? "w" : "";
 }
 
 data cell_of(const std::string& text, const std::string& kind) {
@@ -73,9 +77,10 @@ Body plain_body(const Table& table, const Style& style) {
   for (const Row& row : table.rows) {
     List cells;
     for (const std::size_t i : columns) {
-      cells.push_back(cell_of(
-          table.ruled && is_absent(row.cells[i]) ? "" : shown_cell(row.cells[i], table.columns[i], style),
-          class_of(table.columns[i])));
+      const Cell& cell = row.cells[i];
+      const Column& column = table.columns[i];
+      const std::string text = table.ruled && is_absent(cell) ? "" : shown_cell(cell, column, style);
+      cells.push_back(cell_of(text, class_of(column, text)));
     }
     body.rows.push_back(row_of(std::move(cells), row.struck));
   }
@@ -85,7 +90,7 @@ Body plain_body(const Table& table, const Style& style) {
     const bool first = cells.empty();
     std::string text = is_absent(table.totals[i]) ? "" : shown_cell(table.totals[i], table.columns[i], style);
     if (first && text.empty()) text = "Total";
-    cells.push_back(cell_of(text, class_of(table.columns[i])));
+    cells.push_back(cell_of(text, class_of(table.columns[i], text)));
   }
   body.foot.push_back(row_of(std::move(cells), false));
   return body;
@@ -217,7 +222,8 @@ data table_of(const Table& table, const Style& style) {
   } else {
     Body made = table.grid ? grid_body(table, style) : plain_body(table, style);
     data body;
-    body.set("ruled", flag(table.ruled));
+    const bool many = made.columns.size() > kManyColumns;
+    body.set("kind", table.ruled ? data{"ruled"} : many ? data{"many"} : flag(false));
     body.set("columns", data{std::move(made.columns)});
     body.set("rows", data{std::move(made.rows)});
     body.set("has_foot", flag(!made.foot.empty()));

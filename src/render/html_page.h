@@ -4,8 +4,8 @@
 
 namespace kerfbook::render {
 
-/// {{name}} is escaped by the template library; {{#has_chart}}<div class="wide">{{{chart}}}</div>{{/has_chart}} and {{paper}} are made here and hold no user text but
-/// what chart.cpp has escaped.
+/// {{name}} is escaped by the template library; {{{chart}}} and {{paper}} are made here and hold no user text but what
+/// chart.cpp has escaped.
 inline constexpr const char* kPage = R"page(<!doctype html>
 <html lang="en">
 <head>
@@ -19,7 +19,7 @@ inline constexpr const char* kPage = R"page(<!doctype html>
 @media (prefers-color-scheme: dark) { :root { --ink: #ece6db; --soft: #a69d8f; --rule: #4a443b; --paper: #1b1917;
   --band: #25221e; --k0: #cf9a63; --k1: #7fb5a6; --k2: #dcb869; --k3: #ab9bc7; --k4: #d48f88; } }
 * { box-sizing: border-box; }
-body { margin: 0 auto; padding: 1.6rem 1.2rem 3rem; max-width: 74rem; background: var(--paper); color: var(--ink);
+body { margin: 0 auto; padding: 1.6rem 1.2rem 3rem; max-width: 84rem; background: var(--paper); color: var(--ink);
   font: 1.0625rem/1.45 "Liberation Sans", "DejaVu Sans", Arial, Helvetica, sans-serif; font-variant-numeric: tabular-nums; }
 h1 { font-size: 1.75rem; line-height: 1.2; margin: 0 0 .2rem; }
 h2 { font-size: 1.2rem; margin: 2rem 0 .5rem; }
@@ -28,15 +28,16 @@ h2 { font-size: 1.2rem; margin: 2rem 0 .5rem; }
 body.paper { max-width: 54rem; } .full td:last-child, .full th:last-child { padding-right: 0; }
 table { border-collapse: collapse; min-width: 24rem; }
 th, td { padding: .3rem .7rem; text-align: left; vertical-align: top; }
-th:first-child, td:first-child { padding-left: 0; }
+th:first-child, td:first-child, .many th:first-child, .many td:first-child { padding-left: 0; }
 thead th { vertical-align: bottom; border-bottom: 2px solid var(--ink); font-weight: 600; line-height: 1.2; }
 th .unit { display: block; color: var(--soft); font-weight: 400; font-size: .875em; }
 tbody tr { border-bottom: 1px solid var(--rule); }
 tbody tr:last-child { border-bottom: 0; }
 td { max-width: 26rem; overflow-wrap: break-word; white-space: pre-line; }
-.n { text-align: right; } td.n, .d { white-space: nowrap; }
+.n { text-align: right; } td.n, .d, .w { white-space: nowrap; }
 tfoot td { border-top: 2px solid var(--ink); font-weight: 700; }
 tfoot tr + tr td { border-top: 0; }
+.many { font-size: .9375rem; } .many th, .many td { padding: .3rem .45rem; }
 tr.struck td { text-decoration: line-through; color: var(--soft); }
 .ruled td, .ruled th { border: 1px solid var(--ink); height: 2.1rem; padding: .3rem .6rem; }
 .figures { display: grid; grid-template-columns: repeat(auto-fit, minmax(9.5rem, 1fr)); gap: 1rem 1.6rem; margin: 0; }
@@ -45,6 +46,7 @@ tr.struck td { text-decoration: line-through; color: var(--soft); }
 .figures dd { margin: 0; font-size: 1.7rem; line-height: 1.2; overflow-wrap: anywhere; }
 .figures dd.words { font-size: 1.1rem; padding-top: .45rem; }
 .figures .unit { color: var(--soft); font-size: .95rem; }
+img.logo { display: block; max-height: 4.5rem; max-width: 16rem; margin: 0 0 1rem; }
 .parties { display: flex; flex-wrap: wrap; gap: 1.5rem 4rem; margin: 0 0 1.4rem; }
 .parties p { margin: 0; white-space: pre-line; overflow-wrap: anywhere; }
 .parties .what { color: var(--soft); font-size: .875rem; }
@@ -62,14 +64,16 @@ tr.struck td { text-decoration: line-through; color: var(--soft); }
 .l0, .l1, .l2, .l3, .l4 { fill: none; stroke-width: 2.5; }
 .l0 { stroke: var(--k0); } .l1 { stroke: var(--k1); } .l2 { stroke: var(--k2); } .l3 { stroke: var(--k3); } .l4 { stroke: var(--k4); }
 .trend { stroke: var(--ink); stroke-dasharray: 6 5; stroke-width: 1.5; }
-@media (max-width: 36rem) { .chart { min-width: 38rem; } body { padding: 1rem .8rem 2rem; } th, td { padding: .4rem .5rem; } .figures dd { font-size: 1.5rem; } }
-@media print { :root { --ink: #000; --soft: #444; --rule: #bbb; --paper: #fff; --band: #fff; } body { padding: 0; max-width: none;
-  font-size: 10.5pt; } .wide { overflow: visible; } thead { display: table-header-group; } tfoot { display: table-row-group; }
+@media (max-width: 78rem) { .many .w { white-space: pre-line; } }
+@media (max-width: 36rem) { .chart { min-width: 38rem; }
+  .wide th:first-child, .wide td:first-child { position: sticky; left: 0; background: var(--paper); } body { padding: 1rem .8rem 2rem; } th, td { padding: .4rem .5rem; } .figures dd { font-size: 1.5rem; } }
+@media print { :root { font-size: 10.5pt; --ink: #000; --soft: #444; --rule: #bbb; --paper: #fff; --band: #fff; } body { padding: 0; max-width: none;
+  font-size: 1rem; } .wide { overflow: visible; } thead { display: table-header-group; } tfoot { display: table-row-group; }
   tr, .figures div, .chart, .sums, .sign { break-inside: avoid; } h2 { break-after: avoid; } .page { break-before: page; }
-  th, td { padding: 2pt 6pt; } }
+  th, td { padding: 2pt 6pt; } .many { font-size: 8pt; } .many .w { white-space: pre-line; } .many th, .many td { padding: 2pt 3pt; } }
 </style>{{#one_page}}
 <style>
-@media print { body { font-size: 8.5pt; } h1 { margin: 0; } p { margin: 2pt 0; } section { margin: 4pt 0; } th, td { padding: .3pt 6pt; line-height: 1.2; } }
+@media print { :root { font-size: 8.5pt; } h1 { margin: 0; } p { margin: 2pt 0; } section { margin: 4pt 0; } th, td { padding: .3pt 6pt; line-height: 1.2; } }
 </style>{{/one_page}}
 </head>
 <body{{#has_parties}} class="paper"{{/has_parties}}>
@@ -84,7 +88,7 @@ tr.struck td { text-decoration: line-through; color: var(--soft); }
 {{#title}}<h2>{{title}}</h2>{{/title}}
 {{#empty}}<p class="note">{{empty}}</p>{{/empty}}
 {{#figures}}<dl class="figures">{{#cells}}<div><dt>{{heading}}</dt><dd{{#words}} class="words"{{/words}}>{{text}}{{#unit}} <span class="unit">{{unit}}</span>{{/unit}}</dd></div>{{/cells}}</dl>{{/figures}}
-{{#body}}<div class="wide{{#has_sums}} full{{/has_sums}}"><table{{#ruled}} class="ruled"{{/ruled}}>
+{{#body}}<div class="wide{{#has_sums}} full{{/has_sums}}"><table{{#kind}} class="{{kind}}"{{/kind}}>
 <thead><tr>{{#columns}}<th{{#right}} class="n"{{/right}}>{{heading}}{{#unit}}<span class="unit">{{unit}}</span>{{/unit}}</th>{{/columns}}</tr></thead>
 <tbody>
 {{#rows}}<tr{{#struck}} class="struck"{{/struck}}>{{#cells}}<td{{#kind}} class="{{kind}}"{{/kind}}{{#across}} colspan="{{across}}"{{/across}}>{{#struck}}<s>{{text}}</s>{{/struck}}{{^struck}}{{text}}{{/struck}}</td>{{/cells}}</tr>
@@ -92,7 +96,7 @@ tr.struck td { text-decoration: line-through; color: var(--soft); }
 {{#has_foot}}<tfoot>{{#foot}}<tr>{{#cells}}<td{{#kind}} class="{{kind}}"{{/kind}}>{{text}}</td>{{/cells}}</tr>{{/foot}}</tfoot>
 {{/has_foot}}</table></div>{{/body}}
 {{#has_sums}}<table class="sums"><tbody>{{#sums}}<tr{{#strong}} class="strong"{{/strong}}><td>{{label}}</td><td class="n">{{value}}</td></tr>{{/sums}}</tbody></table>{{/has_sums}}
-{{{chart}}}
+{{#has_chart}}<div class="wide">{{{chart}}}</div>{{/has_chart}}
 {{#notes}}<p class="note">{{words}}</p>{{/notes}}
 </section>
 {{/tables}}

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <numeric>
+#include <set>
 
 #include "base/text.h"
 
@@ -9,8 +10,9 @@ namespace kerfbook::render {
 namespace {
 
 constexpr int kGap = 2;
-constexpr int kLeastWords = 8;    ///< a column of words is not shrunk below this
-constexpr int kHeadingLines = 3;  ///< a heading may stand on so many lines before its column is widened
+constexpr int kLeastWords = 8;      ///< a column of words is not shrunk below this
+constexpr int kReadableWords = 22;  ///< words so long are hardly ever cut short
+constexpr int kHeadingLines = 3;    ///< a heading may stand on so many lines before its column is widened
 constexpr std::string_view kBold = "\033[1m";
 constexpr std::string_view kStruck = "\033[9m";
 constexpr std::string_view kPlain = "\033[0m";
@@ -67,18 +69,75 @@ void shrink(const TextTable& table, std::vector<int>& widths, int width) {
   }
 }
 
-/// The columns of each block: one block when all fit, else as many as needed, each begun by the first column.
-std::vector<std::vector<std::size_t>> blocks(const std::vector<int>& widths, int width) {
-  std::vector<std::vector<std::size_t>> out(1);
-  int used = -kGap;
-  for (std::size_t i = 0; i < widths.size(); ++i) {
-    if (width > 0 && used + kGap + widths[i] > width && out.back().size() > 1) {
-      out.push_back({0});
-      used = widths[0];
-    }
-    out.back().push_back(i);
-    used += kGap + widths[i];
+/// Whether the first `columns` cells tell every line from every other.
+bool tells_lines_apart(const TextTable& table, std::size_t columns) {
+  std::set<std::vector<std::string>> met;
+  return std::all_of(table.lines.begin(), table.lines.end(), [&](const TextLine& line) {
+    return met.insert({line.cells.begin(), line.cells.begin() + static_cast<std::ptrdiff_t>(columns)}).second;
+  });
+}
+
+/// How many columns are repeated in every block, so that a line continued below is known again: the fewest words and
+/// days at the left that tell the lines apart, when they leave half the width; else the first column.
+std::size_t repeated_columns(const TextTable& table, const std::vector<int>& widths, int width) {
+  int used = 0;
+  for (std::size_t i = 0; i < widths.size() && !table.columns[i].right; ++i) {
+    used += widths[i] + kGap;
+    if (used > width / 2) break;
+    if (tells_lines_apart(table, i + 1)) return i + 1;
   }
+  return 1;
+}
+
+/// One stretch of columns that fits the width, with the widths they have in it.
+struct Stretch {
+  std::vector<std::size_t> columns;
+  std::vector<int> widths;  ///< of all columns of the table
+
+  [[nodiscard]] int used() const {
+    int sum = -kGap;
+    for (const std::size_t i : columns) sum += kGap + widths[i];
+    return sum;
+  }
+  /// Words that were shortened take what room is left in this stretch.
+  void fill(const std::vector<int>& natural, int width) {
+    for (const std::size_t i : columns) {
+      widths[i] += std::clamp(width - used(), 0, natural[i] - widths[i]);
+    }
+  }
+};
+
+/// Columns of the given widths cut into stretches that fit, each begun by the columns that head the lines.
+std::vector<Stretch> cut(const TextTable& table, const std::vector<int>& widths, int width) {
+  std::vector<Stretch> out(1, {{}, widths});
+  const std::size_t heads = repeated_columns(table, widths, width);
+  for (std::size_t i = 0; i < widths.size(); ++i) {
+    out.back().columns.push_back(i);
+    if (width == 0 || out.back().used() <= width || i <= heads) continue;
+    out.back().columns.pop_back();
+    out.push_back({{}, widths});
+    for (std::size_t head = 0; head < heads; ++head) out.back().columns.push_back(head);
+    out.back().columns.push_back(i);
+  }
+  return out;
+}
+
+/// One stretch when all fits, else as few as possible. Words are shortened below kReadableWords only where that saves
+/// a stretch.
+std::vector<Stretch> stretches(const TextTable& table, int width) {
+  const std::vector<int> natural = natural_columns(table);
+  if (width == 0 || total_width(natural) <= width) return cut(table, natural, width);
+  std::vector<int> least = natural;
+  shrink(table, least, width);
+  std::vector<int> readable = natural;
+  for (std::size_t i = 0; i < readable.size(); ++i) {
+    if (table.columns[i].may_shrink) readable[i] = std::min(readable[i], kReadableWords);
+  }
+  std::vector<Stretch> tight = cut(table, least, width);
+  std::vector<Stretch> out = cut(table, readable, width);
+  const auto fits = [&](const Stretch& one) { return one.used() <= width; };
+  if (out.size() > tight.size() || !std::all_of(out.begin(), out.end(), fits)) out = std::move(tight);
+  for (Stretch& one : out) one.fill(natural, width);
   return out;
 }
 
@@ -155,12 +214,10 @@ int natural_width(const TextTable& table) {
 }
 
 std::string draw(const TextTable& table, int width, bool colour) {
-  std::vector<int> widths = natural_columns(table);
-  if (width > 0) shrink(table, widths, width);
   std::string out;
-  for (const auto& columns : blocks(widths, width)) {
+  for (const Stretch& stretch : stretches(table, width)) {
     if (!out.empty()) out += '\n';
-    out += draw_block({table, widths, columns}, colour);
+    out += draw_block({table, stretch.widths, stretch.columns}, colour);
   }
   return out;
 }

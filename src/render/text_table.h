@@ -21,7 +21,7 @@ struct TextLine {
 
 struct TextTable {
   std::vector<TextColumn>
-      columns;  ///< the first one heads the lines and is repeated when a table is continued below
+      columns;  ///< the first ones, as far as they tell the lines apart, are repeated when the table goes on below
   std::vector<TextLine> lines;
   std::vector<TextLine> feet;  ///< totals, ruled off above
 };

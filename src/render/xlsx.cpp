@@ -4,12 +4,14 @@
 
 #include <unistd.h>
 
+#include <algorithm>
 #include <cstdlib>
 #include <filesystem>
 #include <fstream>
 
 #include "base/text.h"
 #include "render/cell.h"
+#include "render/grid.h"
 #include "render/renderer.h"
 #include "render/xlsx_book.h"
 
@@ -20,6 +22,7 @@ namespace fs = std::filesystem;
 
 constexpr double kTitleLines = 1.4;                  ///< height of the title's row
 constexpr std::size_t kConstantMemoryFrom = 20'000;  ///< rows
+constexpr std::size_t kRowsOfPage = 46;              ///< of a printed page, upright
 
 /// A file of its own in the folder for temporary files, gone again at the end.
 class TemporaryFile {
@@ -68,10 +71,22 @@ void write_parties(Cursor& cursor, const Document& document) {
     column.kind = fact.kind;
     if (const auto* decimal = std::get_if<Decimal>(&fact.value)) column.places = decimal->places;
     cursor.put_text(0, fact.label, {.bold = true});
-    cursor.put_text(1, shown_cell(fact.value, column, document.style), {});
+    cursor.put_free(1, shown_cell(fact.value, column, document.style), {});
     ++cursor.row;
   }
   if (!document.head.empty()) ++cursor.row;
+}
+
+/// The mill's own sign at the head of a paper. A missing or strange file is left out.
+void write_logo(Cursor& cursor, const Document& document) {
+  constexpr double kHeight = 56;  // pixels, at most
+  constexpr SheetRow kRows = 3;
+  std::error_code error;
+  if (document.logo.empty() || !fs::is_regular_file(document.logo, error)) return;
+  if (worksheet_insert_image(cursor.raw(), cursor.row, 0, document.logo.c_str()) != LXW_NO_ERROR) return;
+  lxw_object_properties* const image = STAILQ_FIRST(cursor.raw()->image_props);
+  image->x_scale = image->y_scale = std::min(1.0, kHeight / image->height);
+  cursor.row += kRows;
 }
 
 void write_title(Cursor& cursor, const Document& document, const Table* table) {
@@ -141,6 +156,7 @@ void write_report(Workbook& book, const Document& document) {
     Cursor cursor(book, table.title.empty() ? document.title : table.title);
     write_title(cursor, document, &table);
     const Drawn drawn = write_body(cursor, table);
+    const bool alone = i + 1 == tables.size() || !tables[i + 1].follows;
     for (++i; i < tables.size() && tables[i].follows; ++i) {
       ++cursor.row;
       cursor.put_free(0, tables[i].title, {.bold = true});
@@ -150,39 +166,64 @@ void write_report(Workbook& book, const Document& document) {
     write_foot(cursor, document);
     write_chart(cursor, table, drawn.head, drawn.last);
     if (!table.rows.empty()) worksheet_freeze_panes(cursor.raw(), drawn.head + 1, 0);
-    cursor.finish(static_cast<int>(drawn.head));
+    cursor.finish(alone ? static_cast<int>(drawn.head) : -1);
   }
 }
 
-/// A paper: tables one under the other, as it is printed, until one begins a page of its own.
-void write_paper(Workbook& book, const Document& document) {
-  std::size_t next = 0;
-  bool first = true;
-  do {
-    const bool alone = !first;
-    Cursor cursor(
-        book, alone && !document.tables[next].title.empty() ? document.tables[next].title : document.title);
-    write_title(cursor, document, nullptr);
-    if (first) {
-      write_parties(cursor, document);
-      for (const auto& words : document.lead) cursor.put_words(words, {});
-    }
-    int head = -1;
-    for (bool begun = false; next < document.tables.size(); ++next, begun = true) {
-      const Table& table = document.tables[next];
-      if (table.new_page && (begun || first)) break;
-      if (!table.title.empty()) {
-        cursor.put_free(0, table.title, {.bold = true});
-        ++cursor.row;
-      }
-      const Drawn drawn = write_body(cursor, table);
-      if (!begun) head = static_cast<int>(drawn.head);
+/// The printed height of a table's rows, in lines; rows to be filled in by hand are half as high again.
+std::size_t lines_of(const Table& table) {
+  const std::size_t rows = table.grid ? lay_out(table).keys.size() : table.rows.size();
+  return table.ruled ? rows + rows / 2 : rows;
+}
+
+/// A paper of nothing but tables to fill in is one page to carry, set as small as that needs.
+bool fills_one_page(const Document& document) {
+  return !document.tables.empty() &&
+         std::all_of(document.tables.begin(), document.tables.end(),
+                     [](const Table& table) { return table.ruled && !table.new_page; });
+}
+
+/// The tables from `next` on, one under the other, as far as they share a sheet. The heading row to repeat on further
+/// pages; -1 when several tables share it, for then one's heading would stand over another.
+int write_tables(Cursor& cursor, const Document& document, std::size_t& next, bool begun) {
+  const bool one_page = fills_one_page(document);
+  int head = -1;
+  std::size_t taller = 0;  // lines by which rows to be filled in are higher than others
+  for (const std::size_t from = next; next < document.tables.size(); ++next, begun = true) {
+    const Table& table = document.tables[next];
+    const std::size_t lines = lines_of(table);
+    // A table is kept whole: one that has no more room on the page begins a sheet of its own.
+    const bool full = !one_page && next > from && cursor.row + taller + lines > kRowsOfPage;
+    if (begun && (full || table.new_page)) break;
+    taller += lines - std::min(lines, table.rows.size());
+    if (!table.title.empty()) {
+      cursor.put_free(0, table.title, {.bold = true});
       ++cursor.row;
     }
-    if (first) write_foot(cursor, document);
-    cursor.finish(alone ? head : -1);
-    first = false;
-  } while (next < document.tables.size());
+    const Drawn drawn = write_body(cursor, table);
+    head = begun ? -1 : static_cast<int>(drawn.head);
+    ++cursor.row;
+  }
+  return head;
+}
+
+/// A paper: tables one under the other, as it is printed, on further sheets where a page is full.
+void write_paper(Workbook& book, const Document& document) {
+  std::size_t next = 0;
+  Cursor front(book, document.title);
+  write_logo(front, document);
+  write_title(front, document, nullptr);
+  write_parties(front, document);
+  for (const auto& words : document.lead) front.put_words(words, {});
+  write_tables(front, document, next, true);
+  write_foot(front, document);
+  front.finish(-1, fills_one_page(document));
+  while (next < document.tables.size()) {
+    const std::string& title = document.tables[next].title;
+    Cursor cursor(book, title.empty() ? document.title : title);
+    write_title(cursor, document, nullptr);
+    cursor.finish(write_tables(cursor, document, next, false));
+  }
 }
 
 bool is_paper(const Document& document) {

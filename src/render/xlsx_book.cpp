@@ -11,12 +11,13 @@
 namespace kerfbook::render {
 namespace {
 
-constexpr int kMostCharacters = 60;      ///< widest a column gets by its content
-constexpr int kMostSheetName = 31;       ///< characters a sheet name may have
-constexpr int kMostText = 32'000;        ///< a cell holds 32,767 characters
-constexpr double kLineHeight = 15;       ///< points of one line of text
-constexpr int kPortraitCharacters = 92;  ///< wider sheets are printed sideways
-constexpr std::uint8_t kLetter = 1;      ///< paper codes of the file format
+constexpr int kMostCharacters = 60;  ///< widest a column gets by its content
+constexpr int kMostSheetName = 31;   ///< characters a sheet name may have
+constexpr int kMostText = 32'000;    ///< a cell holds 32,767 characters
+constexpr double kLineHeight = 15;   ///< points of one line of text
+constexpr int kUprightReport = 104;  ///< characters; a wider report is printed sideways
+constexpr int kUprightPaper = 130;   ///< papers are read and filed upright
+constexpr std::uint8_t kLetter = 1;  ///< paper codes of the file format
 constexpr std::uint8_t kA4 = 9;
 
 std::string day_format(DateOrder order) {
@@ -276,7 +277,7 @@ void Cursor::set_widths() {
   }
 }
 
-void Cursor::finish(int head) {
+void Cursor::finish(int head, bool one_page) {
   constexpr int kLeast = 60;  // paragraphs need some room, however narrow the table
   if (widths_.empty()) widen(0, kLeast);
   // Paragraphs lie across all columns of the table; a narrow table lends its last column the room they need.
@@ -297,8 +298,9 @@ void Cursor::finish(int head) {
     }
   }
   worksheet_set_paper(sheet_, book_.document().style.paper == PaperSize::a4 ? kA4 : kLetter);
-  if (total_width() > kPortraitCharacters) worksheet_set_landscape(sheet_);
-  worksheet_fit_to_pages(sheet_, 1, book_.document().one_page ? 1 : 0);
+  const int upright = book_.document().parties.empty() ? kUprightReport : kUprightPaper;
+  if (total_width() > upright) worksheet_set_landscape(sheet_);
+  worksheet_fit_to_pages(sheet_, 1, one_page || book_.document().one_page ? 1 : 0);
   worksheet_set_margins(sheet_, 0.6, 0.6, 0.7, 0.7);
   worksheet_set_footer(sheet_, "&L&8&A&R&8page &P of &N");
   if (head >= 0) worksheet_repeat_rows(sheet_, static_cast<SheetRow>(head), static_cast<SheetRow>(head));

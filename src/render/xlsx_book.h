@@ -81,10 +81,14 @@ class Cursor {
   void widen(SheetColumn column, int characters);
   void hide(SheetColumn column);
   /// Sets column widths and print set-up. After it nothing is written. `head` is the heading row to repeat when
-  /// printed, or -1.
-  void finish(int head);
+  /// printed, or -1. `one_page`: printed on one page, as small as that needs.
+  void finish(int head, bool one_page = false);
   lxw_worksheet* raw() { return sheet_; }
   Workbook& book() { return book_; }
+  [[nodiscard]] const Workbook& book() const { return book_; }
+  /// Columns that have a width by now, and their widths in characters.
+  [[nodiscard]] int columns() const { return static_cast<int>(widths_.size()); }
+  [[nodiscard]] int width(SheetColumn column) const { return column < widths_.size() ? widths_[column] : 0; }
   [[nodiscard]] int total_width() const;
 
  private:

@@ -1,8 +1,10 @@
 // xlsx_table.cpp -- a table on a worksheet: typed cells, totals as live formulas, struck rows, a native chart.
 #include <algorithm>
+#include <cmath>
 
 #include "base/text.h"
 #include "render/cell.h"
+#include "render/renderer.h"
 #include "render/xlsx_book.h"
 
 namespace kerfbook::render {
@@ -10,26 +12,71 @@ namespace {
 
 constexpr std::size_t kFilterFrom = 12;  ///< rows from which a filter over the heading is of use
 
+/// Characters a column of words needs; 0 when some of its words go over several lines and so need a column of their
+/// own.
+int words_width(const Table& table, std::size_t column, const Style& style) {
+  constexpr int kOneLine = 58;
+  int width = screen_width(heading_of(table.columns[column]));
+  for (const Row& row : table.rows) {
+    const std::string words = shown_cell(row.cells[column], table.columns[column], style);
+    if (words.size() > kOneLine || words.find('\n') != std::string::npos) return 0;
+    width = std::max(width, screen_width(words));
+  }
+  return width + 2;
+}
+
 /// Where each column of the Table stands on the sheet; a hidden one only when a shown ratio is made of it.
 class Places {
  public:
   explicit Places(const Table& table) : at_(table.columns.size(), -1) {
-    int next = 0;
-    for (const std::size_t column : shown_columns(table)) at_[column] = next++;
-    shown_ = next;
-    for (const auto& column : table.columns) {
-      if (column.hidden || !column.ratio) continue;
-      for (const std::size_t part : {column.ratio->over, column.ratio->under}) {
-        if (at_[part] < 0) at_[part] = next++;
-      }
+    for (const std::size_t column : shown_columns(table)) at_[column] = next_++;
+    place_hidden(table);
+  }
+  /// Below other tables of the sheet: words lie over several narrow columns and do not push those apart.
+  Places(const Table& table, Cursor& cursor) : at_(table.columns.size(), -1) {
+    const bool may_span = cursor.columns() > 0 && !table.ruled && table.sums.empty();
+    for (const std::size_t column : shown_columns(table)) {
+      at_[column] = next_++;
+      if (!may_span || stands_right(table.columns[column])) continue;
+      const int needed = words_width(table, column, cursor.book().document().style);
+      int room = cursor.width(of(column));
+      while (room < needed && next_ < cursor.columns())
+        room += cursor.width(static_cast<SheetColumn>(next_++));
+      const auto end = static_cast<SheetColumn>(next_ - 1);
+      if (room < needed && end > of(column)) cursor.widen(end, cursor.width(end) + needed - room);
     }
+    place_hidden(table);
   }
   [[nodiscard]] bool has(std::size_t column) const { return at_[column] >= 0; }
   [[nodiscard]] SheetColumn of(std::size_t column) const { return static_cast<SheetColumn>(at_[column]); }
   [[nodiscard]] bool is_shown(std::size_t column) const { return at_[column] >= 0 && at_[column] < shown_; }
+  [[nodiscard]] SheetColumn last() const { return static_cast<SheetColumn>(shown_ - 1); }
+  /// Whether any column of the sheet but its own lies under this one.
+  [[nodiscard]] bool spans(std::size_t column) const {
+    const int next = at_[column] + 1;
+    return next < shown_ && std::find(at_.begin(), at_.end(), next) == at_.end();
+  }
+  /// Draws the rules of a heading or a total on under the columns that are spanned.
+  void rule(Cursor& cursor, const Look& look) const {
+    for (int at = 0; at < shown_; ++at) {
+      if (std::find(at_.begin(), at_.end(), at) == at_.end())
+        cursor.put(static_cast<SheetColumn>(at), Cell{}, look);
+    }
+  }
 
  private:
+  void place_hidden(const Table& table) {
+    shown_ = next_;
+    for (const auto& column : table.columns) {
+      if (column.hidden || !column.ratio) continue;
+      for (const std::size_t part : {column.ratio->over, column.ratio->under}) {
+        if (at_[part] < 0) at_[part] = next_++;
+      }
+    }
+  }
+
   std::vector<int> at_;
+  int next_ = 0;
   int shown_ = 0;
 };
 
@@ -67,11 +114,16 @@ int lines_of(const Column& column, int width) {
   return lines + (column.unit.empty() ? 0 : 1);
 }
 
-/// How wide a heading asks its column to be: room for its longest word, and for half of it when it has several.
+/// How wide a heading asks its column to be: room for its longest word, and for all of it on two lines if that is not
+/// too wide.
 int heading_width(const Column& column) {
-  int longest = screen_width(column.unit);
-  for (const auto& word : split_words(heading_of(column))) longest = std::max(longest, screen_width(word));
-  return std::max(longest + 2, std::min(screen_width(heading_of(column)) / 2 + 3, 16));
+  constexpr int kMost = 14;
+  int width = screen_width(column.unit);
+  for (const auto& word : split_words(heading_of(column))) width = std::max(width, screen_width(word));
+  const int unit = column.unit.empty() ? 0 : 1;
+  while (width < kMost && lines_of(column, width) - unit > 2) ++width;
+  const bool several = screen_width(heading_of(column)) > width;
+  return width + (several ? 4 : 3);  // broken where it may, a heading still keeps off its neighbour
 }
 
 void write_headings(Cursor& cursor, const Table& table, const Places& places) {
@@ -80,16 +132,17 @@ void write_headings(Cursor& cursor, const Table& table, const Places& places) {
     if (!places.has(i)) continue;
     const Column& column = table.columns[i];
     const bool right = stands_right(column);
-    cursor.widen(places.of(i), heading_width(column));
+    if (!places.spans(i)) cursor.widen(places.of(i), heading_width(column));
     cursor.put_text(places.of(i), heading_with_unit(column),
                     {.right = right,
                      .indent = !right && follows_number(table, i),
                      .wrap = true,
                      .head = true,
                      .boxed = table.ruled});
-    lines = std::max(lines, lines_of(column, heading_width(column) - 2));
+    lines = std::max(lines, lines_of(column, heading_width(column) - 4));
     if (!places.is_shown(i)) cursor.hide(places.of(i));
   }
+  places.rule(cursor, {.head = true});
   cursor.set_height(lines);
   ++cursor.row;
 }
@@ -100,6 +153,7 @@ struct Pen {
   SheetColumn at;
   Look looks[2];
   lxw_format* formats[2];
+  bool spans;  ///< its words run on over the columns beside it
 };
 
 std::vector<Pen> pens(Cursor& cursor, const Table& table, const Places& places) {
@@ -110,7 +164,7 @@ std::vector<Pen> pens(Cursor& cursor, const Table& table, const Places& places) 
     look.boxed = table.ruled;
     Look struck = look;
     struck.struck = true;
-    out.push_back({i, places.of(i), {look, struck}, {cursor.book().format(look), nullptr}});
+    out.push_back({i, places.of(i), {look, struck}, {cursor.book().format(look), nullptr}, places.spans(i)});
     if (has_struck(table)) out.back().formats[1] = cursor.book().format(struck);
   }
   return out;
@@ -122,8 +176,14 @@ std::vector<SheetRow> write_rows(Cursor& cursor, const Table& table, const Place
   for (const Row& row : table.rows) {
     if (!row.struck) counted.push_back(cursor.row);
     const std::size_t how = row.struck ? 1 : 0;
-    for (const Pen& pen : columns)
-      cursor.put(pen.at, row.cells[pen.column], pen.looks[how], pen.formats[how]);
+    for (const Pen& pen : columns) {
+      const auto* words = pen.spans ? std::get_if<std::string>(&row.cells[pen.column]) : nullptr;
+      if (words != nullptr) {
+        cursor.put_free(pen.at, *words, pen.looks[how]);
+      } else {
+        cursor.put(pen.at, row.cells[pen.column], pen.looks[how], pen.formats[how]);
+      }
+    }
     if (table.ruled) worksheet_set_row(cursor.raw(), cursor.row, 22, nullptr);
     ++cursor.row;
   }
@@ -182,6 +242,7 @@ void write_totals(Cursor& cursor, const Table& table, const Places& places,
       cursor.put(places.of(i), total, look);
     }
   }
+  places.rule(cursor, {.bold = true, .ruled_above = true});
   ++cursor.row;
 }
 
@@ -199,6 +260,22 @@ lxw_chart_type native(ChartKind kind) {
   return LXW_CHART_COLUMN;
 }
 
+/// Whether any figure drawn is so large: then an axis without decimals still tells its ticks apart.
+bool reaches(const Table& table, const std::vector<std::size_t>& columns, double least) {
+  return std::any_of(table.rows.begin(), table.rows.end(), [&](const Row& row) {
+    return std::any_of(columns.begin(), columns.end(),
+                       [&](std::size_t i) { return std::abs(drawn(row.cells[i]).value_or(0)) >= least; });
+  });
+}
+
+/// Bars are read by their length, so they stand on nought unless some hang below it.
+bool goes_below_nought(const Table& table, const std::vector<std::size_t>& columns) {
+  return std::any_of(table.rows.begin(), table.rows.end(), [&](const Row& row) {
+    return std::any_of(columns.begin(), columns.end(),
+                       [&](std::size_t i) { return drawn(row.cells[i]).value_or(0) < 0; });
+  });
+}
+
 constexpr lxw_color_t kColours[] = {0x8A5A2B, 0x3F6F63, 0xB58A3C, 0x6A5A83, 0x94504C};  ///< as on a page
 
 void paint(lxw_chart_series* series, ChartKind kind, std::size_t which) {
@@ -209,6 +286,8 @@ void paint(lxw_chart_series* series, ChartKind kind, std::size_t which) {
     lxw_chart_line line{};
     line.color = colour;
     chart_series_set_line(series, &line);
+    chart_series_set_marker_type(series, LXW_CHART_MARKER_CIRCLE);
+    chart_series_set_marker_fill(series, &fill);
   } else if (kind == ChartKind::scatter) {
     chart_series_set_marker_type(series, LXW_CHART_MARKER_CIRCLE);
     chart_series_set_marker_fill(series, &fill);
@@ -225,13 +304,12 @@ SheetRow write_table(Cursor& cursor, const Table& table) {
     cursor.widen(0, screen_width(table.when_empty) + 2);
     return cursor.row++;
   }
-  const Places places(table);
+  const Places places(table, cursor);
   const SheetRow head = cursor.row;
   write_headings(cursor, table, places);
   const auto counted = write_rows(cursor, table, places);
   if (table.rows.size() >= kFilterFrom && !table.ruled && cursor.book().document().parties.empty()) {
-    const auto last = static_cast<SheetColumn>(shown_columns(table).size() - 1);
-    worksheet_autofilter(cursor.raw(), head, 0, cursor.row - 1, last);
+    worksheet_autofilter(cursor.raw(), head, 0, cursor.row - 1, places.last());
   }
   if (!table.totals.empty()) write_totals(cursor, table, places, counted);
   return head;
@@ -241,6 +319,7 @@ void write_chart(Cursor& cursor, const Table& table, SheetRow head, SheetRow las
   if (!table.chart || table.rows.empty() || has_struck(table) || cursor.book().raw()->options.constant_memory)
     return;
   const Chart& wanted = *table.chart;
+  if (wanted.kind == ChartKind::line && table.rows.size() < 2) return;  // one point is no line
   const Places places(table);
   lxw_chart* const chart =
       workbook_add_chart(cursor.book().raw(), static_cast<std::uint8_t>(native(wanted.kind)));
@@ -266,6 +345,9 @@ void write_chart(Cursor& cursor, const Table& table, SheetRow head, SheetRow las
     chart_axis_set_name(chart->y_axis, (column.unit.empty() ? heading_of(column) : column.unit).c_str());
     chart_legend_set_position(chart, LXW_CHART_LEGEND_NONE);
   }
+  const bool bars = wanted.kind == ChartKind::bar || wanted.kind == ChartKind::stacked_bar;
+  if (bars && !goes_below_nought(table, wanted.y)) chart_axis_set_min(chart->y_axis, 0);
+  if (reaches(table, wanted.y, 10)) chart_axis_set_num_format(chart->y_axis, "#,##0");
   lxw_chart_line faint{};
   faint.color = 0xCFC6B8;
   faint.width = 0.75F;

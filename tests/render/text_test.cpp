@@ -60,6 +60,57 @@ TEST_CASE("No line of text is wider than the terminal, from 60 columns up, and n
   }
 }
 
+TEST_CASE(
+    "A table of 24 columns fits 80 and 100 columns: every figure whole, every line known in each part") {
+  for (const int width : {80, 100}) {
+    Document document = production_week();
+    Table& table = document.tables.front();
+    const std::size_t words = 1;
+    for (Row& row : table.rows)
+      row.cells[words] = std::string(row.cells[2] == table.rows[0].cells[2] ? "TER" : "own");
+    table.rows[1].cells[0] =
+        table.rows[0].cells[0];  // two lines of one day: the day alone does not tell them apart
+    table.chart.reset();
+    table.totals.clear();
+    while (table.columns.size() < 24) {
+      table.columns.push_back(table.columns[4]);
+      for (Row& row : table.rows) row.cells.push_back(row.cells[4]);
+    }
+    document.style.width = width;
+    const std::string text = render_text(document);
+    std::size_t figures = 0;
+    std::size_t heads = 0;
+    std::size_t parts = 0;
+    for (const auto line : split_lines(text)) {
+      CHECK(screen_width(line) <= width);
+      if (line.starts_with("----")) ++parts;
+      if (line.starts_with("2026-05-04  TER")) ++heads;
+      for (std::size_t at = line.find("1,560.67"); at != line.npos; at = line.find("1,560.67", at + 1))
+        ++figures;
+    }
+    CAPTURE(text);
+    CHECK(parts >= 3);
+    CHECK(heads == parts);
+    CHECK(figures == 1 + 24 - production_week().tables.front().columns.size());
+    CHECK(text.find("…") == std::string::npos);
+  }
+}
+
+TEST_CASE("Words are shortened only where that saves a part of the table") {
+  TextTable table;
+  table.columns = {{"Day", "", false, false}, {"Site", "", false, true}, {"bf", "", true, false}};
+  table.lines = {{{"2026-05-04", "Tervane farm by the ford", "1,560.67"}, false}};
+  CHECK(draw(table, 46, false).find("Tervane farm by the ford") != std::string::npos);
+  const std::string one_part = draw(table, 40, false);
+  CHECK(one_part.find("Tervane farm by t…") != std::string::npos);
+  CHECK(split_lines(one_part).size() == split_lines(draw(table, 46, false)).size());
+  table.columns.push_back({"Rule", "", true, false});
+  table.lines.front().cells.push_back("international-quarter");
+  const std::string two_parts = draw(table, 46, false);  // shortening the site could not save the second part
+  CHECK(two_parts.find("Tervane farm by the ford") != std::string::npos);
+  CHECK(two_parts.find("international-quarter") != std::string::npos);
+}
+
 TEST_CASE("Nothing a user typed can move the terminal's cursor or colour it") {
   Document document = every_cell();
   std::get<std::string>(document.tables.front().rows.front().cells.front()) = "\033[31mred\a\r\n";
