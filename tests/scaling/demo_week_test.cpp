@@ -26,7 +26,7 @@ TEST_CASE("the demo week scales 6,375 bf gross and 6,300 net under International
   CHECK(net == 6'300 * kPerUnit);
 }
 
-TEST_CASE("the demo week's wood gives each day's lumber recovery factor") {
+TEST_CASE("the demo week's wood gives each day's and the week's lumber recovery factor") {
   // Smalian, taper 1/8 in per ft of the nominal length, 0.4 ft trim (4.8 in: 307 counts of 1/64 in)
   const std::map<std::string, std::pair<std::int64_t, std::int64_t>> days{{"Mon", {156'067, 666}},
                                                                           {"Tue", {110'933, 634}},
@@ -40,10 +40,16 @@ TEST_CASE("the demo week's wood gives each day's lumber recovery factor") {
     CHECK(found.method == "Smalian, small end and taper 1/8 in per ft");
     wood[row[0]] += found.cubic_feet;
   }
+  std::int64_t week_lumber = 0;
+  std::int64_t week_wood = 0;
   for (const auto& [day, figures] : days) {
+    week_lumber += figures.first;
+    week_wood += wood[day];
     const Rational lumber(figures.first, 100);
     CHECK_MESSAGE((lumber / Rational(wood[day], kPerUnit)).rounded(2) == figures.second, figures.second);
   }
+  // 6,486.75 bf of the week (each day's figure above is rounded to a hundredth)
+  CHECK((Rational(week_lumber, 100) / Rational(week_wood, kPerUnit)).rounded(2) == 686);
 }
 
 TEST_CASE("a log's content is worked out from what was measured, and says how") {
