@@ -59,8 +59,6 @@ void LogWriter::write(const sheet::DatedFact& fact, const sheet::LogLine& line, 
   } else if (log.tag) {
     log.spec = borrowed_spec(store_, *log.tag, key_, fact.number);
     log.borrowed = log.spec.has_value();
-    // A defect found on opening the log comes on top of what was seen when it was received.
-    if (log.spec) log.spec->defects.insert(log.spec->defects.end(), line.defects.begin(), line.defects.end());
   }
   if (log.spec) {
     log.scale = scaled(*log.spec, *run.practice, then_.units);

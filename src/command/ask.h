@@ -4,14 +4,13 @@
 #include <string>
 
 #include "command/command.h"
+#include "command/period.h"
 #include "report/report.h"
 
 namespace kerfbook::command {
 
 struct AskOptions {
-  std::string from;
-  std::string to;
-  std::string period;
+  PeriodOptions days;
   std::string own_folder;
   report::Ask ask;
 };

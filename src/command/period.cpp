@@ -28,6 +28,7 @@ Days days_of(const PeriodOptions& options, const book::Mill& mill, const Session
                                             mill.season_month, mill.season_day);
     days.from = period.from;
     days.to = period.to;
+    days.words = period.words;
   }
   if (!options.from.empty()) days.from = read_bound(options.from, "--from");
   if (!options.to.empty()) days.to = read_bound(options.to, "--to");

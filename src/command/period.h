@@ -19,6 +19,7 @@ void add_period_options(CLI::App& app, PeriodOptions& options);
 struct Days {
   std::optional<Day> from;
   std::optional<Day> to;
+  std::string words;  ///< as --period said it ("last week"), for a heading; else empty
 };
 /// WrongUsage for what is no day or period, and when --period stands beside --from or --to.
 Days days_of(const PeriodOptions& options, const book::Mill& mill, const Session& session);

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <kainjow/mustache.hpp>
 #include <vector>
 
 #include "base/text.h"
@@ -22,27 +23,8 @@ constexpr double kBottom = 56;  ///< room for what the bars stand for
 constexpr std::size_t kMostLabels = 14;
 constexpr std::size_t kColours = 5;  ///< c0 ... c4 in the page's style
 
-std::string escaped(std::string_view text) {
-  std::string out;
-  for (const char c : text) {
-    switch (c) {
-      case '&':
-        out += "&amp;";
-        break;
-      case '<':
-        out += "&lt;";
-        break;
-      case '>':
-        out += "&gt;";
-        break;
-      case '"':
-        out += "&quot;";
-        break;
-      default:
-        out += c;
-    }
-  }
-  return out;
+std::string escaped(const std::string& text) {
+  return kainjow::mustache::html_escape(text);
 }
 
 /// One row of the table, as far as it can be drawn.
@@ -188,7 +170,7 @@ class Drawing {
 
   void text(double x, double y, std::string_view anchor, std::string_view words) {
     out_ += fmt::format("<text x=\"{:.1f}\" y=\"{:.1f}\" text-anchor=\"{}\">{}</text>", x, y, anchor,
-                        escaped(words));
+                        escaped(std::string(words)));
   }
 
   static std::string tick_words(double value) { return grouped({std::llround(value * 100), 2}); }

@@ -30,11 +30,12 @@ std::string title_of(Day day) {
   return weekday_name(day).substr(0, 3) + " " + write_day(day);
 }
 
-/// The convention its lumber is billed by, when one job is asked for; else the house's.
+/// The figures of a tally are exact nominal measure; a bill may count otherwise, by the job's convention or the house's.
 std::string convention_words(const book::Mill& mill, const std::string& job) {
   const auto* entry = job.empty() ? nullptr : book::find_job(mill, job);
   const bool own = entry != nullptr && entry->convention.has_value();
-  return std::string(own ? "Counted for this job by: " : "Counted by: ") +
+  return "Board feet here are nominal thickness x width x length, exact. " +
+         std::string(own ? "This job is billed by: " : "Unless a price says otherwise, a bill counts by: ") +
          measure::in_words(own ? *entry->convention : mill.convention) + ".";
 }
 
