@@ -110,6 +110,37 @@ TEST_CASE("what is only doubtful is a warning: a kerf of 5 inches, a target an i
   CHECK(read.found[1].place == Place{5, 9});
 }
 
+TEST_CASE("a cost says what it goes by, and a year's cost over how many days") {
+  CHECK(found_in(R"([[cost]]
+name = "Mill"
+rate = 4800
+per = "year"
+[[cost]]
+rate = -2
+per = "hour"
+[[cost]]
+name = "Bess"
+rate = 22
+per = "crew-hour"
+saw = "head"
+[[cost]]
+name = "bess"
+rate = 23
+per = "m3"
+[[service]]
+name = "oil"
+every = 0
+)") == R"(4:7 a year's cost without the days it is spread over; write days = 120, the days a year the mill saws
+5:1 a [[cost]] without a name; write name = "Insurance"
+6:8 a [[cost]] needs a rate that is not below nothing; write rate = 24.00
+7:8 'hour' is nothing a cost goes by; one of crew-hour, sawing-hour, engine-hour, day, year, MBF, m3, log, tooth, gallon, litre, mile, km
+12:1 `saw` is no key of [[cost]]; its keys are name, rate, from, per, hand
+14:8 a second [[cost]] called 'bess' from the same day; give it a name of its own, or a first day, as from = 2026-07-01
+16:7 this mill's lumber is not counted by m3; write per = "MBF"
+19:9 a [[service]] needs its engine hours, above nothing; write every = 50
+)");
+}
+
 TEST_CASE("a text that is no TOML is one error with its place") {
   CHECK(found_in("[mill]\nname = Hargan\n").starts_with("2:8 this is not TOML: "));
   CHECK(found_in("[mill]\n[mill]\n").starts_with("2:"));
