@@ -1,6 +1,6 @@
 -- report:  rates
 -- title:   Board feet an hour by job
--- meaning: Lumber of a job over the sawing time and the paid crew time written under it (a `run` or `crew` line before
+-- meaning: Lumber of a job over the sawing time and the paid crew time written under it (a 'run' or 'crew' line before
 --          any job counts for the day's only job). A rate is all lumber over all hours; a job without hours of its own
 --          shows a dash and stays out of the total rate.
 -- filters: from to job customer

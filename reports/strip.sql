@@ -1,8 +1,8 @@
 -- report:  strip
 -- title:   The mill at a glance
 -- meaning: Lumber through each saw since its last full set and since it was last touched up (or any later work on its
---          teeth), engine hours since the last stop whose cause was `service`, and metal strikes this month: tooth
---          work with the cause `metal`, counted once a day and log.
+--          teeth), engine hours since the last stop whose cause was 'service', and metal strikes this month: tooth
+--          work with the cause 'metal', counted once a day and log.
 -- table:   saws | Saws
 -- column:  saw text "Saw"
 -- column:  full_set day "Full set"

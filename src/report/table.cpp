@@ -246,7 +246,7 @@ class TableMaker {
     for (const auto& row : rows) {
       if (row && whole && *row != *whole) {
         throw SqlFault(
-            "column " + spec.name + " says `once`, but " + spec.under + " is not the same in every row", -1);
+            "column " + spec.name + " says 'once', but " + spec.under + " is not the same in every row", -1);
       }
       if (row) whole = row;
     }
