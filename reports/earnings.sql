@@ -1,6 +1,6 @@
 -- report:  earnings
 -- title:   What the jobs bring an hour
--- meaning: Everything charged for a job before tax, from its first day on: invoices less credits, and what `bill`
+-- meaning: Everything charged for a job before tax, from its first day on: invoices less credits, and what 'bill'
 --          would come to now. Beside the rate a board foot stands the same money over the job's sawing hours and
 --          over its paid crew hours (those under no job divided by sawing time), so that jobs priced by the foot, by the
 --          hour and by the log can be compared. Jobs on shares bring lumber, not money, and own stock brings it when it is sold.
@@ -19,7 +19,7 @@
 -- column:  per_crew_hour ratio "Per crew hour" of=money/crew_hours unit=money
 -- chart:   bar x=job y=per_sawing_hour title="Money a sawing hour"
 -- empty:   no job for a customer yet
--- foot:    What the hours cost is in the report `cost`.
+-- foot:    What the hours cost is in the report 'cost'.
 WITH paid AS (
   SELECT job, sum(amount) AS amount FROM (
     SELECT job, amount FROM v_paper WHERE kind = 'invoice'

@@ -2,7 +2,7 @@
 -- title:   The mill at a glance
 -- meaning: Lumber through each saw since its last full set and since it was last touched up (or any later work on its
 --          teeth); engine hours to the next service of the mill file's [[service]] list, counted from the last stop for
---          `service` with that word in its remark; and metal strikes this month: tooth work with the cause `metal`,
+--          'service' with that word in its remark; and metal strikes this month: tooth work with the cause 'metal',
 --          counted once a day and log.
 -- table:   saws | Saws
 -- column:  saw text "Saw"

@@ -133,8 +133,8 @@ std::string known_job(const book::Book& book, const std::string& job) {
   });
   if (!found.empty()) return found;
   const std::string near = nearest(job, known);
-  throw Refused("no job is called `" + job + "`; " +
-                (near.empty() ? "the jobs are " + join(known, ", ") : "did you mean `" + near + "`?"));
+  throw Refused("no job is called '" + job + "'; " +
+                (near.empty() ? "the jobs are " + join(known, ", ") : "did you mean " + near + "?"));
 }
 
 Paper find_paper(const book::Book& book, PaperKind kind, std::int64_t number) {
@@ -249,7 +249,7 @@ Paper issue_sale(book::Book& book, const std::string& buyer, Day to, Day today, 
   const Draft draft = draft_sale(book, buyer, to, today);
   refuse_problems(draft);
   if (draft.lines.empty())
-    throw Refused("nothing sold to `" + buyer + "` up to " + write_day(to) + " is left to bill");
+    throw Refused("nothing sold to '" + buyer + "' up to " + write_day(to) + " is left to bill");
   Paper paper = begun(papers, PaperKind::invoice, today, terms.invoice.first);
   take_over(draft, paper);
   InvoiceHead head = number_it(terms, play(papers), draft, paper, today);

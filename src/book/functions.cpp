@@ -1,4 +1,5 @@
 #include "book/functions.h"
+#include "base/text.h"
 
 #include <SQLiteCpp/Exception.h>
 #include <sqlite3.h>
@@ -27,7 +28,7 @@ Projector& projector_of(sqlite3_context* context) {
 scaling::Practice practice_of(sqlite3_context* context, sqlite3_value* name) {
   const std::string word = text_of(name);
   const auto practice = practice_named(projector_of(context).mill(), word);
-  if (!practice) throw std::invalid_argument("no log rule is called '" + word + "'");
+  if (!practice) throw std::invalid_argument("no log rule is called " + in_quotes(word));
   return *practice;
 }
 

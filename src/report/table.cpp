@@ -258,7 +258,7 @@ class TableMaker {
     for (const auto& row : rows) {
       if (row && whole && *row != *whole) {
         throw SqlFault(
-            "column " + spec.name + " says `once`, but " + spec.under + " is not the same in every row", -1);
+            "column " + spec.name + " says 'once', but " + spec.under + " is not the same in every row", -1);
       }
       if (row) whole = row;
     }
