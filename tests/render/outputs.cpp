@@ -11,10 +11,11 @@
 namespace kerfbook::render {
 namespace {
 
-std::string one_form(const std::string& digits) {
+std::string one_form(const std::string& digits, const Style& style) {
   std::string out;
   for (const char c : digits) {
-    if ((c >= '0' && c <= '9') || c == '-' || c == '.') out += c;
+    if ((c >= '0' && c <= '9') || c == '-') out += c;
+    if (c == style.currency.decimal_mark) out += '.';
   }
   if (out.find('.') != std::string::npos) {
     out.erase(out.find_last_not_of('0') + 1);
@@ -27,14 +28,17 @@ std::string one_blank(const std::string& words) {
   return join(split_words(words), " ");
 }
 
-bool is_iso_day(const std::string& day) {
-  return day.size() == 10 && day[4] == '-' && day[7] == '-';
+bool is_day(const std::string& day) {
+  const auto marks = [&](char mark, std::size_t first, std::size_t second) {
+    return day.size() == 10 && day[first] == mark && day[second] == mark;
+  };
+  return marks('-', 4, 7) || marks('/', 2, 5) || marks('.', 2, 5);
 }
 
 std::string iso(const std::string& day) {
-  if (day.size() == 10 && day[2] == '/')
-    return day.substr(6) + "-" + day.substr(0, 2) + "-" + day.substr(3, 2);
-  return day;
+  if (!is_day(day) || day[4] == '-') return day;
+  const auto month_first = day[2] == '/';
+  return day.substr(6) + "-" + day.substr(month_first ? 0 : 3, 2) + "-" + day.substr(month_first ? 3 : 0, 2);
 }
 
 /// The columns of a ruled line, as first and last place on the screen.
@@ -151,11 +155,13 @@ std::string word_of(const nlohmann::json& value) {
 }
 
 /// Cells made canonical: of a plain table by their columns, of a grid by their looks.
-void make_canonical(Figures& figures, const Table& table, bool long_form) {
+void make_canonical(Figures& figures, const Table& table, bool long_form, const Style& style = {}) {
   const auto columns = shown_columns(table);
   const auto cell = [&](const std::string& words, std::size_t i) {
-    return long_form || !table.grid ? canonical(words, table.columns[columns[i]]) : canonical(words);
+    return long_form || !table.grid ? canonical(words, table.columns[columns[i]], style)
+                                    : canonical(words, style);
   };
+  if (table.grid && !long_form) figures.headings = canonical_heads(figures.headings, style);
   for (auto& row : figures.rows) {
     for (std::size_t i = 0; i < row.size(); ++i) row[i] = cell(row[i], i);
   }
@@ -205,16 +211,26 @@ Figures json_table(const nlohmann::json& read) {
 
 }  // namespace
 
-std::string canonical(const std::string& shown, const Column& column) {
+std::string canonical(const std::string& shown, const Column& column, const Style& style) {
   if (shown == "-" || shown.empty()) return "";
   if (column.kind == ColumnKind::text) return one_blank(shown);
-  return column.kind == ColumnKind::day ? iso(shown) : one_form(shown);
+  return column.kind == ColumnKind::day ? iso(shown) : one_form(shown, style);
 }
 
-std::string canonical(const std::string& shown) {
+std::string canonical(const std::string& shown, const Style& style) {
   if (shown == "-" || shown.empty()) return "";
+  if (is_day(shown)) return iso(shown);
   const bool number = shown.find_first_not_of("0123456789,.+-") == std::string::npos;
-  return number && !is_iso_day(shown) ? one_form(shown) : iso(one_blank(shown));
+  return number ? one_form(shown, style) : one_blank(shown);
+}
+
+std::vector<std::string> canonical_heads(std::vector<std::string> headings, const Style& style) {
+  for (auto& heading : headings) {
+    auto words = split_words(heading);
+    if (!words.empty() && words.front() != "-") words.front() = canonical(words.front(), style);
+    heading = join(words, " ");
+  }
+  return headings;
 }
 
 Rational number_of(const std::string& cell) {
@@ -252,7 +268,7 @@ std::vector<Figures> from_text(const std::string& text, const Document& document
   TextReader reader(text);
   for (const Table& table : document.tables) {
     out.push_back(reader.read(table));
-    make_canonical(out.back(), table, false);
+    make_canonical(out.back(), table, false, document.style);
   }
   return out;
 }

@@ -23,10 +23,12 @@ struct Figures {
   [[nodiscard]] std::vector<std::string> totals() const;
 };
 
-/// A cell as shown, in the one form.
-std::string canonical(const std::string& shown, const Column& column);
+/// A cell as shown, in the one form. `style`: the marks in which people's forms write numbers.
+std::string canonical(const std::string& shown, const Column& column, const Style& style = {});
 /// The same where the column is not known: numbers and days are told by their looks.
-std::string canonical(const std::string& shown);
+std::string canonical(const std::string& shown, const Style& style = {});
+/// The headings of a grid, "7.0 ft" and the like, with their numbers in the one form.
+std::vector<std::string> canonical_heads(std::vector<std::string> headings, const Style& style);
 /// The exact number of a cell in the one form; nothing is 0.
 Rational number_of(const std::string& cell);
 /// What people read over a column: its heading, and its unit.
@@ -83,7 +85,7 @@ struct Place {
   std::vector<int> feet;
 };
 std::vector<Place> places_in(const std::vector<Sheet>& sheets, const Document& document);
-Figures from_sheet(const Place& place, const Table& table);
+Figures from_sheet(const Place& place, const Table& table, const Style& style);
 
 /// A formula worked out from the cells it names; of +, -, *, /, SUM and ROUND.
 Rational worked_out(const std::string& formula, const Sheet& sheet);

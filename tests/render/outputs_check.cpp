@@ -43,12 +43,18 @@ std::string added_up(const Figures& made, std::size_t column) {
   return any ? canonical(plain(shown(sum, 9))) : "";
 }
 
+/// A part of a whole that is the same in every row: such parts add up to the part of all of them.
+bool is_part_of_whole(const Table& table, const Column& column) {
+  return column.total == TotalKind::ratio && !column.ratio->percent_over &&
+         table.columns[column.ratio->under].total == TotalKind::none;
+}
+
 void check_footed(const std::string& where, const Figures& made, const std::vector<std::string>& totals,
                   const Table& table) {
   const auto columns = shown_columns(table);
   for (std::size_t i = 0; i < columns.size() && !made.rows.empty(); ++i) {
     const Column& column = table.columns[columns[i]];
-    if (column.total != TotalKind::sum) continue;
+    if (column.total != TotalKind::sum && !is_part_of_whole(table, column)) continue;
     CHECK_MESSAGE(added_up(made, i) == totals.at(i),
                   where << ": the lines of " << column.name << " added up");
   }
@@ -189,8 +195,7 @@ void check_ratios(const std::string& where, const Place& place, const Table& tab
       check_ratio(where, table, i, cell(row, i), cell(row, over), cell(row, under));
     if (column.total != TotalKind::ratio || place.feet.empty()) continue;
     const int foot = place.feet.front();
-    // A whole that is the same in every row is not added up; the total is over it.
-    const bool whole = table.columns[under].total == TotalKind::none;
+    const bool whole = is_part_of_whole(table, column);  // it is not added up; the total is over it
     std::string bottom = whole ? "" : cell(foot, under);
     for (std::size_t r = 0; whole && r < place.rows.size(); ++r) {
       if (!table.rows[r].struck && bottom.empty()) bottom = cell(place.rows[r], under);
@@ -224,7 +229,7 @@ void check_document(const Document& document, const std::string& what) {
     check_footed(where("csv"), csv[i], json[i].totals(), table);
     check_footed(where("json"), json[i], json[i].totals(), table);
     const Figures printed = as_printed(json[i], table);
-    const Figures xlsx = from_sheet(places[i], table);
+    const Figures xlsx = from_sheet(places[i], table, document.style);
     for (const auto& [form, made] : {std::pair("text", &text[i]), {"html", &html[i]}, {"xlsx", &xlsx}}) {
       check_same(where(form), *made, printed);
       if (table.grid) {

@@ -190,7 +190,7 @@ std::vector<Place> places_in(const std::vector<Sheet>& sheets, const Document& d
   return out;
 }
 
-Figures from_sheet(const Place& place, const Table& table) {
+Figures from_sheet(const Place& place, const Table& table, const Style& style) {
   Figures out;
   if (place.head < 0) return out;
   const Sheet& sheet = *place.sheet;
@@ -207,6 +207,7 @@ Figures from_sheet(const Place& place, const Table& table) {
     return cells;
   };
   for (const int at : place.across) out.headings.push_back(one_blank(sheet.at(place.head, at).value));
+  if (table.grid) out.headings = canonical_heads(out.headings, style);  // the lengths over a grid are words
   for (const int row : place.rows) {
     out.rows.push_back(cells_of(row, false));
     out.struck.push_back(sheet.at(row, place.across.front()).struck);

@@ -126,7 +126,7 @@ WithUnit with_unit(xmlDoc* tree, xmlNode* node) {
 }
 
 /// One row of figures stands as large figures by themselves: its heading, its figure, its unit.
-Figures large_figures(xmlDoc* tree, xmlNode* section, const Table& table) {
+Figures large_figures(xmlDoc* tree, xmlNode* section, const Table& table, const Style& style) {
   Figures out;
   std::vector<std::string> row;
   const auto columns = shown_columns(table);
@@ -137,7 +137,7 @@ Figures large_figures(xmlDoc* tree, xmlNode* section, const Table& table) {
   for (std::size_t i = 0; i < columns.size(); ++i) {
     const Column& column = table.columns[columns[i]];
     const WithUnit value = with_unit(tree, values[i]);
-    row.push_back(canonical(one_blank(value.words), column));
+    row.push_back(canonical(one_blank(value.words), column, style));
     const std::string& unit = row.back().empty() ? column.unit : value.unit;  // a dash has none
     out.headings.push_back(one_blank(content(headings[i]) + " " + unit));
   }
@@ -146,25 +146,26 @@ Figures large_figures(xmlDoc* tree, xmlNode* section, const Table& table) {
   return out;
 }
 
-std::vector<std::string> cells_of(xmlDoc* tree, xmlNode* row, const Table& table, bool foot) {
+std::vector<std::string> cells_of(xmlDoc* tree, xmlNode* row, const Table& table, bool foot,
+                                  const Style& style) {
   std::vector<std::string> cells;
   const auto columns = shown_columns(table);
   for (xmlNode* cell : find(tree, row, "td")) {
     const std::string words = content(cell);
     if (table.grid) {
-      cells.push_back(canonical(words));
+      cells.push_back(canonical(words, style));
       continue;
     }
     if (cells.size() >= columns.size())
       throw std::runtime_error("html: a row of " + table.name + " is longer");
     const Column& column = table.columns[columns[cells.size()]];
     const bool label = foot && words == "Total" && column.total == TotalKind::none;
-    cells.push_back(label ? "" : canonical(words, column));
+    cells.push_back(label ? "" : canonical(words, column, style));
   }
   return cells;
 }
 
-Figures html_table(xmlDoc* tree, xmlNode* section, const Table& table) {
+Figures html_table(xmlDoc* tree, xmlNode* section, const Table& table, const Style& style) {
   Figures out;
   const auto words = find(tree, section, "p[@class='note']");
   if (table.rows.empty()) {
@@ -172,19 +173,20 @@ Figures html_table(xmlDoc* tree, xmlNode* section, const Table& table) {
       throw std::runtime_error("html: table " + table.name + " does not say that it is empty");
     return out;
   }
-  if (!find(tree, section, "dl[@class='figures']").empty()) return large_figures(tree, section, table);
+  if (!find(tree, section, "dl[@class='figures']").empty()) return large_figures(tree, section, table, style);
   const std::string body = "div/table[not(@class='sums')]/";
   for (xmlNode* head : find(tree, section, body + "thead/tr/th")) {
     const WithUnit heading = with_unit(tree, head);
     out.headings.push_back(one_blank(heading.words + " " + heading.unit));
   }
+  if (table.grid) out.headings = canonical_heads(out.headings, style);
   for (xmlNode* row : find(tree, section, body + "tbody/tr")) {
     if (!find(tree, row, "td[@colspan]").empty()) continue;  // a grid's struck lines stand below it in words
-    out.rows.push_back(cells_of(tree, row, table, false));
+    out.rows.push_back(cells_of(tree, row, table, false, style));
     out.struck.push_back(attribute(row, "class") == "struck");
   }
   for (xmlNode* row : find(tree, section, body + "tfoot/tr")) {
-    out.feet.push_back(cells_of(tree, row, table, true));
+    out.feet.push_back(cells_of(tree, row, table, true, style));
   }
   return out;
 }
@@ -233,7 +235,7 @@ std::vector<Figures> from_html(const std::string& html, const Document& document
   if (sections.size() != document.tables.size()) throw std::runtime_error("html: other sections than tables");
   std::vector<Figures> out;
   for (std::size_t i = 0; i < sections.size(); ++i)
-    out.push_back(html_table(tree.get(), sections[i], document.tables[i]));
+    out.push_back(html_table(tree.get(), sections[i], document.tables[i], document.style));
   return out;
 }
 
