@@ -107,7 +107,8 @@ void check_values(const std::string& where, const Place& place) {
 
 void check_sums(const std::string& where, const Place& place, const Table& table) {
   for (std::size_t i = 0; i < table.columns.size(); ++i) {
-    if (table.columns[i].total != TotalKind::sum || place.of[i] < 0 || place.feet.empty()) continue;
+    const bool adds = table.columns[i].total == TotalKind::sum || is_part_of_whole(table, table.columns[i]);
+    if (!adds || place.of[i] < 0 || place.feet.empty()) continue;
     const SheetCell& total = place.sheet->at(place.feet.front(), place.of[i]);
     if (total.value.empty()) continue;
     Cells meant;
@@ -181,6 +182,20 @@ void check_ratio(const std::string& where, const Table& table, std::size_t colum
                 where << ": " << ratio.name << " prints " << printed << " of " << over << " and " << under);
 }
 
+/// A ratio of totals is a formula wherever the totals as shown give it.
+void check_live(const std::string& where, const Table& table, std::size_t column, const SheetCell& total,
+                const std::string& over, const std::string& under) {
+  if (total.value.empty()) return;
+  const Column& ratio = table.columns[column];
+  const Rational top = number_of(over);
+  const Rational bottom = number_of(under);
+  const Rational value = ratio.ratio->percent_over ? Rational(100) * (top - bottom) / bottom
+                                                   : Rational(ratio.ratio->scale) * top / bottom;
+  const std::string meant = canonical(plain(shown(value, ratio.places)));
+  CHECK_MESSAGE((meant != number_in_sheet(total.value) || !total.formula.empty()),
+                where << ": the total of " << ratio.name << " is no formula");
+}
+
 void check_ratios(const std::string& where, const Place& place, const Table& table) {
   const auto cell = [&](int row, std::size_t column) {
     const std::string& value = place.sheet->at(row, place.of[column]).value;
@@ -201,6 +216,7 @@ void check_ratios(const std::string& where, const Place& place, const Table& tab
       if (!table.rows[r].struck && bottom.empty()) bottom = cell(place.rows[r], under);
     }
     check_ratio(where + ", total", table, i, cell(foot, i), cell(foot, over), bottom);
+    if (!whole) check_live(where, table, i, place.sheet->at(foot, place.of[i]), cell(foot, over), bottom);
   }
 }
 
