@@ -55,6 +55,7 @@ void scale_figure(sqlite3_context* context, int count, sqlite3_value** values) {
 
 void scale_unit(sqlite3_context* context, int, sqlite3_value** values) {
   answered(context, [&] {
+    if (sqlite3_value_type(values[0]) == SQLITE_NULL) return sqlite3_result_null(context);
     const auto book = projector_of(context).mill().units;
     const auto word = scaling::unit_word(unit_in(practice_of(context, values[0]), book));
     sqlite3_result_text(context, word.data(), static_cast<int>(word.size()), SQLITE_TRANSIENT);

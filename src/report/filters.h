@@ -1,19 +1,18 @@
 // filters.h -- what a person asked to see, checked against the book and made into a SELECT's parameters.
 #pragma once
 
-#include <map>
 #include <string>
 #include <vector>
 
-#include "report/guard.h"
 #include "report/report.h"
+#include "report/rows.h"
 
 namespace kerfbook::report {
 
 struct Filtered {
-  std::map<std::string, Value> parameters;  ///< :from, :to, :job, :customer, :species, :site
-  std::vector<std::string> words;           ///< for the heading: period and filters, each in words
-  Ask ask;                                  ///< with the book's own spelling of every name
+  Parameters parameters;           ///< :from, :to, :job, :customer, :species, :site
+  std::vector<std::string> words;  ///< for the heading: period and filters, each in words
+  Ask ask;                         ///< with the book's own spelling of every name
 };
 
 /// Throws Refused for a name the book does not know (naming the nearest), WrongUsage for a filter the report does

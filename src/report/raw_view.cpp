@@ -20,7 +20,7 @@ std::size_t RawView::column_of(const std::string& name) const {
 }
 
 const Value& RawView::value(std::size_t row, std::size_t column) const {
-  return raw_.rows[row][source_[column]];
+  return raw_.at(row, source_[column]);
 }
 
 std::optional<std::int64_t> RawView::number(std::size_t row, std::size_t column) const {

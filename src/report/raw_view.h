@@ -13,7 +13,7 @@ class RawView {
  public:
   RawView(const TableSpec& spec, const Raw& raw);
 
-  [[nodiscard]] std::size_t rows() const { return raw_.rows.size(); }
+  [[nodiscard]] std::size_t rows() const { return raw_.rows(); }
   [[nodiscard]] std::size_t column_of(const std::string& name) const;  ///< of the header
   [[nodiscard]] const Value& value(std::size_t row, std::size_t column) const;
   /// nullopt for nothing; throws SqlFault for a text.

@@ -7,8 +7,8 @@
 
 #include "base/diagnostic.h"
 #include "render/document.h"
-#include "report/guard.h"
 #include "report/report.h"
+#include "report/rows.h"
 
 namespace kerfbook::report {
 
@@ -17,12 +17,6 @@ struct Setting {
   bool metric_book = false;
   int money_places = 2;
   std::string money_sign = "$";
-};
-
-/// Rows of one SELECT.
-struct Raw {
-  std::vector<std::string> names;
-  std::vector<std::vector<Value>> rows;
 };
 
 /// What is wrong between a table's header and the columns its SELECT gives; places are lines of the file.
