@@ -24,6 +24,7 @@ class Raw {
   [[nodiscard]] const Value& at(std::size_t row, std::size_t column) const {
     return cells_[row * names.size() + column];
   }
+  [[nodiscard]] Value& at(std::size_t row, std::size_t column) { return cells_[row * names.size() + column]; }
   void add(Value cell) { cells_.push_back(std::move(cell)); }
 
  private:

@@ -24,7 +24,7 @@ std::vector<Diagnostic> check_columns(const TableSpec& spec, const std::vector<s
 
 /// Throws SqlFault when a row does not hold what its column's kind needs. The header must have passed
 /// check_columns().
-render::Table make_table(const TableSpec& spec, const Raw& raw, const Setting& setting);
+render::Table make_table(const TableSpec& spec, Raw raw, const Setting& setting);
 
 /// Grid and chart as the header writes them, against the table's columns. Throws SqlFault.
 render::Grid read_grid(const TableSpec& spec, const render::Table& table);

@@ -3,7 +3,7 @@
 // table), which must give the very same rows into a C++ vector in the same run. Processor time, the best of several,
 // each contender in turn.
 //
-//   report_bench [REPORT...]    all-history ratios of some reports only
+//   report_bench [FOLDER] [REPORT...]    books kept in a folder and used again; all-history ratios of some reports only
 #include <SQLiteCpp/SQLiteCpp.h>
 #include <fmt/format.h>
 #include <sqlite3.h>
@@ -183,14 +183,17 @@ void all_history(const report::ReportFile& wanted, const book::Book& book, const
   std::fflush(stdout);
 }
 
-fs::path book_of(int years) {
-  return fs::temp_directory_path() / fmt::format("kerfbook-report-bench-{}-{}.book", ::getpid(), years);
+fs::path book_of(const fs::path& folder, int years) {
+  return folder / fmt::format("kerfbook-bench-{}-years.book", years);
 }
 
-void compare(const std::vector<std::string>& only) {
-  const Hand hand(book_of(kYears));
-  const auto twenty = book::Book::open(book_of(kYears), bench::options(true));
-  if (only.empty() || only.front() == "stretches") stretches(book::Book::open(book_of(1), bench::options(true)), twenty);
+void compare(const fs::path& folder, const std::vector<std::string>& only) {
+  for (const int years : {1, kYears}) {
+    if (!fs::exists(book_of(folder, years))) bench::fill(book_of(folder, years), years);
+  }
+  const Hand hand(book_of(folder, kYears));
+  const auto twenty = book::Book::open(book_of(folder, kYears), bench::options(true));
+  if (only.empty()) stretches(book::Book::open(book_of(folder, 1), bench::options(true)), twenty);
   fmt::print("\n{:<22} {:>7} {:>10} {:>10} {:>10} {:>7} {:>7}\n", "all twenty years", "rows", "rows ms",
              "document", "by hand", "ratio", "ratio");
   for (const auto& wanted : reports()) {
@@ -203,15 +206,19 @@ void compare(const std::vector<std::string>& only) {
 }  // namespace
 
 int main(int argc, char** argv) {
-  bench::fill(book_of(1), 1);
-  bench::fill(book_of(kYears), kYears);
+  std::vector<std::string> only(argv + 1, argv + argc);
+  const bool kept = !only.empty() && fs::is_directory(only.front());
+  const fs::path folder = kept ? fs::path(only.front())
+                               : fs::temp_directory_path() / fmt::format("kerfbook-bench-{}", ::getpid());
+  if (kept) only.erase(only.begin());
+  fs::create_directory(folder);
   int code = 0;
   try {
-    compare({argv + 1, argv + argc});
+    compare(folder, only);
   } catch (const std::exception& fault) {
     fmt::print(stderr, "{}\n", fault.what());
     code = 1;
   }
-  for (const int years : {1, kYears}) fs::remove(book_of(years));
+  if (!kept) fs::remove_all(folder);
   return code;
 }
