@@ -20,4 +20,9 @@ struct Filtered {
 Filtered filtered(const ReportFile& report, const book::Book& book, const Ask& ask,
                   const render::Style& style, Day today);
 
+/// The SELECT for what was asked: a condition written `(:job IS NULL OR job = :job)` is left out when no job was asked
+/// for, and is `job = :job` when one was, so that no name is looked up for nothing and an index on it is of use.
+/// Every other byte, and every line, stays where it was.
+std::string fitted(std::string sql, const Parameters& parameters);
+
 }  // namespace kerfbook::report

@@ -41,7 +41,7 @@ class Runner {
   render::Table run(const TableSpec& spec) const {
     render::Table table;
     try {
-      Query query(db_, spec.sql);
+      Query query(db_, fitted(spec.sql, filters_.parameters));
       refuse_faulty(report_, check_columns(spec, query.columns()));
       table = make_table(spec, read_rows(query, filters_.parameters), setting_);
     } catch (const SqlFault& fault) {
@@ -54,7 +54,7 @@ class Runner {
  private:
   void add_notes(const TableSpec& spec, render::Table& table) const {
     try {
-      Query query(db_, spec.notes_sql);
+      Query query(db_, fitted(spec.notes_sql, filters_.parameters));
       const Raw raw = read_rows(query, filters_.parameters);
       for (std::size_t r = 0; r < raw.rows(); ++r) {
         if (const auto* note = std::get_if<std::string>(&raw.at(r, 0))) table.notes.push_back(*note);

@@ -121,7 +121,7 @@ std::vector<report::Raw> rows_of(const report::ReportFile& wanted, const book::B
   const auto filters = report::filtered(wanted, book, {}, {}, kToday);
   std::vector<report::Raw> tables;
   for (const auto& table : wanted.tables) {
-    report::Query query(book.database().getHandle(), table.sql);
+    report::Query query(book.database().getHandle(), report::fitted(table.sql, filters.parameters));
     tables.push_back(report::read_rows(query, filters.parameters));
   }
   return tables;
