@@ -1,6 +1,6 @@
 -- report:  crew
 -- title:   Crew hours by activity
--- meaning: Paid time as written on the sheets, by what it went into and by hand. A `crew` entry without an activity is
+-- meaning: Paid time as written on the sheets, by what it went into and by hand. A 'crew' entry without an activity is
 --          the day's work.
 -- filters: from to job
 -- table:   crew | By activity

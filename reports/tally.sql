@@ -1,6 +1,6 @@
 -- report:  tally
 -- title:   Tally
--- meaning: Every piece tallied, by nominal size and length, with what was taken off (`less`, `resaw`) already taken
+-- meaning: Every piece tallied, by nominal size and length, with what was taken off ('less', 'resaw') already taken
 --          off. Board feet are thickness x width x length / 12 in nominal inches and feet, added exactly and rounded
 --          once. Lumber counted by the lineal foot has board feet but no pieces and no length.
 -- filters: from to job customer species site

@@ -1,4 +1,5 @@
 #include "base/exact.h"
+#include "base/text.h"
 
 #include <cstdlib>
 #include <limits>
@@ -134,7 +135,7 @@ Result<Rational> read_decimal(std::string_view text, int max_places) {
   const bool negative = !rest.empty() && rest.front() == '-';
   if (negative) rest.remove_prefix(1);
   const auto slip = [&](std::string instead) {
-    return Slip{"'" + std::string(text) + "' is not a number", std::move(instead), 0};
+    return Slip{in_quotes(text) + " is not a number", std::move(instead), 0};
   };
   if (rest.find(',') != std::string_view::npos) return slip("write it without commas, as 1234.5");
   Wide units = 0;

@@ -104,8 +104,8 @@ Exact summed(const Figures& figures, const Struck& struck) {
   return any ? Exact(Rational(sum, figures.under)) : Exact{};
 }
 
-int places_needed(const Figures& figures, int most) {
-  int places = 0;
+int places_needed(const Figures& figures, int least, int most) {
+  int places = least;
   for (std::size_t r = 0; r < figures.size() && places < most; ++r) {
     while (places < most && checked(figures.tops[r], Wide{power_of_ten(places)}) % figures.under != 0)
       ++places;

@@ -37,8 +37,8 @@ using Struck = std::vector<char>;  ///< one a row; not 0 = struck
 /// nullopt when no row is there.
 Exact summed(const Figures& figures, const Struck& struck);
 
-/// The fewest places that show every row exactly, at most `most`.
-int places_needed(const Figures& figures, int most);
+/// The fewest places that show every row exactly, at least `least` and at most `most`.
+int places_needed(const Figures& figures, int least, int most);
 
 /// Every row times the factor that `which` names for it.
 void multiply(Figures& figures, const std::vector<Rational>& factors, const std::vector<char>& which);

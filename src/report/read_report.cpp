@@ -137,19 +137,19 @@ class Reader {
     std::vector<std::string> known;
     for (const auto& w : table) known.emplace_back(w.name);
     const std::string near = nearest(fact.word, known);
-    complain(fact.line, fmt::format("`{}:` is no word of a report's header", fact.word),
+    complain(fact.line, fmt::format("'{}:' is no word of a report's header", fact.word),
              near.empty() ? "one of " + join(known, ", ") : near + ":");
   }
 
   TableSpec* table_for(const Fact& fact) {
     if (!out_.tables.empty()) return &out_.tables.back();
-    complain(fact.line, fmt::format("`{}:` before any table", fact.word),
+    complain(fact.line, fmt::format("'{}:' before any table", fact.word),
              "begin a table first: -- table: name | Title");
     return nullptr;
   }
 
   void read_name(const Fact& fact) {
-    if (!out_.name.empty()) return complain(fact.line, "a second `report:`", "one report a file");
+    if (!out_.name.empty()) return complain(fact.line, "a second 'report:'", "one report a file");
     if (!is_name(fact.rest)) {
       return complain(fact.line, fmt::format("'{}' is no name", fact.rest),
                       "small letters, digits and -, as mill-week");
@@ -192,7 +192,7 @@ class Reader {
     TableSpec* table = table_for(fact);
     if (table == nullptr) return;
     if (table->notes_line != 0)
-      return complain(fact.line, "a second `notes:` in one table", "one SELECT of notes");
+      return complain(fact.line, "a second 'notes:' in one table", "one SELECT of notes");
     table->notes_line = line_;
     sql_ = &table->notes_sql;
   }

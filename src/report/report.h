@@ -34,7 +34,8 @@
 //   once                        a ratio whose under is the same whole in every row (all lumber of the period): it
 //                               counts once in the total
 //   per=mbf                     a ratio is per thousand board feet (in a metric book: per m3)
-//   unit=WORD                   the unit shown; unit=money: the book's currency
+//   unit=WORD                   the unit shown; unit=money: the book's currency, with its places (micro:4: up to four
+//                               where a rate needs them)
 //   unit-from=COLUMN            scale, micro: the column that says the unit of each row (bf, ft3, m3; gal)
 //   metric-from=COLUMN          feet, inches: the column that says whether the row was measured in metric
 //   hidden                      carries figures for a ratio and is not shown

@@ -132,6 +132,7 @@ class TableMaker {
     column.width_hint = spec.width;
     const bool metric = is_ratio(spec.kind) ? setting_.metric_book : figures_[c].metric;
     column.unit = spec.unit.empty() ? figures_[c].unit : spec.unit;
+    if (spec.unit == "money") column.unit.clear();  // the sign stands in every cell
     if (is_ratio(spec.kind)) column.unit = ratio_unit(spec);
     if (metric) {
       column.name = metric_name(spec.name);
@@ -161,12 +162,20 @@ class TableMaker {
     const ColumnSpec& spec = spec_.columns[c];
     const KindRow& kind = row_of(spec.kind);
     if (!is_number(spec.kind)) return 0;
-    if (spec.kind == Kind::money || spec.unit == "money") return setting_.money_places;
+    if (spec.kind == Kind::money) return setting_.money_places;
+    if (spec.unit == "money" && kind.fewest) return rate_places(c);
+    if (spec.unit == "money") return std::max(spec.places, setting_.money_places);
     if (spec.hidden && kind.places > 0) return kHiddenPlaces;
     if (spec.places >= 0) return spec.places;
     const int most = metric ? kind.metric_places : kind.places;
     if (!kind.fewest) return most;
-    return places_needed(figures_[c], most);
+    return places_needed(figures_[c], 0, most);
+  }
+
+  /// Money in millionths: the currency's places, or more where the header allows them and a rate needs them.
+  int rate_places(std::size_t c) const {
+    return places_needed(figures_[c], setting_.money_places,
+                         std::max(setting_.money_places, spec_.columns[c].places));
   }
 
   /// A ratio column: its two sides row by row, made alike where one side is lumber and the other a log scale in
@@ -210,7 +219,7 @@ class TableMaker {
       if (rows.there[r] == 0) continue;
       if (whole && rows.tops[r] != *whole) {
         throw SqlFault(
-            "column " + spec.name + " says `once`, but " + spec.under + " is not the same in every row", -1);
+            "column " + spec.name + " says 'once', but " + spec.under + " is not the same in every row", -1);
       }
       whole = rows.tops[r];
     }

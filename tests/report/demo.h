@@ -9,6 +9,8 @@
 #include <iterator>
 #include <string>
 
+#include "billing/project_paper.h"
+#include "billing/unbilled.h"
 #include "book/book.h"
 #include "report/report.h"
 
@@ -33,11 +35,14 @@ inline const Day kToday = make_day(2026, 5, 8);
 inline book::OpenOptions on_friday() {
   book::OpenOptions options;
   options.now = [] { return std::string("2026-05-08 20:00:00"); };
+  options.papers = billing::project_paper;
   return options;
 }
 
 inline book::Book empty_book() {
-  return book::Book::create(fresh_file("empty.book"), on_friday());
+  auto book = book::Book::create(fresh_file("empty.book"), on_friday());
+  billing::register_unbilled(book);
+  return book;
 }
 
 /// The five sheets as first posted, and Thursday's correction.
@@ -52,6 +57,7 @@ inline book::Book demo_week() {
   std::sort(sheets.begin(), sheets.end());
   for (const auto& sheet : sheets) book.post_sheet(file_text(sheet), "");
   book.post_sheet(file_text(data / "corrections" / "2026-05-07.sheet"), "bundle count: 23, not 32");
+  billing::register_unbilled(book, kToday);
   return book;
 }
 

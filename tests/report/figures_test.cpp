@@ -73,8 +73,9 @@ TEST_CASE("the fewest places are those that show every row exactly, and no more 
   figures.resize(2);
   figures.under = 4;
   figures.set(0, 8);
-  CHECK(places_needed(figures, 3) == 0);
+  CHECK(places_needed(figures, 0, 3) == 0);
   figures.set(1, 9);  // 2.25
-  CHECK(places_needed(figures, 3) == 2);
-  CHECK(places_needed(figures, 1) == 1);
+  CHECK(places_needed(figures, 0, 3) == 2);
+  CHECK(places_needed(figures, 0, 1) == 1);
+  CHECK(places_needed(figures, 3, 4) == 3);
 }

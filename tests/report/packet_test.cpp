@@ -17,11 +17,11 @@ TEST_CASE("the packet is every report of the set, its tables under its own title
   ask.from = make_day(2026, 5, 4);
   ask.to = make_day(2026, 5, 10);
   const auto document = packet(all_reports(""), {"production", "strip", "downtime"}, book, ask, {}, kToday);
-  REQUIRE(document.tables.size() == 5);
+  REQUIRE(document.tables.size() == 6);
   CHECK(document.tables[0].name == "production.production");
   CHECK(document.tables[0].title == "Production by day");
-  CHECK(document.tables[3].title == "Stops by cause");
-  CHECK(document.tables[4].title == "Stops by cause: Every stop");
+  CHECK(document.tables[4].title == "Stops by cause");
+  CHECK(document.tables[5].title == "Stops by cause: Every stop");
   CHECK(document.subtitle == "Q. Hargan, custom sawing; 2026-05-04 to 2026-05-10");
   CHECK(document.tables[0].notes.back().starts_with("Board feet are nominal"));
   CHECK(render::render_json(document).find("6486.75") != std::string::npos);
