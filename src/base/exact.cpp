@@ -3,6 +3,7 @@
 
 #include <cstdlib>
 #include <limits>
+#include <numeric>
 #include <stdexcept>
 
 namespace kerfbook {
@@ -12,8 +13,15 @@ Wide magnitude(Wide value) {
   return value < 0 ? -value : value;
 }
 
+bool is_short(Wide value) {
+  return value >= 0 && value <= std::numeric_limits<std::int64_t>::max();
+}
+
 Wide greatest_common(Wide a, Wide b) {
   while (b != 0) {
+    if (is_short(a) && is_short(b)) {
+      return std::gcd(static_cast<std::int64_t>(a), static_cast<std::int64_t>(b));
+    }
     const Wide rest = a % b;
     a = b;
     b = rest;
@@ -54,6 +62,14 @@ bool is_digit(char c) {
 
 std::int64_t round_half_up(Wide num, Wide den) {
   const Wide size = magnitude(num);
+  if (is_short(size) && is_short(den)) {  // as nearly always; a wide division takes many times as long
+    const auto short_size = static_cast<std::int64_t>(size);
+    const auto short_den = static_cast<std::int64_t>(den);
+    std::int64_t whole = short_size / short_den;
+    const std::int64_t rest = short_size % short_den;
+    if (rest >= short_den - rest) ++whole;
+    return num < 0 ? -whole : whole;
+  }
   Wide whole = size / den;
   const Wide rest = size % den;
   if (rest >= den - rest) ++whole;
