@@ -3,6 +3,7 @@
 #pragma once
 
 #include <cstdint>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -142,8 +143,8 @@ struct Draft {
 /// A job as its sheets tell it now.
 struct JobFacts {
   std::vector<Fact> facts;
-  std::vector<SheetRef>
-      sheets;  ///< every sheet of the days looked at, in force now, also those without a fact
+  /// Every sheet of the days looked at, as it is in force now, also those without a fact; one set for all jobs.
+  std::shared_ptr<const Sheets> sheets = std::make_shared<Sheets>();
 };
 
 /// The draft of what is not billed yet. Sheets billed in an earlier revision give the difference as adjustment

@@ -3,8 +3,10 @@
 #pragma once
 
 #include <cstdint>
+#include <map>
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "base/day.h"
@@ -29,6 +31,13 @@ struct SheetRef {
     return day == other.day && shift == other.shift;
   }
 };
+
+/// Sheets by day and shift.
+using SheetKey = std::pair<Day, int>;
+inline SheetKey key_of(const SheetRef& sheet) {
+  return {sheet.day, sheet.shift};
+}
+using Sheets = std::map<SheetKey, SheetRef>;
 
 enum class FactKind : std::uint8_t {
   pieces,  ///< a tally item; count = pieces, negative for `less` and `resaw`

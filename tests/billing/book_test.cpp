@@ -152,8 +152,7 @@ TEST_CASE("Mumbrey's halves are settled once, and the mill's part is own stock")
   CHECK(plain(shown(settled.split->carried, 2)) == "1.21");
   CHECK_THROWS_AS(settle_shares(*demo.book, "MUM", kFriday, kFriday), Refused);
   Rational bf;
-  for (const StockLine& line : stock(*demo.book, kFriday))
-    bf = bf + measure::counted_bf({line.size, line.length, line.pieces()}, {});
+  for (const StockLine& line : stock(*demo.book, kFriday)) bf = bf + measure::counted_bf(line.all(), {});
   CHECK(plain(shown(bf, 2)) ==
         "1976.08");  // 1,591.666 + 480.416 - 96; the week's table adds two rounded sums
   CHECK(stock_warnings(*demo.book, kFriday).empty());
