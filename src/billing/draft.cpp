@@ -165,7 +165,11 @@ void fresh_lines(const std::vector<Item>& fresh, int money_places, std::vector<L
     if (!item->waived.empty()) {
       line.kind = LineKind::waived;
       line.description += " (waived: " + item->waived + ")";
+    } else if (item->unpriced) {
+      line.kind = LineKind::unpriced;
+      line.description += " (no price yet)";
     }
+    if (item->unpriced) line.rate.reset();
     lines.push_back(std::move(line));
   }
 }
@@ -255,7 +259,22 @@ void percent_lines(const Terms& terms, const JobTerms& job, Day today, Draft& dr
   }
 }
 
+/// A sheet that is billed as it stands has nothing more to be said of it.
+std::vector<std::string> still_said(const std::vector<Said>& all, const Frozen& before) {
+  std::vector<std::string> some;
+  for (const Said& one : all) {
+    const auto billed = before.revision.find(key_of(one.sheet));
+    const bool done = billed != before.revision.end() && billed->second == one.sheet.revision &&
+                      before.reopened.count(key_of(one.sheet)) == 0;
+    if (!done) some.push_back(one.words);
+  }
+  return some;
+}
+
 void finish(Draft& draft) {
+  for (const Item& item : draft.items)
+    if (!item.note.empty()) draft.notes.push_back(item.note);
+
   for (const Line& line : draft.lines) {
     draft.subtotal = draft.subtotal + line.amount;
     const bool known =
@@ -295,10 +314,11 @@ Draft make_draft(const Terms& terms, const JobTerms& job, const JobFacts& now,
   draft.job = job.job;
   draft.customer = job.customer;
   Itemised all = itemise(terms, job, now.facts, waivers);
-  draft.problems = std::move(all.problems);
   const Price* minimum = minimum_price(terms, all.items);
   std::erase_if(all.items, [&](const Item& item) { return (item.role == Role::share) != settlement; });
   const Frozen earlier = frozen(before, settlement);
+  draft.problems = still_said(all.problems, earlier);
+  if (!settlement) draft.remarks = still_said(all.remarks, earlier);
   Sorted sorted = sort_out(all.items, now, earlier, draft);
   fresh_lines(sorted.fresh, job.money_places, draft.lines);
   adjustment_lines(sorted.adjusted, "Correction of the sheet", job.money_places, draft.lines);

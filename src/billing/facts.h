@@ -61,7 +61,7 @@ struct Fact {
   std::string grade;
   std::string bundle;
   Size size;      ///< pieces, lineal, sold
-  Length length;  ///< pieces, sold: of each; log: as measured
+  Length length;  ///< pieces, sold: of each (none: lineal feet, count is of length); log: as measured
   std::int64_t count = 1;
   std::string name;                ///< log: tag; stop: cause; teeth: saw; charge: its name; move: from
   std::string text;                ///< stop, teeth, charge: what was noted; move: to

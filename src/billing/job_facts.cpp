@@ -270,6 +270,7 @@ class Loader {
 void add_mill(const book::Mill& mill, JobTerms& terms) {
   terms.convention = mill.convention;
   terms.practices = mill.practices;
+  terms.taper = mill.taper;
   terms.system = mill.units;
   terms.money_places = mill.currency.places;
 }

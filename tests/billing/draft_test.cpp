@@ -74,7 +74,8 @@ TEST_CASE("a log under the minimum is billed as the minimum log") {
   CHECK(draft_of(price, facts).lines.at(0).quantity == Decimal{14, 0});
   const Draft minimum = draft_of(price + "minimum_log = \"12x8\"\n", facts);
   CHECK(minimum.lines.at(0).quantity == Decimal{32, 0});
-  CHECK(minimum.lines.at(0).counted == "net log scale by doyle");
+  CHECK(minimum.lines.at(0).counted == "net log scale by doyle, a log counted as at least 12x8");
+  CHECK(minimum.notes == std::vector<std::string>{"Charged as the minimum log: log T1, 10x6"});
 }
 
 TEST_CASE("a small job is raised to its minimum, and later work is set against it") {
