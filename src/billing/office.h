@@ -28,12 +28,13 @@ Draft draft_job(const book::Book& book, const std::string& job, Day to, Day toda
 Draft draft_sale(const book::Book& book, const std::string& buyer, Day to, Day today);
 render::Document draft_paper(const book::Book& book, const std::string& job, Day to, Day today);
 render::Document draft_ticket(const book::Book& book, const std::string& buyer, Day to, Day today);
-/// Jobs and buyers with something to bill, settle or show as a problem.
+/// Jobs and buyers with something to bill, to settle, or to look at.
 struct Waiting {
   std::string job;  ///< empty for a sale
   std::string customer;
   Money total;
   std::size_t problems = 0;
+  std::size_t lines = 0;  ///< of the draft; none: it is only to be looked at
   bool shares = false;  ///< lumber to divide
 };
 std::vector<Waiting> waiting(const book::Book& book, Day to, Day today);

@@ -66,6 +66,11 @@ std::set<std::string> with_papers(const book::Book& book) {
   return all;
 }
 
+bool on_shares(const Terms& terms) {
+  return std::any_of(terms.prices.begin(), terms.prices.end(),
+                     [](const Price& price) { return price.basis == Basis::shares; });
+}
+
 /// Drafts of many jobs, or of many buyers' sales, one after another.
 class Waiters {
  public:
@@ -100,9 +105,9 @@ class Waiters {
     std::vector<Paper> about;
     if (papers_.count(lower(who)) != 0) about = papers_about(book_, of.job, of.customer);
     const Draft draft = draft_with(deal, about, facts, today_, false);
-    const Draft shares = draft_with(deal, about, facts, today_, true);
-    if (draft.lines.empty() && draft.problems.empty() && shares.items.empty()) return;
-    out_.push_back({of.job, of.customer, draft.total, draft.problems.size(), !shares.items.empty()});
+    const bool shares = on_shares(*deal.terms) && !draft_with(deal, about, facts, today_, true).items.empty();
+    if (draft.lines.empty() && draft.problems.empty() && draft.remarks.empty() && !shares) return;
+    out_.push_back({of.job, of.customer, draft.total, draft.problems.size(), draft.lines.size(), shares});
   }
 
   const book::Book& book_;
