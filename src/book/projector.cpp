@@ -84,6 +84,7 @@ void Projector::apply_mill(const Entry& entry) {
   const Mill& before = mill();
   const Mill& after = mills_.at(entry.number);
   mill_entry_ = entry.number;
+  last_with_.clear();
   write_mill_rows(store_, words_, after);
   if (same_volumes(before, after)) return;
   store_.each("SELECT day, shift FROM sheet", [&](const Row& row) { add_keys(stale_, row); });
@@ -116,6 +117,16 @@ void Projector::apply_sheet(const Entry& entry) {
   for (const auto& [tag, specs] : lent) mark_borrowers(store_, stale_, tag, *key);
 }
 
+const Mill& Projector::mill_for(const std::string& job) {
+  if (job.empty() || find_job(mill(), job) != nullptr) return mill();
+  const auto [at, unknown] = last_with_.try_emplace(lower(job), mill_entry_);
+  if (unknown) {
+    for (const Entry& entry : journal_.revisions("mill", upto_))
+      if (find_job(mills_.at(entry.number), job) != nullptr) at->second = entry.number;
+  }
+  return mills_.at(at->second);
+}
+
 void Projector::settle() {
   const auto stale = std::exchange(stale_, {});
   for (const SheetKey key : stale) project(key);  // by day: a log left half-sawn is lent on from day to day
@@ -124,7 +135,8 @@ void Projector::settle() {
 void Projector::project(SheetKey key) {
   const auto all = revisions(key);
   store_.run("DELETE FROM sheet WHERE day = ? AND shift = ?", key.day, key.shift);
-  write_sheet_rows(store_, words_, all.back(), mills_.at(all.back().mill_entry), mill());
+  write_sheet_rows(store_, words_, all.back(), mills_.at(all.back().mill_entry), mill(),
+                   [this](const std::string& job) -> const Mill& { return mill_for(job); });
   write_struck_rows(store_, words_, all, mill());
 }
 
@@ -151,6 +163,7 @@ SheetEntry Projector::read(const Entry& entry, SheetKey key) {
 void Projector::refresh() {
   words_.forget();
   stale_.clear();
+  last_with_.clear();
   upto_ = journal_.last();
   mill_entry_ = journal_.mill_entry_before(upto_ + 1);
   begun_ = {upto_, mill_entry_};
@@ -160,6 +173,7 @@ void Projector::forget() {
   mills_.forget();  // a mill file of the undone transaction may have been read under its number
   words_.forget();
   stale_.clear();
+  last_with_.clear();
   upto_ = begun_.upto;
   mill_entry_ = begun_.mill_entry;
 }
@@ -177,6 +191,7 @@ void Projector::clear() {
   for (const auto& table : projected_tables(store_)) store_.run(fmt::format("DELETE FROM {}", table));
   words_.forget();
   stale_.clear();
+  last_with_.clear();
   upto_ = 0;
   mill_entry_ = 0;
 }

@@ -40,13 +40,15 @@ DayMinutes minutes_of(const std::vector<DatedFact>& facts) {
 /// Writes a sheet's rows fact by fact, in the order of the day.
 class SheetWriter {
  public:
-  SheetWriter(Store& store, Words& words, const SheetEntry& entry, const Mill& then, const Mill& now)
+  SheetWriter(Store& store, Words& words, const SheetEntry& entry, const Mill& then, const Mill& now,
+              const SizedBy& sized_by)
       : store_(store),
         words_(words),
         entry_(entry),
         day_(entry.key.day),
         shift_(entry.key.shift),
         now_(now),
+        sized_by_(sized_by),
         facts_(sheet::facts(entry.sheet)),
         runs_(store, words, entry.key, then),
         logs_(store, entry.key, then, now.taper) {}
@@ -97,7 +99,9 @@ class SheetWriter {
     const TallyItem item = *tally_item(fact);
     RunTotals& run = runs_.of(fact.context);
     const auto lumber = lumber_of(item, now_.units).count;
-    const auto wood = wood_of(item, fact.context.job, now_, over_).count;
+    const auto wood =
+        wood_of(item, target_for(sized_by_(fact.context.job), fact.context.job, item.size), now_.units, over_)
+            .count;
     const auto pieces = item.sign() * item.pieces;
     const std::string sense =
         item.sense == sheet::Sense::sawn ? "sawn" : std::string(sheet::word_of(item.sense));
@@ -250,6 +254,7 @@ class SheetWriter {
   Day day_;
   int shift_;
   const Mill& now_;
+  const SizedBy& sized_by_;
   std::vector<DatedFact> facts_;
   Runs runs_;
   LogWriter logs_;
@@ -259,9 +264,9 @@ class SheetWriter {
 
 }  // namespace
 
-void write_sheet_rows(Store& store, Words& words, const SheetEntry& entry, const Mill& then,
-                      const Mill& now) {
-  SheetWriter(store, words, entry, then, now).write();
+void write_sheet_rows(Store& store, Words& words, const SheetEntry& entry, const Mill& then, const Mill& now,
+                      const SizedBy& sized_by) {
+  SheetWriter(store, words, entry, then, now, sized_by).write();
 }
 
 }  // namespace kerfbook::book
