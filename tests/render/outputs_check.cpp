@@ -110,7 +110,8 @@ Cells named_cells(const SheetCell& cell) {
 void check_values(const std::string& where, const Place& place) {
   const int last = place.feet.empty() ? place.rows.back() : place.feet.back();
   for (int row = place.head + 1; row <= last; ++row) {
-    for (const auto& [column, cell] : place.sheet->row(row)) {
+    for (const auto& at : place.sheet->row(row)) {
+      const SheetCell& cell = at.second;
       if (cell.formula.empty()) continue;
       CHECK_MESSAGE(worked_out(cell.formula, *place.sheet) == number_of(number_in_sheet(cell.value)),
                     where << ": =" << cell.formula << " is stored as " << cell.value);
