@@ -1,9 +1,10 @@
 -- report:  year
 -- title:   Volume of the year
 -- meaning: For the year's return: logs sawn and lumber made by species group, the logs also by where they came from.
---          The origin is what `in ... from` said when the log was received; a log never received has none. Scale is
+--          The origin is what 'in ... from' said when the log was received; a log never received has none. Scale is
 --          net, by the rule it was scaled under. Check with the authority which rule and unit it wants.
 -- filters: from to site
+-- example: year --period "last year" -o return.csv
 -- table:   logs | Logs sawn
 -- column:  year text "Year"
 -- column:  species_group text "Species"

@@ -104,7 +104,7 @@ void SheetItems::stop(const Fact& fact) {
   }
   if (fact.chargeable && !found)
     problem(fact, "a stop for " + fact.name + " of " + write_duration(fact.minutes) +
-                      " is marked `charge`, and no charge has stop = \"" + fact.name +
+                      " is marked 'charge', and no charge has stop = \"" + fact.name +
                       "\"; add one, or waive it");
 }
 
@@ -114,8 +114,8 @@ void SheetItems::charge_line(const Fact& fact) {
     std::vector<std::string> names;
     for (const ChargeTerm& one : terms_.charges) names.push_back(one.name);
     const std::string near = nearest(fact.name, names);
-    problem(fact, "no [[charge]] is called `" + fact.name + "`" +
-                      (near.empty() ? "" : "; did you mean `" + near + "`?"));
+    problem(fact, "no [[charge]] is called '" + fact.name + "'" +
+                      (near.empty() ? "" : "; did you mean " + near + "?"));
     return;
   }
   if (charge->strike) {  // its teeth come from what was noted about teeth

@@ -130,8 +130,8 @@ void SheetItems::sold(const Fact& fact) {
   } else {
     const Choice chosen = choose_price(terms_, question(fact), true);
     if (chosen.price == nullptr) {
-      problem(fact, "no price with `sells = true` fits " + words_of(fact) +
-                        "; add one, or write `at PRICE` on the sheet's line");
+      problem(fact, "no price with 'sells = true' fits " + words_of(fact) +
+                        "; add one, or write 'at PRICE' on the sheet's line");
       return;
     }
     price = *chosen.price;
@@ -187,8 +187,8 @@ void SheetItems::log(const Fact& fact) {
   std::optional<scaling::Practice> found;
   const scaling::Practice* practice = practice_named(job_, price.rule, found);
   if (practice == nullptr) {
-    problem(fact, "the price at line " + std::to_string(price.line) + " names the log rule `" + price.rule +
-                      "`, which is not known");
+    problem(fact, "the price at line " + std::to_string(price.line) + " names the log rule '" + price.rule +
+                      "', which is not known");
     return;
   }
   const auto scaled =

@@ -1,4 +1,4 @@
-// job_documents.cpp -- papers about a job itself: settlement of shares, load slip, blank tally sheet.
+// job_documents.cpp -- papers about a job itself: settlement of shares, blank tally sheet. The load slip: load.cpp.
 #include <algorithm>
 #include <map>
 #include <set>
@@ -78,59 +78,6 @@ Document settlement_document(const book::Mill& mill, const Paper& settlement, co
   paper.tables.push_back(std::move(sides));
   paper.foot.emplace_back("The mill's part goes to its own stock.");
   paper.signatures = {"Owner of the logs", signer(mill)};
-  return paper;
-}
-
-Document load_document(const book::Book& book, const LoadAsk& ask, const JobFacts& facts, std::int64_t number,
-                       Day day) {
-  const book::Mill& mill = book.mill();
-  const JobTerms job = job_terms(mill, ask.job);
-  Document paper = letter(mill, "load-slip", "Load slip " + std::to_string(number), day);
-  add_party(paper, mill, job.customer, "Deliver to");
-  if (!ask.consignee.empty()) paper.parties.back().lines.push_back(ask.consignee);
-  add_head(paper, "Date", day, render::ColumnKind::day);
-  add_head(paper, "Job", job_words(mill, job.job));
-  if (!ask.vehicle.empty()) add_head(paper, "Vehicle", ask.vehicle);
-  if (!ask.driver.empty()) add_head(paper, "Driver", ask.driver);
-  const auto wanted = [&](const Fact& fact) {
-    return ask.bundles.empty() ||
-           std::any_of(ask.bundles.begin(), ask.bundles.end(),
-                       [&](const std::string& one) { return same_word(one, fact.bundle); });
-  };
-  using Key = std::tuple<std::string, std::string, std::string, Size, Length>;
-  std::map<Key, std::int64_t> pieces;
-  for (const Fact& fact : facts.facts)
-    if (fact.kind == FactKind::pieces && wanted(fact))
-      pieces[{fact.bundle, fact.species, fact.grade, fact.size, fact.length}] += fact.count;
-  Table table;
-  table.name = "load";
-  table.columns = {text_column("bundle", "Bundle"),
-                   text_column("species", "Species"),
-                   text_column("grade", "Grade"),
-                   text_column("size", "Size"),
-                   text_column("length", "Length"),
-                   summed(count_column("pieces", "Pieces")),
-                   summed(decimal_column("bf", "Board feet", "bf", 2))};
-  std::vector<Rational> exact;
-  std::int64_t all = 0;
-  for (const auto& [key, count] : pieces) {
-    const auto& [bundle, species, grade, size, length] = key;
-    if (count == 0) continue;
-    exact.push_back(counted_bf({size, length, count}, job.convention));
-    all += count;
-    table.rows.push_back({{bundle, species_words(mill, species), grade, write_size(size),
-                           length_words(length), count, Decimal{}}});
-  }
-  const std::int64_t total = rounded_total(exact, 2);
-  const std::vector<std::int64_t> settled = settle(exact, 2, total);
-  for (std::size_t i = 0; i < settled.size(); ++i) table.rows[i].cells[6] = Decimal{settled[i], 2};
-  if (!table.rows.empty()) table.totals = {std::monostate{}, {}, {}, {}, {}, all, Decimal{total, 2}};
-  drop_empty(table, 2);
-  table.when_empty = "no such bundle of this job";
-  table.notes.emplace_back(
-      "Counted piece by piece as sawn, green. Shortages are to be noted here before signing:");
-  paper.tables.push_back(std::move(table));
-  paper.signatures = {"Loaded by", "Received by"};
   return paper;
 }
 

@@ -93,7 +93,7 @@ class Loader {
     const bool metric = row.number(first + 4) != 0;
     const auto size = measure::read_size(row.text(first + 3), metric);
     if (!size)
-      throw Failed("the book has a size `" + row.text(first + 3) + "` that cannot be read; run verify");
+      throw Failed("the book has a size '" + row.text(first + 3) + "' that cannot be read; run verify");
     fact.size = *size;
     fact.length = {row.number(first + 5), metric ? measure::System::metric : measure::System::inch};
   }

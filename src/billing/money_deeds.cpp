@@ -119,8 +119,8 @@ Paper waive(book::Book& book, const std::string& job, const Waiver& waiver, Day 
            same_word(item.charge, waiver.charge);
   });
   if (!there)
-    throw Refused("job " + of.job + ": the sheet of " + write_day(waiver.day) + " calls for no charge `" +
-                  waiver.charge + "`");
+    throw Refused("job " + of.job + ": the sheet of " + write_day(waiver.day) + " calls for no charge '" +
+                  waiver.charge + "'");
   for (const Billed& paper : billed_of(papers_about(book, of.job, of.customer), of.job, of.customer))
     for (const SheetRef& sheet : paper.sheets)
       if (!paper.settlement && !paper.cancelled && sheet.day == waiver.day && sheet.shift == waiver.shift)

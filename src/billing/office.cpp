@@ -133,8 +133,8 @@ std::string known_job(const book::Book& book, const std::string& job) {
   });
   if (!found.empty()) return found;
   const std::string near = nearest(job, known);
-  throw Refused("no job is called `" + job + "`; " +
-                (near.empty() ? "the jobs are " + join(known, ", ") : "did you mean `" + near + "`?"));
+  throw Refused("no job is called '" + job + "'; " +
+                (near.empty() ? "the jobs are " + join(known, ", ") : "did you mean " + near + "?"));
 }
 
 Paper find_paper(const book::Book& book, PaperKind kind, std::int64_t number) {
@@ -198,6 +198,13 @@ std::vector<std::string> jobs_to_look_at(const book::Book& book) {
   return jobs;
 }
 
+Money before_tax(const Draft& draft) {
+  Money sum = draft.total;
+  for (const TaxRow& tax : draft.taxes)
+    if (tax.excused.empty()) sum = sum - tax.amount;
+  return sum;
+}
+
 }  // namespace
 
 std::vector<Waiting> waiting(const book::Book& book, Day to, Day today) {
@@ -208,7 +215,8 @@ std::vector<Waiting> waiting(const book::Book& book, Day to, Day today) {
     const Draft draft = draft_with(terms, about, of, facts, today, false);
     const Draft shares = draft_with(terms, about, of, facts, today, true);
     if (draft.lines.empty() && draft.problems.empty() && shares.items.empty()) return;
-    all.push_back({of.job, of.customer, draft.total, draft.problems.size(), !shares.items.empty()});
+    all.push_back(
+        {of.job, of.customer, draft.total, draft.problems.size(), !shares.items.empty(), before_tax(draft)});
   };
   for (const std::string& job : jobs_to_look_at(book))
     add(job_terms(book.mill(), job), job_facts(book, job, to));
@@ -241,7 +249,7 @@ Paper issue_sale(book::Book& book, const std::string& buyer, Day to, Day today, 
   const Draft draft = draft_sale(book, buyer, to, today);
   refuse_problems(draft);
   if (draft.lines.empty())
-    throw Refused("nothing sold to `" + buyer + "` up to " + write_day(to) + " is left to bill");
+    throw Refused("nothing sold to '" + buyer + "' up to " + write_day(to) + " is left to bill");
   Paper paper = begun(papers, PaperKind::invoice, today, terms.invoice.first);
   take_over(draft, paper);
   InvoiceHead head = number_it(terms, play(papers), draft, paper, today);
@@ -290,21 +298,6 @@ Paper settle_shares(book::Book& book, const std::string& job, Day to, Day today)
   const ShareTerm& used = rule == nullptr ? halves : *rule;
   paper.split = divide(std::move(all), used.rule, used.percent, carried);
   paper.document = settlement_document(book.mill(), paper, used);
-  post(book, paper);
-  return paper;
-}
-
-Paper load(book::Book& book, const LoadAsk& ask, Day day) {
-  const std::vector<Paper> papers = papers_of(book);
-  LoadAsk known = ask;
-  known.job = known_job(book, ask.job);
-  const JobFacts facts = job_facts(book, known.job, day);
-  Paper paper = begun(papers, PaperKind::load, day);
-  paper.job = known.job;
-  paper.customer = job_terms(book.mill(), known.job).customer;
-  paper.document = load_document(book, known, facts, paper.number, day);
-  if (paper.document.tables.front().rows.empty())
-    throw Refused("job " + known.job + ": no such bundle up to " + write_day(day));
   post(book, paper);
   return paper;
 }

@@ -35,6 +35,7 @@ struct Waiting {
   Money total;
   std::size_t problems = 0;
   bool shares = false;  ///< lumber to divide
+  Money before_tax;
 };
 std::vector<Waiting> waiting(const book::Book& book, Day to, Day today);
 

@@ -62,7 +62,7 @@ std::string money_words(const Price& price) {
 }
 
 std::string called(const Price& price) {
-  return "`" + price_title(price) + "` (line " + std::to_string(price.line) + ", " + money_words(price) + ")";
+  return "'" + price_title(price) + "' (line " + std::to_string(price.line) + ", " + money_words(price) + ")";
 }
 
 /// Why `won` goes before `lost`, both fitting.

@@ -1,5 +1,5 @@
 // mill.cpp -- the mill file as a whole, and finding things in a Mill. The parts are read in mill_self.cpp,
-// mill_scale.cpp and mill_jobs.cpp.
+// mill_scale.cpp, mill_jobs.cpp and mill_cost.cpp.
 #include "book/mill.h"
 
 #include <algorithm>
@@ -15,8 +15,8 @@ namespace {
 using scaling::Practice;
 
 /// Top-level tables of other rooms: let through without a look inside.
-constexpr std::array kTablesOfOthers{"price", "charge",  "share",  "tax",   "agreement",
-                                     "cost",  "invoice", "report", "packet"};
+constexpr std::array kTablesOfOthers{"price",     "charge",  "share",  "tax",
+                                     "agreement", "invoice", "report", "packet"};
 
 template <class Entry>
 const Entry* find_code(const std::vector<Entry>& entries, std::string_view code) {
@@ -66,6 +66,8 @@ void read_tables(TomlTable& root, Mill& mill) {
   read_lumber(root, mill);
   read_customers(root, mill);
   read_jobs(root, mill);
+  read_costs(root, mill);
+  read_services(root, mill);
 }
 
 }  // namespace

@@ -55,6 +55,23 @@ void write_cut_list(Store& store, Words& words, const JobEntry& job) {
   }
 }
 
+void write_costs(Store& store, const Mill& mill) {
+  store.run("DELETE FROM cost");
+  store.run("DELETE FROM service");
+  int line = 0;
+  for (const auto& cost : mill.costs) {
+    store.run(
+        "INSERT INTO cost (line, name, rate_micro, per, whole, unit, who, from_day, to_day) "
+        "VALUES (?,?,?,?,?,?,?,?,?)",
+        ++line, cost.name, cost.rate_micro, cost.per, cost.whole, cost.unit, cost.who, cost.from, cost.to);
+  }
+  line = 0;
+  for (const auto& service : mill.services) {
+    store.run("INSERT INTO service (line, name, every_tenths) VALUES (?,?,?)", ++line, service.name,
+              service.every_tenths);
+  }
+}
+
 }  // namespace
 
 void write_mill_rows(Store& store, Words& words, const Mill& mill) {
@@ -65,6 +82,7 @@ void write_mill_rows(Store& store, Words& words, const Mill& mill) {
     for (const auto& size : job.sizes) words.find_or_add(size.nominal);
     write_cut_list(store, words, job);
   }
+  write_costs(store, mill);
   words.take_notes();  // words of the mill file are not news
 }
 

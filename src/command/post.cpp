@@ -33,12 +33,15 @@ std::string footing(const book::Book& open, const std::string& subject) {
          plural(totals->logs, "log") + " sawn";
 }
 
-/// A new word that the checker has spoken of already ("did you mean ...?") need not be told twice.
+/// A new word that the checker has spoken of already ("site 'Tervan farm' is new; did you mean ...?") need not be
+/// told twice as "site Tervan farm is new to the book".
 bool is_told(const std::vector<Diagnostic>& found, const std::string& note) {
-  const auto words = split_words(note);
-  return words.size() > 1 && std::any_of(found.begin(), found.end(), [&](const Diagnostic& one) {
-           return one.what.find("`" + words[1] + "` is new") != std::string::npos;
-         });
+  const std::size_t blank = note.find(' ');
+  const std::size_t end = note.rfind(" is new");
+  if (blank == std::string::npos || end == std::string::npos || end <= blank) return false;
+  const std::string said =
+      note.substr(0, blank + 1) + in_quotes(note.substr(blank + 1, end - blank - 1)) + " is new";
+  return std::any_of(found.begin(), found.end(), [&](const Diagnostic& one) { return one.what == said; });
 }
 
 void tell(const book::Posted& posted, const book::Document& document, const book::Book& open,

@@ -10,6 +10,8 @@
 #include <iterator>
 #include <string>
 
+#include "billing/project_paper.h"
+#include "billing/unbilled.h"
 #include "book/book.h"
 #include "report/report.h"
 
@@ -34,11 +36,14 @@ inline const Day kToday = make_day(2026, 5, 8);
 inline book::OpenOptions on_friday() {
   book::OpenOptions options;
   options.now = [] { return std::string("2026-05-08 20:00:00"); };
+  options.papers = billing::project_paper;
   return options;
 }
 
 inline book::Book empty_book() {
-  return book::Book::create(fresh_file("empty.book"), on_friday());
+  auto book = book::Book::create(fresh_file("empty.book"), on_friday());
+  billing::register_unbilled(book);
+  return book;
 }
 
 inline std::vector<std::filesystem::path> sheets_in(const std::filesystem::path& folder) {
@@ -58,6 +63,7 @@ inline book::Book book_of(const std::string& folder, const std::string& mill, co
   book.post_mill(file_text(data / mill), "");
   for (const auto& sheet : sheets_in(data)) book.post_sheet(file_text(sheet), "");
   for (const auto& sheet : sheets_in(data / "corrections")) book.post_sheet(file_text(sheet), why);
+  billing::register_unbilled(book, kToday);
   return book;
 }
 

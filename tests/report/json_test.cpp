@@ -178,10 +178,8 @@ TEST_CASE("a figure in json has the digits that are shown, and what is not known
   CHECK(text.find("\"lumber_bf\": 1562.00, \"pieces\": 114, \"overrun_percent\": 21.6") != std::string::npos);
   CHECK(text.find("\"totals\": {\"logs\": 54, \"net_scale_bf\": 6300, \"lumber_bf\": 6486.75") !=
         std::string::npos);
-  Ask own;
-  own.job = "own";
-  const Json rates = json_of(book, "rates", own);
-  REQUIRE(rates.at("rows").size() == 1);
-  CHECK(rates.at("rows")[0].at("crew_hours").is_null());
-  CHECK(rates.at("rows")[0].at("bf_per_crew_hour").is_null());
+  const Json earnings = json_of(book, "earnings", {});  // nothing is issued yet
+  REQUIRE(earnings.at("rows").size() == 2);
+  CHECK(earnings.at("rows")[0].at("billed").is_null());
+  CHECK(earnings.at("totals").at("billed").is_null());
 }
