@@ -56,6 +56,7 @@ void scale_figure(sqlite3_context* context, int count, sqlite3_value** values) {
   });
 }
 
+/// A log without a scale has no rule, and so no unit.
 void scale_unit(sqlite3_context* context, int, sqlite3_value** values) {
   answered(context, [&] {
     if (sqlite3_value_type(values[0]) == SQLITE_NULL) return sqlite3_result_null(context);

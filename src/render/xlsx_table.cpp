@@ -190,33 +190,57 @@ std::vector<SheetRow> write_rows(Cursor& cursor, const Table& table, const Place
   return counted;
 }
 
+Rational exact(const Cell& cell) {
+  if (const auto* count = std::get_if<std::int64_t>(&cell)) return Rational(*count);
+  const auto& decimal = std::get<Decimal>(cell);
+  Wide den = 1;
+  for (int i = 0; i < decimal.places; ++i) den *= 10;
+  return Rational(decimal.units, den);
+}
+
 /// A ratio of two totals as a formula, when from the figures as shown it gives the total as shown; else nothing, and
 /// the total worked out from the exact figures stands alone.
 std::string ratio_formula(const Table& table, std::size_t column, const Places& places, SheetRow row) {
   const auto& ratio = *table.columns[column].ratio;
+  const Cell& total = table.totals[column];
   const Cell& over = table.totals[ratio.over];
   const Cell& under = table.totals[ratio.under];
-  const auto* shown_total = std::get_if<Decimal>(&table.totals[column]);
-  if (shown_total == nullptr || !is_number(over) || !is_number(under)) return "";
-  const auto exact = [](const Cell& cell) {
-    if (const auto* count = std::get_if<std::int64_t>(&cell)) return Rational(*count);
-    const auto& decimal = std::get<Decimal>(cell);
-    Wide den = 1;
-    for (int i = 0; i < decimal.places; ++i) den *= 10;
-    return Rational(decimal.units, den);
-  };
+  if (!is_number(total) || !is_number(over) || !is_number(under)) return "";
   const Rational top = exact(over);
   const Rational bottom = exact(under);
   if (bottom.is_zero()) return "";
   const Rational value =
       ratio.percent_over ? Rational(100) * (top - bottom) / bottom : Rational(ratio.scale) * top / bottom;
-  if (shown(value, shown_total->places) != *shown_total) return "";
+  const int digits = table.columns[column].places;
+  if (exact(shown(value, digits)) != exact(total)) return "";
   const std::string a = cell_name(row, places.of(ratio.over));
   const std::string b = cell_name(row, places.of(ratio.under));
   const std::string body = ratio.percent_over ? "100*(" + a + "-" + b + ")/" + b
                            : ratio.scale == 1 ? a + "/" + b
                                               : std::to_string(ratio.scale) + "*" + a + "/" + b;
-  return "ROUND(" + body + "," + std::to_string(shown_total->places) + ")";
+  return "ROUND(" + body + "," + std::to_string(digits) + ")";
+}
+
+/// Parts of a whole that no row adds to (every row says all of it) are themselves added up, where they meet the total.
+std::string parts_formula(const Table& table, std::size_t column, const Places& places,
+                          const std::vector<SheetRow>& counted) {
+  const Cell& total = table.totals[column];
+  if (!is_number(total) || is_number(table.totals[table.columns[column].ratio->under])) return "";
+  Cell sum;
+  for (const Row& row : table.rows) {
+    if (!row.struck) sum = added(sum, row.cells[column]);
+  }
+  return is_number(sum) && exact(sum) == exact(total) ? sum_of_rows(counted, places.of(column)) : "";
+}
+
+/// What works a column's total out live; empty when nothing does.
+std::string total_formula(const Table& table, std::size_t column, const Places& places,
+                          const std::vector<SheetRow>& counted, SheetRow row) {
+  if (table.columns[column].total == TotalKind::sum && is_number(table.totals[column]))
+    return sum_of_rows(counted, places.of(column));
+  if (!table.columns[column].ratio) return "";
+  const std::string formula = ratio_formula(table, column, places, row);
+  return formula.empty() ? parts_formula(table, column, places, counted) : formula;
 }
 
 void write_totals(Cursor& cursor, const Table& table, const Places& places,
@@ -230,10 +254,7 @@ void write_totals(Cursor& cursor, const Table& table, const Places& places,
     look.bold = true;
     look.ruled_above = true;
     const Cell& total = table.totals[i];
-    if (column.total == TotalKind::sum && is_number(total)) {
-      cursor.put_formula(places.of(i), sum_of_rows(counted, places.of(i)), total, look);
-    } else if (const auto formula = column.ratio ? ratio_formula(table, i, places, cursor.row) : "";
-               !formula.empty()) {
+    if (const auto formula = total_formula(table, i, places, counted, cursor.row); !formula.empty()) {
       cursor.put_formula(places.of(i), formula, total, look);
     } else if (!named && is_absent(total) && !stands_right(column)) {
       cursor.put_text(places.of(i), "Total", {.bold = true, .ruled_above = true});

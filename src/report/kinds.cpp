@@ -82,6 +82,10 @@ bool is_ratio(Kind kind) {
   return kind == Kind::ratio || kind == Kind::percent || kind == Kind::percent_over;
 }
 
+bool is_volume(Kind kind) {
+  return kind == Kind::lumber || kind == Kind::cubic || kind == Kind::scale || kind == Kind::ft3;
+}
+
 bool is_number(Kind kind) {
   return kind != Kind::text && kind != Kind::day;
 }

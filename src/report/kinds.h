@@ -57,6 +57,7 @@ const KindRow& row_of(Kind kind);
 std::optional<Kind> find_kind(std::string_view word);
 
 bool is_ratio(Kind kind);   ///< worked out by the engine, never by SQL
+bool is_volume(Kind kind);  ///< board feet, cubic feet or metres, log scale
 bool is_number(Kind kind);  ///< has an exact value that can be summed
 render::ColumnKind shown_kind(Kind kind, int places);
 

@@ -32,7 +32,7 @@
 //   total=sum | total=none      a sum under the column; `none` keeps a ratio from being totalled
 //   of=A/B                      the two columns of a ratio
 //   once                        a ratio whose under is the same whole in every row (all lumber of the period): it
-//                               counts once in the total
+//                               counts once in the total, and the rows' parts are printed so that they add up to it
 //   per=mbf                     a ratio is per thousand board feet (in a metric book: per m3)
 //   unit=WORD                   the unit shown; unit=money: the book's currency, with its places (micro:4: up to four
 //                               where a rate needs them)

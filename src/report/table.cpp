@@ -113,6 +113,7 @@ class TableMaker {
       const std::string_view unit = raw_.text(r, units);
       if (unit.find_first_of(",/") != std::string_view::npos) {
         out.drop(r);
+        out.two_in_one_row = true;
         continue;
       }
       if (any && unit != first) out.one_unit = false;
@@ -147,6 +148,8 @@ class TableMaker {
     column.kind = spec.unit == "money" ? render::ColumnKind::money : shown_kind(spec.kind, column.places);
     if (spec.total == Totalled::sum && figures_[c].one_unit) column.total = render::TotalKind::sum;
     if (!figures_[c].one_unit) table_.notes.push_back(spec.heading + ": in several units, so not added.");
+    if (figures_[c].two_in_one_row && !spec.hidden)
+      table_.notes.push_back(spec.heading + ": in two units in one line, so not added there: a dash.");
     table_.columns.push_back(std::move(column));
   }
 
@@ -166,7 +169,7 @@ class TableMaker {
     if (spec.unit == "money" && kind.fewest) return rate_places(c);
     if (spec.unit == "money") return std::max(spec.places, setting_.money_places);
     if (spec.hidden && kind.places > 0) return kHiddenPlaces;
-    if (spec.places >= 0) return spec.places;
+    if (spec.places >= 0) return setting_.metric_book ? metric_places(spec) : spec.places;
     const int most = metric ? kind.metric_places : kind.places;
     if (!kind.fewest) return most;
     return places_needed(figures_[c], 0, most);
@@ -178,12 +181,22 @@ class TableMaker {
                          std::max(setting_.money_places, spec_.columns[c].places));
   }
 
+  /// Places are written for inch books. A cubic metre is 424 board feet, so its figures need more of them.
+  int metric_places(const ColumnSpec& spec) const {
+    if (is_volume(spec.kind)) return spec.places + row_of(spec.kind).metric_places - row_of(spec.kind).places;
+    if (!is_ratio(spec.kind)) return spec.places;
+    const bool volume_per_other = is_volume(spec_.columns[raw_.column_of(spec.over)].kind) &&
+                                  !is_volume(spec_.columns[raw_.column_of(spec.under)].kind);
+    return volume_per_other ? std::max(spec.places, row_of(Kind::lumber).metric_places) : spec.places;
+  }
+
   /// A ratio column: its two sides row by row, made alike where one side is lumber and the other a log scale in
   /// another unit, and limited to the rows that have both where the total would else count half a row.
   void work_out(std::size_t c) {
     const ColumnSpec& spec = spec_.columns[c];
     std::size_t over = raw_.column_of(spec.over);
     std::size_t under = raw_.column_of(spec.under);
+    const bool one_unit = figures_[over].one_unit && figures_[under].one_unit;
     if (needs_own_sides(over, under)) {
       Figures tops = figures_[over];
       Figures bottoms = figures_[under];
@@ -194,14 +207,15 @@ class TableMaker {
     }
     const Rational times = multiplier(spec);
     render::Column& column = table_.columns[c];
-    figures_[c] = divided(spec.kind, figures_[over], figures_[under], times, column.places);
     column.ratio = render::Column::Ratio{over, under, times.rounded(0), spec.kind == Kind::percent_over};
-    if (!totalled_ || spec.total == Totalled::none || !figures_[raw_.column_of(spec.under)].one_unit) return;
+    figures_[c] = divided(spec.kind, figures_[over], figures_[under], times, column.places);
+    if (!totalled_ || spec.total == Totalled::none || !one_unit) return;
     column.total = render::TotalKind::ratio;
     total_hidden(over);
     if (!spec.under_once) total_hidden(under);
     const Exact whole =
         spec.under_once ? same_in_all(spec, figures_[under]) : summed(figures_[under], struck_);
+    if (is_part_of_whole(c)) figures_[c] = parts_of(figures_[over], whole, times);
     figures_[c].total = divided(spec.kind, summed(figures_[over], struck_), whole, times);
   }
 
@@ -302,12 +316,18 @@ class TableMaker {
     if (!spec_.chart.empty()) table_.chart = read_chart(spec_);
     for (std::size_t c = 0; c < table_.columns.size(); ++c) {
       if (c < spec_.columns.size() && !is_number(spec_.columns[c].kind)) continue;
-      if (table_.columns[c].total == render::TotalKind::sum) {
+      if (table_.columns[c].total == render::TotalKind::sum || is_part_of_whole(c)) {
         fill_settled(c);
       } else {
         fill_rounded(c);
       }
     }
+  }
+
+  /// Parts of one whole are added up by who reads them, as sums are.
+  bool is_part_of_whole(std::size_t c) const {
+    return c < spec_.columns.size() && spec_.columns[c].under_once &&
+           spec_.columns[c].kind != Kind::percent_over;
   }
 
   static render::Cell cell(std::int64_t units, const render::Column& column) {

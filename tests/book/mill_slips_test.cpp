@@ -134,7 +134,7 @@ every = 0
 5:1 a [[cost]] without a name; write name = "Insurance"
 6:8 a [[cost]] needs a rate that is not below nothing; write rate = 24.00
 7:8 'hour' is nothing a cost goes by; one of crew-hour, sawing-hour, engine-hour, day, year, MBF, m3, log, tooth, gallon, litre, mile, km
-12:1 `saw` is no key of [[cost]]; its keys are name, rate, from, per, hand
+12:1 'saw' is no key of [[cost]]; its keys are name, rate, from, per, hand
 14:8 a second [[cost]] called 'bess' from the same day; give it a name of its own, or a first day, as from = 2026-07-01
 16:7 this mill's lumber is not counted by m3; write per = "MBF"
 19:9 a [[service]] needs its engine hours, above nothing; write every = 50

@@ -84,6 +84,42 @@ TEST_CASE("scales in two units are shown and not added") {
   CHECK(table.notes.size() == 1);
 }
 
+TEST_CASE("a rate of scales in two units has no total, and neither has lumber over them") {
+  const auto spec = spec_of(
+      "-- column: bf lumber \"bf\" total=sum\n-- column: net_bf scale \"net\" total=sum unit-from=u\n"
+      "-- column: ft3 ft3 \"content\" total=sum\n-- column: u text \"\" hidden\n"
+      "-- column: over percent-over \"over\" of=bf/net_bf\n-- column: each ratio \"net per ft3\" "
+      "of=net_bf/ft3\n");
+  const auto table =
+      make_table(spec,
+                 {{"bf", "net_bf", "ft3", "u"},
+                  {{60 * kBf, 40'000'000, 10'000'000, "bf"}, {60 * kBf, 10'000'000, 10'000'000, "ft3"}}},
+                 {});
+  CHECK(column(table, 4) == Shown{"50.0", "-50.0", "total -"});
+  CHECK(column(table, 5) == Shown{"4.00", "1.00", "total -"});
+}
+
+TEST_CASE("a row that adds two units is a dash, and a note says why") {
+  const auto spec = spec_of(
+      "-- column: fuel micro:1 \"Fuel\" total=sum unit-from=u\n-- column: n count \"n\" total=sum\n"
+      "-- column: u text \"\" hidden\n");
+  const auto table =
+      make_table(spec, {{"fuel", "n", "u"}, {{7'300'000, 1, "gal,l"}, {2'000'000, 1, "gal"}}}, {});
+  CHECK(column(table, 0) == Shown{"-", "2.0", "total 2.0"});
+  REQUIRE(table.notes.size() == 1);
+  CHECK(table.notes.front().starts_with("Fuel: in two units in one line"));
+}
+
+TEST_CASE("parts of a whole add up as printed to the part of all of them") {
+  const auto spec = spec_of(
+      "-- column: n count \"n\" total=sum\n-- column: share percent \"share\" of=n/all once\n"
+      "-- column: rate ratio:1 \"per MBF\" of=n/base once per=mbf\n-- column: all count \"\" hidden\n"
+      "-- column: base count \"\" hidden\n");
+  const auto table = make_table(spec, {{"n", "all", "base"}, {{1, 3, 3}, {1, 3, 3}, {1, 3, 3}}}, {});
+  CHECK(column(table, 1) == Shown{"33.4", "33.3", "33.3", "total 100.0"});
+  CHECK(column(table, 2) == Shown{"333.4", "333.3", "333.3", "total 1000.0"});
+}
+
 TEST_CASE("lines of thirds add up to their printed total") {
   const auto spec = spec_of("-- column: bf lumber \"bf\" total=sum\n");
   const auto table = make_table(spec, {{"bf"}, {{kBf / 3}, {kBf / 3}, {kBf / 3}}}, {});
@@ -119,8 +155,20 @@ TEST_CASE("in a metric book lumber is in m3, by value, name and unit") {
   CHECK(table.columns[2].name == "m3_per_hour");
   CHECK(table.columns[3].name == "length_m");
   CHECK(column(table, 0) == Shown{"3.000", "total 3.000"});
-  CHECK(column(table, 2) == Shown{"1.5", "total 1.5"});
+  CHECK(column(table, 2) == Shown{"1.500", "total 1.500"});
   CHECK(column(table, 3) == Shown{"4.8", "total -"});
+}
+
+TEST_CASE("in a metric book volumes and volumes an hour have the places a cubic metre needs") {
+  const auto spec = spec_of(
+      "-- column: since_bf lumber:0 \"since\"\n-- column: h hours \"h\"\n"
+      "-- column: bf_per_hour ratio:0 \"bf per hour\" of=since_bf/h\n"
+      "-- column: h_per_bf ratio:0 \"h per bf\" of=h/since_bf\n");
+  const std::int64_t cubic_metre = 1'000'000'000'000;
+  const auto table = make_table(spec, {{"since_bf", "h"}, {{cubic_metre / 4, 60}}}, {.metric_book = true});
+  CHECK(column(table, 0) == Shown{"0.3"});
+  CHECK(column(table, 2) == Shown{"0.250"});
+  CHECK(column(table, 3) == Shown{"4"});
 }
 
 TEST_CASE(
