@@ -6,6 +6,8 @@
 --          none. Fuel with a price on its sheet counts as paid. Cost per MBF is the whole cost over all lumber of the
 --          period, custom and own alike.
 -- filters: from to
+-- example: cost --period "this year"
+-- worksheets: one
 -- table:   cost |
 -- column:  name text "Cost"
 -- column:  quantity micro:2 "Used" total=none

@@ -4,6 +4,7 @@
 --          length, and grade where the list names one. Short is what is still to cut; over is what was cut beyond the
 --          list. Pieces on no list are in the second table.
 -- filters: from to job customer
+-- example: cut-list --job TER
 -- table:   cut-list |
 -- column:  job text "Job"
 -- column:  size text "Size"

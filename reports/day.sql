@@ -5,6 +5,8 @@
 --          whose logs were all scaled.
 -- filters: from to
 -- needs:   day
+-- example: day --period 2026-05-05
+-- worksheets: one
 -- table:   numbers | The four numbers
 -- column:  lumber_bf lumber "Lumber"
 -- column:  pieces count "Pieces"

@@ -4,6 +4,7 @@
 --          deck when its tag is sawn; a log received without a tag cannot be followed and stays listed. A log left
 --          half-sawn on the mill is listed until it is finished. Logs sawn without being received count as sawn only.
 -- filters: from to job customer species site
+-- example: deck
 -- table:   deck | Received and sawn
 -- column:  job text "Job"
 -- column:  species text "Species"

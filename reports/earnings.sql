@@ -5,6 +5,7 @@
 --          over its paid crew hours (those under no job divided by sawing time), so that jobs priced by the foot, by the
 --          hour and by the log can be compared. Jobs on shares bring lumber, not money, and own stock brings it when it is sold.
 -- filters: job customer
+-- example: earnings --customer TER
 -- table:   earnings |
 -- column:  job text "Job"
 -- column:  name text "Name"

@@ -4,6 +4,7 @@
 --          mean small-end diameter. Overrun by Doyle or Scribner falls as logs get thicker and by International moves
 --          little: read it with LRF and recovery beside it. The second table counts every log in its own class.
 -- filters: from to job customer species site
+-- example: overrun-by-diameter --period season --species DF
 -- table:   overrun | Runs by mean diameter of their logs
 -- column:  diameter text "Diameter"
 -- column:  rule text "Rule"

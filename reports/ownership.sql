@@ -3,6 +3,7 @@
 -- meaning: All lumber of the period by whose it is: custom (the customer's), own (the mill's stock), shares (sawn on
 --          shares; the split itself is on the job's paper). The parts add exactly to everything tallied.
 -- filters: from to species site
+-- example: ownership --period 2026-05
 -- table:   ownership |
 -- column:  owner text "Whose"
 -- column:  jobs count "Jobs"

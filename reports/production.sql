@@ -4,6 +4,7 @@
 --          of the runs whose logs were all scaled. Board feet an hour is all board feet over all sawing hours; under
 --          a job, its own sawing spans count, else the whole day's. A dash: not known, never nothing.
 -- filters: from to job customer species site
+-- example: production --period "this week"
 -- table:   production |
 -- column:  day day "Day"
 -- column:  site text "Site"

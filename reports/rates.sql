@@ -4,6 +4,7 @@
 --          divided among the day's jobs by their sawing time. A rate is all lumber over all hours; a job without hours
 --          shows a dash and stays out of the total rate.
 -- filters: from to job customer
+-- example: rates --period "last month"
 -- table:   rates |
 -- column:  job text "Job"
 -- column:  days count "Days"

@@ -5,6 +5,7 @@
 --          not. Customers' lumber: what was cut for a job, less the mill's part of a settlement and what load slips took
 --          away, is still to be fetched; lumber that never went on a load slip stays in that list.
 -- filters: from to species
+-- example: stock -o stock.xlsx
 -- table:   own | Own lumber
 -- column:  bundle text "Bundle"
 -- column:  species text "Species"

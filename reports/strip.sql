@@ -4,6 +4,8 @@
 --          teeth); engine hours to the next service of the mill file's [[service]] list, counted from the last stop for
 --          'service' with that word in its remark; and metal strikes this month: tooth work with the cause 'metal',
 --          counted once a day and log.
+-- example: strip
+-- worksheets: one
 -- table:   saws | Saws
 -- column:  saw text "Saw"
 -- column:  full_set day "Full set"

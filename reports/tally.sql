@@ -4,6 +4,7 @@
 --          off. Board feet are thickness x width x length / 12 in nominal inches and feet, added exactly and rounded
 --          once. Lumber counted by the lineal foot has board feet but no pieces and no length.
 -- filters: from to job customer species site
+-- example: tally --job TER --period 2026-w19 -o ter-week.xlsx
 -- table:   tally |
 -- column:  job text "Job"
 -- column:  species text "Species"

@@ -4,6 +4,7 @@
 --          The origin is what 'in ... from' said when the log was received; a log never received has none. Scale is
 --          net, by the rule it was scaled under. Check with the authority which rule and unit it wants.
 -- filters: from to site
+-- example: year --period "last year" -o return.csv
 -- table:   logs | Logs sawn
 -- column:  year text "Year"
 -- column:  species_group text "Species"

@@ -76,7 +76,7 @@ FROM cut_list c JOIN job ON job.id = c.job JOIN size ON size.id = c.size LEFT JO
 
 CREATE VIEW v_fuel  AS SELECT day, shift, number, quantity_micro, unit, price_minor FROM fuel;   -- fuel filled in
 CREATE VIEW v_meter AS SELECT day, shift, number, tenths FROM meter;                             -- engine hour readings
-CREATE VIEW v_note  AS SELECT day, shift, number, text FROM note;
+CREATE VIEW v_note  AS SELECT day, shift, number, text FROM note;                                -- remarks of the day
 CREATE VIEW v_move  AS   -- one row a move between sites
 SELECT m.day, m.shift, m.number, job.code AS job, a.name AS from_site, b.name AS to_site, m.distance_micro, m.unit, m.minutes
 FROM move m LEFT JOIN job ON job.id = m.job JOIN site a ON a.id = m.from_site JOIN site b ON b.id = m.to_site;
@@ -115,7 +115,8 @@ SELECT c.day, c.shift, c.number, setup.name AS setup, c.kerf_mils, c.over_mils, 
 FROM setup_change c JOIN setup ON setup.id = c.setup;
 CREATE VIEW v_thickness AS  -- one row a caliper reading
 SELECT t.day, t.shift, t.number, t.reading, size.label AS size, t.mils FROM thickness t JOIN size ON size.id = t.size;
-CREATE VIEW v_job AS SELECT job.code, job.name, job.owner, customer.code AS customer, customer.name AS customer_name, job.site
+CREATE VIEW v_job AS     -- one row a job; owner: customer, own or shares
+SELECT job.code, job.name, job.owner, customer.code AS customer, customer.name AS customer_name, job.site
 FROM job LEFT JOIN customer ON customer.id = job.customer;
 CREATE VIEW v_entry AS SELECT entry, kind, subject, revision, at, why FROM journal;   -- the journal without its texts
 CREATE VIEW v_paper AS   -- one row a paper issued; amounts in minor units

@@ -49,13 +49,6 @@ bool same_section(const measure::Size& a, const measure::Size& b) {
   return a.thickness == b.thickness && a.width == b.width;  // 5/4x6 and 1-1/4x6 are one board
 }
 
-std::optional<measure::Size> target_in(const std::vector<NamedSize>& sizes, const measure::Size& nominal) {
-  for (const NamedSize& size : sizes) {
-    if (same_section(size.nominal, nominal) && size.target) return size.target;
-  }
-  return std::nullopt;
-}
-
 void read_tables(TomlTable& root, Mill& mill) {
   read_mill_table(root, mill);
   read_scale(root, mill);
@@ -110,6 +103,13 @@ const Practice& practice_for(const Mill& mill, std::string_view job) {
 std::optional<Practice> practice_named(const Mill& mill, std::string_view name) {
   const Practice* found = find_practice_of(mill, name);
   return found == nullptr ? std::nullopt : std::optional(*found);
+}
+
+std::optional<measure::Size> target_in(const std::vector<NamedSize>& sizes, const measure::Size& nominal) {
+  for (const NamedSize& size : sizes) {
+    if (same_section(size.nominal, nominal) && size.target) return size.target;
+  }
+  return std::nullopt;
 }
 
 std::optional<measure::Size> target_for(const Mill& mill, std::string_view job,

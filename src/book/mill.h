@@ -251,6 +251,8 @@ const Customer* find_customer(const Mill& mill, std::string_view code);
 const scaling::Practice& practice_for(const Mill& mill, std::string_view job);
 /// A practice by name: one the file defines, else a built-in one. nullopt when there is none.
 std::optional<scaling::Practice> practice_named(const Mill& mill, std::string_view name);
+/// The target of a nominal size in a list; nullopt when the list gives it none.
+std::optional<measure::Size> target_in(const std::vector<NamedSize>& sizes, const measure::Size& nominal);
 /// The target section of a nominal size cut for a job; nullopt = nominal plus the set-up's oversize.
 std::optional<measure::Size> target_for(const Mill& mill, std::string_view job, const measure::Size& nominal);
 

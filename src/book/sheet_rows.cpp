@@ -40,7 +40,7 @@ DayMinutes minutes_of(const std::vector<DatedFact>& facts) {
 /// Writes a sheet's rows fact by fact, in the order of the day.
 class SheetWriter {
  public:
-  SheetWriter(Store& store, Words& words, const SheetEntry& entry, const Mill& then, const Mill& now)
+  SheetWriter(Store& store, Words& words, const SheetEntry& entry, MillInForce& then, MillInForce& now)
       : store_(store),
         words_(words),
         entry_(entry),
@@ -49,7 +49,7 @@ class SheetWriter {
         now_(now),
         facts_(sheet::facts(entry.sheet)),
         runs_(store, words, entry.key, then),
-        logs_(store, entry.key, then, now.taper) {}
+        logs_(store, entry.key, then.file(), now.file().taper) {}
 
   void write() {
     write_sheet();
@@ -96,8 +96,8 @@ class SheetWriter {
   void put_tally(const DatedFact& fact) {
     const TallyItem item = *tally_item(fact);
     RunTotals& run = runs_.of(fact.context);
-    const auto lumber = lumber_of(item, now_.units).count;
-    const auto wood = wood_of(item, fact.context.job, now_, over_).count;
+    const auto lumber = lumber_of(item, book_units()).count;
+    const auto wood = wood_of(item, now_.target_for(fact.context.job, item.size), over_, book_units()).count;
     const auto pieces = item.sign() * item.pieces;
     const std::string sense =
         item.sense == sheet::Sense::sawn ? "sawn" : std::string(sheet::word_of(item.sense));
@@ -132,7 +132,7 @@ class SheetWriter {
         day_, shift_, fact.number, line.buyer, words_.find_or_add(WordKind::species, fact.context.species),
         words_.find_or_add(item.size), words_.find_or_add(WordKind::grade, item.grade),
         said(fact.context.bundle), item.pieces, item.length.count, item.length.system == System::metric,
-        lumber_of(item, now_.units).count, rate);
+        lumber_of(item, book_units()).count, rate);
   }
 
   // ---- what happened in the day
@@ -223,6 +223,7 @@ class SheetWriter {
 
   // ---- how much over nominal is cut
   [[nodiscard]] bool then_metric() const { return runs_.then().units == System::metric; }
+  [[nodiscard]] System book_units() const { return now_.file().units; }
 
   std::optional<Over> over_last_said(Id setup, int number) {
     std::optional<Over> over;
@@ -249,7 +250,7 @@ class SheetWriter {
   const SheetEntry& entry_;
   Day day_;
   int shift_;
-  const Mill& now_;
+  MillInForce& now_;
   std::vector<DatedFact> facts_;
   Runs runs_;
   LogWriter logs_;
@@ -259,8 +260,8 @@ class SheetWriter {
 
 }  // namespace
 
-void write_sheet_rows(Store& store, Words& words, const SheetEntry& entry, const Mill& then,
-                      const Mill& now) {
+void write_sheet_rows(Store& store, Words& words, const SheetEntry& entry, MillInForce& then,
+                      MillInForce& now) {
   SheetWriter(store, words, entry, then, now).write();
 }
 

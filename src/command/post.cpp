@@ -80,10 +80,12 @@ void post_all(const Asked& asked, const Session& session) {
 void add_post(CLI::App& app, Session& session) {
   auto asked = std::make_shared<Asked>();
   app.add_option("SHEET", asked->files, "day sheets or mill files (.toml); - is standard input")->required();
-  app.add_option("--why", asked->why, "the reason, when a day already posted is corrected")
+  app.add_option("--why", asked->why, "the reason, when a day or a mill file already posted is changed")
       ->type_name("TEXT");
   app.footer(
-      "All of them are posted or none. Posting the same sheet twice adds nothing.\n\n"
+      "All of them are posted or none. Posting the same sheet twice adds nothing. A mill file posted again "
+      "needs no\n"
+      "reason when it only adds: a customer, a job, a price, a species, a size.\n\n"
       "  kerfbook -b mill.book post 2026-05-05.sheet\n"
       "  kerfbook -b mill.book post 2026-05-07.sheet --why \"bundle count: 23, not 32\"");
   app.callback([asked, &session] { session.deed = [asked, &session] { post_all(*asked, session); }; });

@@ -35,6 +35,13 @@ void list_reports(const std::vector<report::ReportFile>& reports, const Session&
   }
 }
 
+/// One line of the command a built-in report.
+std::string examples() {
+  std::string out;
+  for (const auto& one : report::all_reports("")) out += "  report " + one.example + "\n";
+  return out;
+}
+
 /// Drafts are worked out for those reports alone that ask for them.
 bool speaks_of_bills(const report::ReportFile& report) {
   return report.text.find("unbilled(") != std::string::npos;
@@ -85,10 +92,7 @@ void add_report(CLI::App& app, Session& session) {
   app.add_flag("--sql", asked->sql, "print the report's own file instead of running it");
   app.add_flag("--views", asked->views, "list what a report of your own may read");
   add_output_options(app, asked->output);
-  app.footer(
-      "  kerfbook -b mill.book report day\n"
-      "  kerfbook -b mill.book report production --period \"this week\"\n"
-      "  kerfbook -b mill.book report tally --job TER --period 2026-w19 -o ter-week.xlsx");
+  app.footer([] { return "  kerfbook -b mill.book report day\n\nAn example of each:\n" + examples(); });
   app.callback([asked, &session] { session.deed = [asked, &session] { answer(*asked, session); }; });
 }
 

@@ -149,14 +149,32 @@ void write_foot(Cursor& cursor, const Document& document) {
   }
 }
 
+/// Columns the widest of the tables takes that share the worksheet of table `at`.
+int widest(const std::vector<Table>& tables, std::size_t at) {
+  std::size_t most = 0;
+  do {
+    const Table& table = tables[at];
+    if (table.grid) {
+      const GridLayout grid = lay_out(table);
+      most = std::max(most, grid.key_columns.size() + grid.heads.size() + grid.figures.size());
+    } else {
+      most = std::max(most, shown_columns(table).size());
+    }
+  } while (++at < tables.size() && tables[at].follows);
+  return static_cast<int>(most);
+}
+
 void write_report(Workbook& book, const Document& document) {
   const auto& tables = document.tables;
   for (std::size_t i = 0; i < tables.size();) {
     const Table& table = tables[i];
-    Cursor cursor(book, table.title.empty() ? document.title : table.title);
+    const bool alone = i + 1 == tables.size() || !tables[i + 1].follows;
+    const bool whole =
+        std::all_of(tables.begin() + 1, tables.end(), [](const Table& t) { return t.follows; });
+    Cursor cursor(book, table.title.empty() || (whole && !alone) ? document.title : table.title);
+    if (!alone) cursor.keep_hidden_from(widest(tables, i));
     write_title(cursor, document, &table);
     const Drawn drawn = write_body(cursor, table);
-    const bool alone = i + 1 == tables.size() || !tables[i + 1].follows;
     for (++i; i < tables.size() && tables[i].follows; ++i) {
       ++cursor.row;
       cursor.put_free(0, tables[i].title, {.bold = true});

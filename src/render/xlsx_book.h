@@ -4,6 +4,7 @@
 
 #include <xlsxwriter.h>
 
+#include <algorithm>
 #include <map>
 #include <set>
 #include <string>
@@ -80,14 +81,20 @@ class Cursor {
 
   void widen(SheetColumn column, int characters);
   void hide(SheetColumn column);
+  /// Hidden columns stand from here on: where several tables share the sheet, to the right of the widest.
+  void keep_hidden_from(int column) { hidden_from_ = column; }
+  [[nodiscard]] int hidden_from() const { return hidden_from_; }
   /// Sets column widths and print set-up. After it nothing is written. `head` is the heading row to repeat when
   /// printed, or -1. `one_page`: printed on one page, as small as that needs.
   void finish(int head, bool one_page = false);
   lxw_worksheet* raw() { return sheet_; }
   Workbook& book() { return book_; }
   [[nodiscard]] const Workbook& book() const { return book_; }
-  /// Columns that have a width by now, and their widths in characters.
-  [[nodiscard]] int columns() const { return static_cast<int>(widths_.size()); }
+  /// Columns that are shown and have a width by now, and their widths in characters.
+  [[nodiscard]] int columns() const {
+    const auto all = static_cast<int>(widths_.size());
+    return hidden_from_ > 0 ? std::min(all, hidden_from_) : all;
+  }
   [[nodiscard]] int width(SheetColumn column) const { return column < widths_.size() ? widths_[column] : 0; }
   [[nodiscard]] int total_width() const;
 
@@ -105,6 +112,7 @@ class Cursor {
   SheetRow tall_row_ = 0;  ///< the row made higher for its text, and by how many lines
   int tallest_ = 1;
   std::set<SheetColumn> hidden_;
+  int hidden_from_ = 0;
   std::vector<Words> words_;
 };
 

@@ -30,22 +30,24 @@ class Places {
  public:
   explicit Places(const Table& table) : at_(table.columns.size(), -1) {
     for (const std::size_t column : shown_columns(table)) at_[column] = next_++;
-    place_hidden(table);
+    place_hidden(table, 0);
   }
   /// Below other tables of the sheet: words lie over several narrow columns and do not push those apart.
   Places(const Table& table, Cursor& cursor) : at_(table.columns.size(), -1) {
     const bool may_span = cursor.columns() > 0 && !table.ruled && table.sums.empty();
+    auto left = static_cast<int>(shown_columns(table).size());
     for (const std::size_t column : shown_columns(table)) {
       at_[column] = next_++;
+      --left;
       if (!may_span || stands_right(table.columns[column])) continue;
       const int needed = words_width(table, column, cursor.book().document().style);
       int room = cursor.width(of(column));
-      while (room < needed && next_ < cursor.columns())
+      while (room < needed && next_ + left < cursor.columns())
         room += cursor.width(static_cast<SheetColumn>(next_++));
       const auto end = static_cast<SheetColumn>(next_ - 1);
       if (room < needed && end > of(column)) cursor.widen(end, cursor.width(end) + needed - room);
     }
-    place_hidden(table);
+    place_hidden(table, cursor.hidden_from());
   }
   [[nodiscard]] bool has(std::size_t column) const { return at_[column] >= 0; }
   [[nodiscard]] SheetColumn of(std::size_t column) const { return static_cast<SheetColumn>(at_[column]); }
@@ -65,8 +67,9 @@ class Places {
   }
 
  private:
-  void place_hidden(const Table& table) {
+  void place_hidden(const Table& table, int from) {
     shown_ = next_;
+    next_ = std::max(next_, from);
     for (const auto& column : table.columns) {
       if (column.hidden || !column.ratio) continue;
       for (const std::size_t part : {column.ratio->over, column.ratio->under}) {

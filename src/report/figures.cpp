@@ -136,17 +136,6 @@ Figures divided(Kind kind, const Figures& over, const Figures& under, const Rati
   return out;
 }
 
-Figures parts_of(const Figures& over, const Exact& whole, const Rational& times) {
-  Figures out;
-  out.resize(over.size());
-  if (!whole || whole->is_zero()) return out;
-  out.tops = over.tops;
-  out.there = over.there;
-  out.under = over.under;
-  multiply(out, {times / *whole}, std::vector<char>(over.size(), 0));
-  return out;
-}
-
 Exact divided(Kind kind, const Exact& over, const Exact& under, const Rational& times) {
   if (!over || !under || under->is_zero()) return {};
   const Rational top = kind == Kind::percent_over ? *over - *under : *over;

@@ -20,9 +20,9 @@ struct Figures {
   Wide under = 1;           ///< of all tops; > 0
   Exact total;
   std::string unit;
-  bool one_unit = true;  ///< false: the rows' units differ, so there is nothing to total
-  bool two_in_one_row = false;
-  bool metric = false;  ///< shown in metric
+  bool one_unit = true;         ///< false: the rows' units differ, so there is nothing to total
+  bool two_in_one_row = false;  ///< a row's scale is in two units: absent
+  bool metric = false;          ///< shown in metric
 
   [[nodiscard]] std::size_t size() const { return tops.size(); }
   void resize(std::size_t rows);
@@ -47,8 +47,6 @@ void multiply(Figures& figures, const std::vector<Rational>& factors, const std:
 /// A ratio column: `over` / `under` row by row, as a ratio's kind works it out (times `times`), rounded to `places`.
 /// A row without both, or over nothing, is absent. The rounded rows are given as figures of their own.
 Figures divided(Kind kind, const Figures& over, const Figures& under, const Rational& times, int places);
-/// The rows as parts of one whole, times `times`, exact; absent when there is no whole.
-Figures parts_of(const Figures& over, const Exact& whole, const Rational& times);
 Exact divided(Kind kind, const Exact& over, const Exact& under, const Rational& times);
 
 }  // namespace kerfbook::report

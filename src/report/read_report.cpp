@@ -109,13 +109,15 @@ class Reader {
     std::string_view name;
     void (Reader::*read)(const Fact&);
   };
-  static constexpr std::size_t kWords = 13;
+  static constexpr std::size_t kWords = 15;
   static const std::array<Word, kWords>& words() {
     static constexpr std::array<Word, kWords> kTable{{{"report", &Reader::read_name},
                                                       {"title", &Reader::read_title},
                                                       {"meaning", &Reader::read_meaning},
                                                       {"filters", &Reader::read_filters},
                                                       {"needs", &Reader::read_needs},
+                                                      {"example", &Reader::read_example},
+                                                      {"worksheets", &Reader::read_worksheets},
                                                       {"table", &Reader::read_table},
                                                       {"column", &Reader::read_column},
                                                       {"grid", &Reader::read_grid},
@@ -173,6 +175,14 @@ class Reader {
   void read_needs(const Fact& fact) {
     if (fact.rest != "day") return complain(fact.line, fmt::format("needs '{}'", fact.rest), "needs: day");
     out_.needs = fact.rest;
+  }
+
+  void read_example(const Fact& fact) { out_.example = fact.rest; }
+
+  void read_worksheets(const Fact& fact) {
+    if (fact.rest != "one")
+      return complain(fact.line, fmt::format("worksheets '{}'", fact.rest), "worksheets: one");
+    out_.one_worksheet = true;
   }
 
   void read_table(const Fact& fact) {

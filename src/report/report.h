@@ -12,6 +12,8 @@
 //                                                           the others are NULL when not asked for; :today and
 //                                                           :week_start, 1 = Monday, need no filter)
 //   -- needs:   day                                         without a period, take the newest day of the book
+//   -- example: production --period "this week"             what follows 'report' on the line that shows it, for --help
+//   -- worksheets: one                                      in a workbook all tables stand on one worksheet
 //   -- table:   name | Title                                begins a table: one SELECT follows its lines
 //   -- column:  net_scale_bf scale  "Net scale" total=sum   name, kind, heading, options
 //   -- column:  overrun_percent percent-over:1 "Overrun" of=lumber_bf/net_scale_bf
@@ -113,6 +115,8 @@ struct ReportFile {
   std::string meaning;
   std::vector<std::string> filters;
   std::string needs;
+  std::string example;         ///< what stands behind `report` on a command line
+  bool one_worksheet = false;  ///< in a workbook, all tables on one
   std::vector<TableSpec> tables;
   std::vector<std::string> foot;
   std::string path;                ///< for messages

@@ -137,7 +137,10 @@ render::Document run_report(const ReportFile& report, const book::Book& book, co
   document.title = report.title;
   document.subtitle = book.mill().name + (filters.words.empty() ? "" : "; " + join(filters.words, "; "));
   document.meaning = report.meaning;
-  for (const auto& spec : report.tables) document.tables.push_back(runner.run(spec));
+  for (const auto& spec : report.tables) {
+    document.tables.push_back(runner.run(spec));
+    document.tables.back().follows = report.one_worksheet && document.tables.size() > 1;
+  }
   document.foot = report.foot;
   document.style = style;
   document.made_on = write_day(today);

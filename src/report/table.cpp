@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <deque>
 #include <map>
 #include <string_view>
 
@@ -17,19 +18,10 @@ namespace {
 
 constexpr int kHiddenPlaces = 6;  // a figure nobody sees keeps enough places for a workbook to divide by
 
-/// Board feet in one of a scaling practice's units; absent for a unit that lumber is not counted in.
-std::optional<Rational> per_board_foot(std::string_view unit, bool metric_book) {
-  const Rational cubic_metre(measure::kMetricCountsPerBoardFoot, measure::kMetricCountsPerCubicMetre);
-  if (metric_book) {
-    if (unit == "m3") return Rational(1);
-    if (unit == "bf") return Rational(1) / cubic_metre;
-    if (unit == "ft3") return Rational(1, 12) / cubic_metre;
-    return std::nullopt;
-  }
-  if (unit == "bf") return Rational(1);
-  if (unit == "ft3") return Rational(1, 12);
-  if (unit == "m3") return cubic_metre;
-  return std::nullopt;
+/// A value that is no text, as a key tells it apart.
+std::string written(const Value& value) {
+  const auto* number = std::get_if<std::int64_t>(&value);
+  return number == nullptr ? "" : std::to_string(*number);
 }
 
 class TableMaker {
@@ -207,16 +199,33 @@ class TableMaker {
     }
     const Rational times = multiplier(spec);
     render::Column& column = table_.columns[c];
+    const Exact once = spec.under_once ? same_in_all(spec, figures_[under]) : Exact{};
+    figures_[c] = is_part_of_whole(c)
+                      ? parts_of(figures_[over], once, times)
+                      : divided(spec.kind, figures_[over], figures_[under], times, column.places);
     column.ratio = render::Column::Ratio{over, under, times.rounded(0), spec.kind == Kind::percent_over};
-    figures_[c] = divided(spec.kind, figures_[over], figures_[under], times, column.places);
     if (!totalled_ || spec.total == Totalled::none || !one_unit) return;
     column.total = render::TotalKind::ratio;
     total_hidden(over);
     if (!spec.under_once) total_hidden(under);
-    const Exact whole =
-        spec.under_once ? same_in_all(spec, figures_[under]) : summed(figures_[under], struck_);
-    if (is_part_of_whole(c)) figures_[c] = parts_of(figures_[over], whole, times);
+    const Exact whole = spec.under_once ? once : summed(figures_[under], struck_);
     figures_[c].total = divided(spec.kind, summed(figures_[over], struck_), whole, times);
+  }
+
+  /// Parts of one whole, exact: who reads them adds them up, as sums are added.
+  static Figures parts_of(const Figures& parts, const Exact& whole, const Rational& times) {
+    Figures out = parts;
+    if (!whole || whole->is_zero()) {
+      for (std::size_t r = 0; r < out.size(); ++r) out.drop(r);
+    } else {
+      multiply(out, {times / *whole}, std::vector<char>(out.size(), 0));
+    }
+    return out;
+  }
+
+  bool is_part_of_whole(std::size_t c) const {
+    return c < spec_.columns.size() && spec_.columns[c].under_once &&
+           spec_.columns[c].kind != Kind::percent_over;
   }
 
   /// A workbook works a ratio's total out from the totals of its sides, also of those nobody sees.
@@ -324,12 +333,6 @@ class TableMaker {
     }
   }
 
-  /// Parts of one whole are added up by who reads them, as sums are.
-  bool is_part_of_whole(std::size_t c) const {
-    return c < spec_.columns.size() && spec_.columns[c].under_once &&
-           spec_.columns[c].kind != Kind::percent_over;
-  }
-
   static render::Cell cell(std::int64_t units, const render::Column& column) {
     if (column.places == 0) return units;
     return Decimal{units, column.places};
@@ -396,14 +399,17 @@ class TableMaker {
   /// The grid row of each table row: rows with the same keys stand in one line of the grid.
   std::vector<std::size_t> grid_groups(const std::vector<std::size_t>& rows) const {
     std::map<std::vector<std::string_view>, std::size_t> known;
+    std::deque<std::string> kept;  // keys that are no text, a day or a count
     std::vector<std::size_t> groups;
     groups.reserve(rows.size());
     std::vector<std::string_view> last;
     std::vector<std::string_view> key(table_.grid->row_keys.size());
     for (const std::size_t r : rows) {
       for (std::size_t i = 0; i < key.size(); ++i) {
-        const auto* text = std::get_if<std::string>(&table_.rows[r].cells[table_.grid->row_keys[i]]);
-        key[i] = text == nullptr ? std::string_view() : *text;
+        const std::size_t column = table_.grid->row_keys[i];
+        const auto* text = std::get_if<std::string>(&table_.rows[r].cells[column]);
+        key[i] =
+            text != nullptr ? std::string_view(*text) : kept.emplace_back(written(raw_.value(r, column)));
       }
       if (!groups.empty() && key == last) {  // as for most: the rows of a line stand together
         groups.push_back(groups.back());

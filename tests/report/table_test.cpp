@@ -193,3 +193,20 @@ TEST_CASE("a text where a number is declared is a fault that names the column") 
   CHECK_THROWS_WITH_AS(make_table(spec, {{"n"}, {{std::string("many")}}}, {}),
                        "column n gives the text 'many'; a count column needs a whole number", SqlFault);
 }
+
+TEST_CASE("the lines of a tally by day add up each for itself: days are keys like words") {
+  const auto spec = spec_of(
+      "-- column: day day \"Day\"\n-- column: length_ft feet \"Length\"\n-- column: bf lumber \"bf\" total=sum\n"
+      "-- grid: rows=day column=length_ft cell=bf sums=bf\n");
+  const std::int64_t third = kBf / 3;  // three thirds a day, of which each day must print 1.00
+  const auto table = make_table(spec,
+                                {{"day", "length_ft", "bf"},
+                                 {{1, 5376, third},
+                                  {1, 6144, third},
+                                  {1, 6912, third},
+                                  {2, 5376, third},
+                                  {2, 6144, third},
+                                  {2, 6912, third}}},
+                                {});
+  CHECK(column(table, 2) == Shown{"0.34", "0.33", "0.33", "0.34", "0.33", "0.33", "total 2.00"});
+}
