@@ -65,4 +65,11 @@ SELECT sum(unscaled_logs) || ' of ' || sum(logs) || ' logs have no scale; overru
 FROM v_run
 WHERE day BETWEEN :from AND :to AND (:job IS NULL OR job = :job) AND (:customer IS NULL OR customer = :customer)
   AND (:species IS NULL OR species = :species) AND (:site IS NULL OR site = :site)
-HAVING sum(unscaled_logs) > 0;
+HAVING sum(unscaled_logs) > 0
+UNION ALL
+SELECT 'Net scale here is by ' || replace(group_concat(DISTINCT rule), ',', ' and by ') || ': not one measure.'
+FROM v_run
+WHERE logs > unscaled_logs AND day BETWEEN :from AND :to AND (:job IS NULL OR job = :job)
+  AND (:customer IS NULL OR customer = :customer) AND (:species IS NULL OR species = :species)
+  AND (:site IS NULL OR site = :site)
+HAVING count(DISTINCT rule) > 1;

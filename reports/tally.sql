@@ -16,7 +16,7 @@
 -- column:  metric count "" hidden
 -- grid:    rows=job?,species?,size,grade column=length_ft cell=pieces sums=pieces,bf
 -- empty:   nothing tallied
-SELECT job, species, grade, size, CASE WHEN form <> 'lineal' THEN length END AS length_ft, sum(pieces) AS pieces,
+SELECT job, species, grade, size, CASE WHEN form <> 'lineal' THEN length END AS length_ft, CASE WHEN max(form <> 'lineal') THEN sum(pieces) END AS pieces,
        sum(lumber) AS bf, metric
 FROM v_tally
 WHERE day BETWEEN :from AND :to AND (:job IS NULL OR job = :job) AND (:customer IS NULL OR customer = :customer)

@@ -34,4 +34,4 @@ GROUP BY 1, 2, 3, l.rule ORDER BY 1, 2, 3, l.rule;
 SELECT strftime('%Y', day * 86400, 'unixepoch') AS year, coalesce(nullif(species_group, ''), species) AS species_group,
        CASE owner WHEN 'customer' THEN 'custom' ELSE owner END AS owner, sum(pieces) AS pieces, sum(lumber) AS lumber_bf
 FROM v_run WHERE day BETWEEN :from AND :to AND (:site IS NULL OR site = :site)
-GROUP BY 1, 2, 3 ORDER BY 1, 2, 3;
+GROUP BY 1, 2, 3 HAVING sum(lines) > 0 ORDER BY 1, 2, 3;

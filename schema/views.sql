@@ -133,17 +133,19 @@ SELECT p.kind, p.number, p.day, p.job, p.customer, t.name, t.percent_micro, t.in
        CASE p.kind WHEN 'credit' THEN -t.base ELSE t.base END AS base,
        CASE WHEN t.excused <> '' THEN 0 WHEN p.kind = 'credit' THEN -t.amount ELSE t.amount END AS amount
 FROM paper_tax t JOIN paper p ON p.entry = t.entry;
-CREATE VIEW v_paper_share AS  -- one row a line of a share settlement
+CREATE VIEW v_paper_share AS  -- one row a line of a share settlement; length 0: to_customer and to_mill are lengths, not pieces
 SELECT p.number, p.day, p.job, p.customer, s.line, s.species, s.grade, s.size, s.thickness, s.width, s.length, s.metric,
-       s.to_customer, s.to_mill, lumber_of(s.thickness, s.width, s.length, s.metric) AS lumber_each
+       s.to_customer, s.to_mill,
+       CASE s.length WHEN 0 THEN lumber_of(s.thickness, s.width, s.to_mill, s.metric)
+            ELSE lumber_of(s.thickness, s.width, s.length, s.metric) * s.to_mill END AS mill_lumber
 FROM paper_share s JOIN paper p ON p.entry = s.entry;
 CREATE VIEW v_stock AS   -- one row a movement of lumber: cut, share (to the mill's own stock), sold, delivered; going out is below 0
 SELECT day, 'cut' AS movement, owner, job, bundle, species, grade, size, thickness, width,
        CASE WHEN form <> 'lineal' THEN length END AS length, metric, pieces, lumber FROM v_tally
-UNION ALL SELECT day, 'share', 'shares', job, NULL, nullif(species, ''), nullif(grade, ''), size, thickness, width, length,
-       metric, -to_mill, -to_mill * lumber_each FROM v_paper_share WHERE to_mill <> 0
-UNION ALL SELECT day, 'share', 'own', NULL, NULL, nullif(species, ''), nullif(grade, ''), size, thickness, width, length,
-       metric, to_mill, to_mill * lumber_each FROM v_paper_share WHERE to_mill <> 0
+UNION ALL SELECT day, 'share', 'shares', job, NULL, nullif(species, ''), nullif(grade, ''), size, thickness, width,
+       nullif(length, 0), metric, CASE WHEN length > 0 THEN -to_mill ELSE 0 END, -mill_lumber FROM v_paper_share WHERE to_mill <> 0
+UNION ALL SELECT day, 'share', 'own', NULL, NULL, nullif(species, ''), nullif(grade, ''), size, thickness, width,
+       nullif(length, 0), metric, CASE WHEN length > 0 THEN to_mill ELSE 0 END, mill_lumber FROM v_paper_share WHERE to_mill <> 0
 UNION ALL SELECT day, 'sold', 'own', NULL, bundle, species, grade, size, thickness, width, length, metric, -pieces, -lumber
        FROM v_sold
 UNION ALL SELECT l.day, 'delivered', coalesce(j.owner, 'customer'), l.job, nullif(l.bundle, ''), nullif(l.species, ''),

@@ -3,8 +3,10 @@
 #pragma once
 
 #include <cstdint>
+#include <map>
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "base/day.h"
@@ -30,6 +32,13 @@ struct SheetRef {
   }
 };
 
+/// Sheets by day and shift.
+using SheetKey = std::pair<Day, int>;
+inline SheetKey key_of(const SheetRef& sheet) {
+  return {sheet.day, sheet.shift};
+}
+using Sheets = std::map<SheetKey, SheetRef>;
+
 enum class FactKind : std::uint8_t {
   pieces,  ///< a tally item; count = pieces, negative for `less` and `resaw`
   lineal,  ///< lineal feet; count = counts of length
@@ -52,7 +61,7 @@ struct Fact {
   std::string grade;
   std::string bundle;
   Size size;      ///< pieces, lineal, sold
-  Length length;  ///< pieces, sold: of each; log: as measured
+  Length length;  ///< pieces, sold: of each (none: lineal feet, count is of length); log: as measured
   std::int64_t count = 1;
   std::string name;                ///< log: tag; stop: cause; teeth: saw; charge: its name; move: from
   std::string text;                ///< stop, teeth, charge: what was noted; move: to

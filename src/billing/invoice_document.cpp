@@ -98,9 +98,12 @@ void add_basis(Table& table, const Draft& draft) {
 }
 
 /// Terms stand under the sums, on the page that is paid from; not after the tally.
-void add_terms(Table& table, const book::Mill& mill, const Terms& terms, const Draft& draft) {
+void add_terms(Table& table, const book::Mill& mill, const Terms& terms, const Draft& draft, bool issued) {
+  for (const std::string& note : draft.notes) table.notes.push_back(note + ".");
   for (const std::string& problem : draft.problems)
     table.notes.push_back("To be settled before it is issued: " + problem + ".");
+  if (!issued)
+    for (const std::string& remark : draft.remarks) table.notes.push_back("To look at: " + remark + ".");
   table.notes.insert(table.notes.end(), terms.invoice.say.begin(), terms.invoice.say.end());
   table.notes.insert(table.notes.end(), mill.terms.begin(), mill.terms.end());
   if (!draft.taxes.empty()) table.notes.emplace_back(kTaxCaution);
@@ -129,7 +132,7 @@ Document invoice_document(const book::Mill& mill, const Terms& terms, const Draf
   Table table = lines_table(mill, draft);
   add_sums(table, mill, draft, head);
   add_basis(table, draft);
-  add_terms(table, mill, terms, draft);
+  add_terms(table, mill, terms, draft, !head.called.empty());
   paper.tables.push_back(std::move(table));
   return paper;
 }
@@ -141,7 +144,7 @@ Document sale_document(const book::Mill& mill, const Terms& terms, const Draft& 
   Table table = lines_table(mill, draft);
   add_sums(table, mill, draft, head);
   add_basis(table, draft);
-  add_terms(table, mill, terms, draft);
+  add_terms(table, mill, terms, draft, !head.called.empty());
   paper.tables.push_back(std::move(table));
   paper.foot.emplace_back(kGradeCaution);
   return paper;

@@ -25,6 +25,33 @@ std::string length_words(const Length& length) {
   return measure::spoken_length(length);
 }
 
+/// Boards nobody counted: each side's part of their length.
+Table lineal_shares(const book::Mill& mill, const Split& split) {
+  const bool metric = mill.units == measure::System::metric;
+  const std::string unit = metric ? "m" : "ft";
+  const auto along = [&](std::int64_t count, const ShareLine& line) {
+    const Length length{count, line.size.thickness.system};
+    return shown(metric ? in_metres(length) : in_feet(length), 2);
+  };
+  Table table;
+  table.name = "lineal_shares";
+  table.title = metric ? "Counted in lineal metres" : "Counted in lineal feet";
+  table.columns = {text_column("species", "Species"),
+                   text_column("size", "Size"),
+                   text_column("grade", "Grade"),
+                   decimal_column("length", "Length", unit, 2),
+                   decimal_column("customer", "Customer", unit, 2),
+                   decimal_column("mill", "Mill", unit, 2)};
+  for (const ShareLine& line : split.lines)
+    if (line.lineal())
+      table.rows.push_back({{line.species, write_size(line.size), line.grade, along(line.pieces, line),
+                             along(line.to_customer, line), along(line.to_mill, line)}});
+  drop_empty(table, 2);
+  table.notes.emplace_back(metric ? "Divided in the same proportion, to 0.1 m."
+                                  : "Divided in the same proportion, to the foot.");
+  return table;
+}
+
 }  // namespace
 
 Document settlement_document(const book::Mill& mill, const Paper& settlement, const ShareTerm& rule) {
@@ -48,12 +75,15 @@ Document settlement_document(const book::Mill& mill, const Paper& settlement, co
                    summed(count_column("customer", "Customer", "pc")),
                    summed(count_column("mill", "Mill", "pc"))};
   for (const ShareLine& line : split.lines)
-    table.rows.push_back({{line.species, write_size(line.size), line.grade, length_words(line.length),
-                           line.pieces, line.to_customer, line.to_mill}});
+    if (!line.lineal())
+      table.rows.push_back({{line.species, write_size(line.size), line.grade, length_words(line.length),
+                             line.pieces, line.to_customer, line.to_mill}});
   const std::int64_t all = split.customer_pieces + split.mill_pieces;
   table.totals = {std::monostate{}, {}, {}, {}, all, split.customer_pieces, split.mill_pieces};
   drop_empty(table, 2);
-  paper.tables.push_back(std::move(table));
+  if (!table.rows.empty()) paper.tables.push_back(std::move(table));
+  Table feet = lineal_shares(mill, split);
+  if (!feet.rows.empty()) paper.tables.push_back(std::move(feet));
 
   Table sides;
   sides.name = "sides";

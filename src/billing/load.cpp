@@ -7,7 +7,7 @@
 #include "base/error.h"
 #include "base/settle.h"
 #include "base/text.h"
-#include "billing/job_facts.h"
+#include "billing/deal.h"
 #include "billing/letter.h"
 #include "billing/office.h"
 #include "billing/office_work.h"
@@ -85,9 +85,10 @@ std::vector<LoadLine> left_to_load(const std::vector<Fact>& facts, const std::ve
   return lines;
 }
 
-render::Document load_document(const book::Mill& mill, const LoadAsk& ask, const std::vector<LoadLine>& lines,
+render::Document load_document(const Deal& deal, const LoadAsk& ask, const std::vector<LoadLine>& lines,
                                std::int64_t number, Day day) {
-  const JobTerms job = job_terms(mill, ask.job);
+  const book::Mill& mill = *deal.mill;
+  const JobTerms& job = deal.job;
   render::Document paper = letter(mill, "load-slip", "Load slip " + std::to_string(number), day);
   add_party(paper, mill, job.customer, "Deliver to");
   if (!ask.consignee.empty()) paper.parties.back().lines.push_back(ask.consignee);
@@ -135,7 +136,8 @@ Paper load(book::Book& book, const LoadAsk& ask, Day day) {
   const JobFacts facts = job_facts(book, known.job, day);
   Paper paper = begun(papers, PaperKind::load, day);
   paper.job = known.job;
-  paper.customer = job_terms(book.mill(), known.job).customer;
+  const Deal deal = deal_of(book, known.job);
+  paper.customer = deal.job.customer;
   paper.load = left_to_load(facts.facts, ask.bundles, gone);
   if (paper.load.empty()) {
     throw Refused("job " + known.job + ": nothing to load up to " + write_day(day) +
@@ -143,7 +145,7 @@ Paper load(book::Book& book, const LoadAsk& ask, Day day) {
                        ? "; there is no such bundle"
                        : "; it went with an earlier load slip"));
   }
-  paper.document = load_document(book.mill(), known, paper.load, paper.number, day);
+  paper.document = load_document(deal, known, paper.load, paper.number, day);
   post(book, paper);
   return paper;
 }

@@ -11,6 +11,8 @@
 
 namespace kerfbook::billing {
 
+struct Deal;
+
 struct LoadAsk {
   std::string job;
   std::vector<std::string> bundles;  ///< empty = all of the job's
@@ -34,7 +36,7 @@ struct LoadLine {
 std::vector<LoadLine> left_to_load(const std::vector<Fact>& facts, const std::vector<std::string>& bundles,
                                    const std::vector<LoadLine>& gone);
 
-render::Document load_document(const book::Mill& mill, const LoadAsk& ask, const std::vector<LoadLine>& lines,
+render::Document load_document(const Deal& deal, const LoadAsk& ask, const std::vector<LoadLine>& lines,
                                std::int64_t number, Day day);
 
 }  // namespace kerfbook::billing

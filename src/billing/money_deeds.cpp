@@ -22,7 +22,7 @@ void set_customer(const book::Book& book, const Ledger& ledger, const PaymentAsk
     paper.customer = invoice->second.customer;
     paper.job = invoice->second.job;
   } else if (!ask.job.empty()) {
-    const JobTerms job = job_terms(book.mill(), known_job(book, ask.job));
+    const JobTerms job = deal_of(book, known_job(book, ask.job)).job;
     paper.job = job.job;
     paper.customer = job.customer;
   } else {
@@ -111,9 +111,9 @@ Paper write_off(book::Book& book, std::int64_t number, std::optional<Money> amou
 Paper waive(book::Book& book, const std::string& job, const Waiver& waiver, Day day) {
   need_reason(waiver.note);
   const std::vector<Paper> papers = papers_of(book);
-  const JobTerms of = job_terms(book.mill(), known_job(book, job));
-  const JobFacts facts = job_facts(book, of.job, waiver.day);
-  const Itemised all = itemise(terms_of(book.mill()), of, facts.facts, {});
+  const Work work = work_of_job(book, job, waiver.day);
+  const JobTerms& of = work.deal.job;
+  const Itemised all = itemise(*work.deal.terms, of, work.facts.facts, {});
   const bool there = std::any_of(all.items.begin(), all.items.end(), [&](const Item& item) {
     return item.sheet.day == waiver.day && item.sheet.shift == waiver.shift &&
            same_word(item.charge, waiver.charge);
@@ -121,7 +121,7 @@ Paper waive(book::Book& book, const std::string& job, const Waiver& waiver, Day 
   if (!there)
     throw Refused("job " + of.job + ": the sheet of " + write_day(waiver.day) + " calls for no charge '" +
                   waiver.charge + "'");
-  for (const Billed& paper : billed_of(papers_about(book, of.job, of.customer), of.job, of.customer))
+  for (const Billed& paper : billed_of(work.about, of.job, of.customer))
     for (const SheetRef& sheet : paper.sheets)
       if (!paper.settlement && !paper.cancelled && sheet.day == waiver.day && sheet.shift == waiver.shift)
         throw Refused("the sheet of " + write_day(waiver.day) + " is billed by " + paper.paper +

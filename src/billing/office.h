@@ -28,13 +28,14 @@ Draft draft_job(const book::Book& book, const std::string& job, Day to, Day toda
 Draft draft_sale(const book::Book& book, const std::string& buyer, Day to, Day today);
 render::Document draft_paper(const book::Book& book, const std::string& job, Day to, Day today);
 render::Document draft_ticket(const book::Book& book, const std::string& buyer, Day to, Day today);
-/// Jobs and buyers with something to bill, settle or show as a problem.
+/// Jobs and buyers with something to bill, to settle, or to look at.
 struct Waiting {
   std::string job;  ///< empty for a sale
   std::string customer;
   Money total;
   std::size_t problems = 0;
-  bool shares = false;  ///< lumber to divide
+  std::size_t lines = 0;  ///< of the draft; none: it is only to be looked at
+  bool shares = false;    ///< lumber to divide
   Money before_tax;
 };
 std::vector<Waiting> waiting(const book::Book& book, Day to, Day today);
@@ -64,7 +65,8 @@ Paper write_off(book::Book& book, std::int64_t invoice, std::optional<Money> amo
 Paper waive(book::Book& book, const std::string& job, const Waiver& waiver, Day day);
 Paper load(book::Book& book, const LoadAsk& ask, Day day);
 
-/// Own stock: what was sawn for the mill and what shares brought, less what was sold.
+/// Own stock: what was sawn for the mill and what shares brought, less what was sold. Lumber counted by its length has
+/// no length of a board here, and its figures are counts of length.
 struct StockLine {
   std::string species;
   std::string grade;
@@ -73,7 +75,12 @@ struct StockLine {
   std::int64_t sawn = 0;
   std::int64_t shares = 0;
   std::int64_t sold = 0;
+  [[nodiscard]] bool lineal() const { return length.count == 0; }
   [[nodiscard]] std::int64_t pieces() const { return sawn + shares - sold; }
+  /// One of the pieces, or for lineal feet one count of length.
+  [[nodiscard]] measure::Pieces all() const {
+    return {size, lineal() ? Length{1, length.system} : length, pieces()};
+  }
 };
 std::vector<StockLine> stock(const book::Book& book, Day to);
 render::Document stock_document(const book::Book& book, Day to, Day today);

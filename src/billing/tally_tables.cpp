@@ -23,13 +23,8 @@ bool is_lumber(const Fact& fact) {
   return fact.kind == FactKind::pieces || fact.kind == FactKind::lineal;
 }
 
-/// Lineal feet have no single length or width of board to round.
-Rational bf_of(const Fact& fact, measure::Convention by) {
-  if (fact.kind == FactKind::lineal) {
-    by.length = measure::LengthRule::as_written;
-    by.width = measure::WidthRule::as_cut;
-  }
-  return counted_bf(pieces_of(fact), by);
+Rational bf_of(const Fact& fact, const measure::Convention& by) {
+  return counted_bf(pieces_of(fact), counting(fact, by));
 }
 
 Cell length_cell(const Length& length) {

@@ -18,6 +18,14 @@ struct Asked {
   Output output;
 };
 
+/// What is to be typed next. A job on shares may have charges to bill as well.
+std::string next_step(const billing::Waiting& one) {
+  const std::string name = one.job.empty() ? "--sale " + one.customer : one.job;
+  if (one.problems > 0) return "bill " + name + " (" + std::to_string(one.problems) + " to settle)";
+  if (one.shares) return "settle " + name + (one.lines > 0 ? ", issue " + name : "");
+  return one.lines > 0 ? "issue " + name : "bill " + name + " (to look at)";
+}
+
 render::Document list(const book::Book& book, Day to, const Session& session) {
   render::Document document;
   document.name = "to-bill";
@@ -41,12 +49,8 @@ render::Document list(const book::Book& book, Day to, const Session& session) {
   column("next", "Next", render::ColumnKind::text);
   for (const billing::Waiting& one : billing::waiting(book, to, session.today())) {
     const std::string name = one.job.empty() ? "--sale " + one.customer : one.job;
-    const std::string next = one.problems > 0
-                                 ? "bill " + name + " (" + std::to_string(one.problems) + " to settle)"
-                             : one.shares ? "settle " + name
-                                          : "issue " + name;
     table.rows.push_back(
-        {{one.job, one.customer, Decimal{one.total.minor, book.mill().currency.places}, next}});
+        {{one.job, one.customer, Decimal{one.total.minor, book.mill().currency.places}, next_step(one)}});
   }
   table.when_empty = "everything is billed";
   document.tables.push_back(std::move(table));

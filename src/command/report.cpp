@@ -92,6 +92,7 @@ void add_report(CLI::App& app, Session& session) {
   app.add_flag("--sql", asked->sql, "print the report's own file instead of running it");
   app.add_flag("--views", asked->views, "list what a report of your own may read");
   add_output_options(app, asked->output);
+  app.footer(std::string());  // or the program's own would follow
   app.footer([] { return "  kerfbook -b mill.book report day\n\nAn example of each:\n" + examples(); });
   app.callback([asked, &session] { session.deed = [asked, &session] { answer(*asked, session); }; });
 }

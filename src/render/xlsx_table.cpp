@@ -35,6 +35,8 @@ class Places {
   /// Below other tables of the sheet: words lie over several narrow columns and do not push those apart.
   Places(const Table& table, Cursor& cursor) : at_(table.columns.size(), -1) {
     const bool may_span = cursor.columns() > 0 && !table.ruled && table.sums.empty();
+    // On a paper a table may reach past those above it; in a report, hidden columns stand there.
+    const bool may_reach_past = cursor.hidden_from() == 0;
     auto left = static_cast<int>(shown_columns(table).size());
     for (const std::size_t column : shown_columns(table)) {
       at_[column] = next_++;
@@ -42,7 +44,7 @@ class Places {
       if (!may_span || stands_right(table.columns[column])) continue;
       const int needed = words_width(table, column, cursor.book().document().style);
       int room = cursor.width(of(column));
-      while (room < needed && next_ + left < cursor.columns())
+      while (room < needed && next_ + (may_reach_past ? 0 : left) < cursor.columns())
         room += cursor.width(static_cast<SheetColumn>(next_++));
       const auto end = static_cast<SheetColumn>(next_ - 1);
       if (room < needed && end > of(column)) cursor.widen(end, cursor.width(end) + needed - room);

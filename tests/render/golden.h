@@ -39,7 +39,8 @@ inline void check_golden(const std::string& room, const std::string& name, const
   const std::string path = golden_path(room, name);
   if (golden_is_made_anew()) write_file(path, made);
   const std::string kept = read_file(path);
-  CHECK_MESSAGE(kept == made, path << " differs: " << first_difference(kept, made));
+  const bool same = kept == made;  // the two whole texts would bury the message
+  CHECK_MESSAGE(same, path << " differs: " << first_difference(kept, made));
 }
 
 /// Files of a report or a document that is gone are no longer read by any test, so they must go too.

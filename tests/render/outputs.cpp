@@ -67,30 +67,26 @@ std::string between(std::string_view line, std::pair<int, int> span) {
   return std::string(trim(out));
 }
 
-/// Goes down the lines of a text, a table at a time.
+bool is_rule(std::string_view line) {
+  return !line.empty() && line.find_first_not_of("- ") == std::string_view::npos;
+}
+
+/// Goes down the lines of a text, a table at a time. On a narrow screen a table goes on below itself, in blocks that
+/// begin with the columns that head its lines.
 class TextReader {
  public:
   explicit TextReader(const std::string& text) : lines_(split_lines(text)) {}
 
   Figures read(const Table& table) {
     find(table);
-    Figures out;
     if (table.rows.empty()) {
       if (here() != one_line(table.when_empty)) fail(table, "does not say that it is empty");
       ++at_;
-      return out;
+      return {};
     }
-    read_headings(table, out);
-    const std::string rule(here());
-    const auto places = spans(rule);
-    const std::size_t columns = table.grid ? places.size() : shown_columns(table).size();
-    if (places.size() < columns) fail(table, "has fewer columns ruled off than it shows");
-    for (++at_; !ends(table) && here() != rule; ++at_) {
-      out.rows.push_back(cells(places, columns));
-      out.struck.push_back(places.size() > columns && between(here(), places[columns]) == "struck");
-    }
-    if (here() != rule) return out;
-    for (++at_; !ends(table); ++at_) out.feet.push_back(cells(places, columns));
+    Figures out = read_block(table);
+    while (goes_on(out)) append(table, out, read_block(table));
+    if (!table.grid) leave_shown(table, out);
     return out;
   }
 
@@ -123,26 +119,69 @@ class TextReader {
            std::any_of(table.notes.begin(), table.notes.end(), begins);
   }
 
-  [[nodiscard]] std::vector<std::string> cells(const std::vector<std::pair<int, int>>& places,
-                                               std::size_t columns) const {
-    std::vector<std::string> out;
-    for (std::size_t i = 0; i < columns; ++i) out.push_back(between(here(), places[i]));
+  Figures read_block(const Table& table) {
+    std::size_t rule = at_;
+    while (rule < lines_.size() && !is_rule(lines_[rule])) ++rule;
+    if (rule == lines_.size()) fail(table, "has no ruled heading");
+    const auto places = spans(lines_[rule]);
+    const auto cells = [&] {
+      std::vector<std::string> out;
+      for (const auto& place : places) out.push_back(between(here(), place));
+      return out;
+    };
+    Figures out;
+    out.headings = headings(at_, rule);
+    for (at_ = rule + 1; !ends(table) && here() != lines_[rule]; ++at_) out.rows.push_back(cells());
+    if (here() != lines_[rule]) return out;
+    for (++at_; !ends(table); ++at_) out.feet.push_back(cells());
     return out;
   }
 
-  /// The words over each column, from the lines above the first rule; leaves at the rule.
-  void read_headings(const Table& table, Figures& out) {
-    const std::size_t from = at_;
-    while (at_ < lines_.size() && (here().empty() || here().find_first_not_of("- ") != std::string::npos))
-      ++at_;
-    if (at_ == lines_.size()) fail(table, "has no ruled heading");
-    const auto places = spans(here());
-    const std::size_t columns = table.grid ? places.size() : shown_columns(table).size();
-    for (std::size_t i = 0; i < std::min(columns, places.size()); ++i) {
+  /// The words over each column, from the lines above a rule.
+  [[nodiscard]] std::vector<std::string> headings(std::size_t from, std::size_t rule) const {
+    std::vector<std::string> out;
+    for (const auto& place : spans(lines_[rule])) {
       std::string words;
-      for (std::size_t line = from; line < at_; ++line) words += between(lines_[line], places[i]) + " ";
-      out.headings.push_back(one_blank(words));
+      for (std::size_t line = from; line < rule; ++line) words += between(lines_[line], place) + " ";
+      out.push_back(one_blank(words));
     }
+    return out;
+  }
+
+  /// Whether an empty line is followed by a block that begins with the same column; then stands at it.
+  bool goes_on(const Figures& so_far) {
+    if (!here().empty()) return false;
+    std::size_t rule = at_ + 1;
+    while (rule < lines_.size() && !lines_[rule].empty() && !is_rule(lines_[rule])) ++rule;
+    if (rule >= lines_.size() || !is_rule(lines_[rule])) return false;
+    if (headings(at_ + 1, rule).front() != so_far.headings.front()) return false;
+    ++at_;
+    return true;
+  }
+
+  static void append(const Table& table, Figures& out, const Figures& more) {
+    std::size_t known = 0;
+    while (known + 1 < more.headings.size() && more.headings[known] == out.headings[known]) ++known;
+    const auto add = [&](std::vector<std::string>& to, const std::vector<std::string>& from) {
+      to.insert(to.end(), from.begin() + static_cast<std::ptrdiff_t>(known), from.end());
+    };
+    if (more.rows.size() != out.rows.size() || more.feet.size() != out.feet.size())
+      fail(table, "goes on below with other lines");
+    add(out.headings, more.headings);
+    for (std::size_t i = 0; i < out.rows.size(); ++i) add(out.rows[i], more.rows[i]);
+    for (std::size_t i = 0; i < out.feet.size(); ++i) add(out.feet[i], more.feet[i]);
+  }
+
+  /// After the columns may come one that says which lines are struck, and one of bars.
+  static void leave_shown(const Table& table, Figures& out) {
+    const std::size_t columns = shown_columns(table).size();
+    if (out.headings.size() < columns) fail(table, "has fewer columns ruled off than it shows");
+    for (auto& row : out.rows) {
+      out.struck.push_back(row.size() > columns && row[columns] == "struck");
+      row.resize(columns);
+    }
+    for (auto& foot : out.feet) foot.resize(columns);
+    out.headings.resize(columns);
   }
 
   std::vector<std::string_view> lines_;
@@ -268,6 +307,7 @@ std::vector<Figures> from_text(const std::string& text, const Document& document
   TextReader reader(text);
   for (const Table& table : document.tables) {
     out.push_back(reader.read(table));
+    out.back().struck.resize(out.back().rows.size());
     make_canonical(out.back(), table, false, document.style);
   }
   return out;

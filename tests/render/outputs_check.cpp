@@ -43,6 +43,19 @@ std::string added_up(const Figures& made, std::size_t column) {
   return any ? canonical(plain(shown(sum, 9))) : "";
 }
 
+/// On a narrow screen words may be cut short, with an ellipsis; no figure may.
+void check_narrow(const std::string& where, Figures made, const Figures& meant) {
+  constexpr std::string_view kCut = "…";
+  for (std::size_t i = 0; i < std::min(made.rows.size(), meant.rows.size()); ++i) {
+    for (std::size_t k = 0; k < std::min(made.rows[i].size(), meant.rows[i].size()); ++k) {
+      std::string& cell = made.rows[i][k];
+      const std::string& whole = meant.rows[i][k];
+      if (cell.ends_with(kCut) && whole.starts_with(cell.substr(0, cell.size() - kCut.size()))) cell = whole;
+    }
+  }
+  check_same(where, made, meant);
+}
+
 /// A part of a whole that is the same in every row: such parts add up to the part of all of them.
 bool is_part_of_whole(const Table& table, const Column& column) {
   return column.total == TotalKind::ratio && !column.ratio->percent_over &&
@@ -97,7 +110,8 @@ Cells named_cells(const SheetCell& cell) {
 void check_values(const std::string& where, const Place& place) {
   const int last = place.feet.empty() ? place.rows.back() : place.feet.back();
   for (int row = place.head + 1; row <= last; ++row) {
-    for (const auto& [column, cell] : place.sheet->row(row)) {
+    for (const auto& at : place.sheet->row(row)) {
+      const SheetCell& cell = at.second;
       if (cell.formula.empty()) continue;
       CHECK_MESSAGE(worked_out(cell.formula, *place.sheet) == number_of(number_in_sheet(cell.value)),
                     where << ": =" << cell.formula << " is stored as " << cell.value);
@@ -228,6 +242,20 @@ void check_sheet(const std::string& where, const Place& place, const Table& tabl
   check_ratios(where, place, table);
 }
 
+/// As a terminal of 80 and of 110 columns shows it.
+void check_screens(const Document& document, const std::string& what, const std::vector<Figures>& json) {
+  for (const int width : {80, 110}) {
+    Document narrow = document;
+    narrow.style.width = width;
+    const auto text = from_text(render_text(narrow), narrow);
+    for (std::size_t i = 0; i < document.tables.size(); ++i) {
+      const Table& table = document.tables[i];
+      check_narrow(what + "." + table.name + " in " + std::to_string(width) + " columns", text[i],
+                   as_printed(json[i], table));
+    }
+  }
+}
+
 void check_document(const Document& document, const std::string& what) {
   const auto csv = from_csv(render_csv(document), document);
   const auto json = from_json(render_json(document), document);
@@ -256,6 +284,7 @@ void check_document(const Document& document, const std::string& what) {
     }
     check_sheet(where("xlsx"), places[i], table);
   }
+  check_screens(document, what, json);
 }
 
 }  // namespace

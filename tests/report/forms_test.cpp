@@ -62,6 +62,19 @@ TEST_CASE("so has every report that takes a job, for each job") {
   }
 }
 
+TEST_CASE("so has every report that takes a customer, a species or a site") {
+  const auto book = demo_week();
+  Ask customer;
+  customer.customer = "TER";
+  check_reports(book, customer, "customer", " of a customer");
+  Ask species;
+  species.species = "DF";
+  check_reports(book, species, "species", " of fir");
+  Ask site;
+  site.site = "yard";
+  check_reports(book, site, "site", " at the yard");
+}
+
 TEST_CASE("so has every report that takes a period, for a day of two jobs and for a day without a sheet") {
   const auto book = demo_week();
   check_reports(book, day_of(make_day(2026, 5, 6)), "from", " on Wednesday");

@@ -126,6 +126,19 @@ TEST_CASE("lines of thirds add up to their printed total") {
   CHECK(column(table, 0) == Shown{"0.34", "0.33", "0.33", "total 1.00"});
 }
 
+TEST_CASE("lines of a grid settle within their own size, so that each size prints its own sum") {
+  const auto spec = spec_of(
+      "-- column: size text \"Size\"\n-- column: length_ft count \"Length\"\n-- column: bf lumber \"bf\" "
+      "total=sum\n"
+      "-- grid: rows=size column=length_ft cell=bf sums=bf\n");
+  std::vector<std::vector<Value>> rows;
+  for (const char* size : {"1x4", "2x4"}) {
+    for (const std::int64_t length : {8, 10, 12}) rows.push_back({std::string(size), length, kBf / 3});
+  }
+  const auto table = make_table(spec, {{"size", "length_ft", "bf"}, rows}, {});
+  CHECK(column(table, 2) == Shown{"0.34", "0.33", "0.33", "0.34", "0.33", "0.33", "total 2.00"});
+}
+
 TEST_CASE("a struck row is shown and counts in no total") {
   const auto spec = spec_of("-- column: n count \"n\" total=sum\n-- column: s count \"\" strikes\n");
   const auto table = make_table(spec, {{"n", "s"}, {{23, 0}, {32, 1}}}, {});
