@@ -74,8 +74,11 @@ CREATE VIEW v_charge AS  -- one row a small charge noted on a sheet
 SELECT c.day, c.shift, c.number, job.code AS job, c.name, c.quantity_micro, c.text FROM charge c LEFT JOIN job ON job.id = c.job;
 CREATE VIEW v_sold AS    -- one row a line of own lumber sold in the yard
 SELECT s.day, s.shift, s.number, s.buyer, species.code AS species, size.label AS size, size.thickness, size.width,
-       grade.code AS grade, s.bundle, s.pieces, s.length, s.metric, s.lumber, s.rate_micro
+       grade.code AS grade, s.bundle, s.pieces, s.length, s.metric, s.lumber, s.rate_micro,
+       s.rate_per, s.form
 FROM sold s JOIN size ON size.id = s.size LEFT JOIN grade ON grade.id = s.grade LEFT JOIN species ON species.id = s.species;
+CREATE VIEW v_sold_bundle AS  -- one row a bundle of own lumber sold whole
+SELECT day, shift, number, buyer, bundle, price_micro FROM sold_bundle;
 CREATE VIEW v_setup_change AS   -- one row a set-up written down; mils: thousandths of an inch, or hundredths of a mm
 SELECT c.day, c.shift, c.number, setup.name AS setup, c.kerf_mils, c.over_mils, c.metric, c.text
 FROM setup_change c JOIN setup ON setup.id = c.setup;

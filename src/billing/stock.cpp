@@ -5,6 +5,7 @@
 
 #include "base/settle.h"
 #include "base/text.h"
+#include "billing/bundle.h"
 #include "billing/letter.h"
 #include "billing/office.h"
 #include "book/store.h"
@@ -16,6 +17,20 @@ namespace {
 using Key = std::tuple<std::string, std::string, Size, Length>;
 using Lines = std::map<Key, StockLine>;
 
+StockLine& place(Lines& lines, const StockLine& line) {
+  return lines.emplace(Key{lower(line.species), lower(line.grade), line.size, line.length}, line)
+      .first->second;
+}
+
+StockLine& line_of(Lines& lines, const BundleLine& of) {
+  StockLine line;
+  line.species = of.species;
+  line.grade = of.grade;
+  line.size = of.size;
+  line.length = of.length;
+  return place(lines, line);
+}
+
 /// species, grade, size, metric, length from column `first` on.
 StockLine& line_of(Lines& lines, const book::Row& row, int first, bool lineal) {
   const bool metric = row.number(first + 3) != 0;
@@ -26,8 +41,7 @@ StockLine& line_of(Lines& lines, const book::Row& row, int first, bool lineal) {
   if (size) line.size = *size;
   line.length = {lineal ? 0 : row.number(first + 4),
                  metric ? measure::System::metric : measure::System::inch};
-  return lines.emplace(Key{lower(line.species), lower(line.grade), line.size, line.length}, line)
-      .first->second;
+  return place(lines, line);
 }
 
 std::string along_words(std::int64_t count, const StockLine& line) {
@@ -79,9 +93,12 @@ std::vector<StockLine> stock(const book::Book& book, Day to) {
       "number, line",
       [&](const book::Row& row) { line_of(lines, row, 0, false).shares += row.number(5); }, to);
   read_lines(store, lines,
-             "SELECT species, grade, size, metric, length, pieces, 'piece' FROM v_sold WHERE day <= ? "
+             "SELECT species, grade, size, metric, length, CASE form WHEN 'lineal' THEN 1 ELSE pieces END, "
+             "form FROM v_sold WHERE day <= ? "
              "ORDER BY day, shift, number",
              &StockLine::sold, to);
+  for (const SoldBundle& sold : sold_bundles(book, to))
+    for (const BundleLine& of : sold.lines) line_of(lines, of).sold += of.count;
   std::vector<StockLine> all;
   for (auto& [key, line] : lines) all.push_back(line);
   return all;
@@ -114,9 +131,9 @@ class StockTable {
   void add(const StockLine& line) {
     exact_.push_back(bf_of(line, mill_.convention));
     render::Row row{{line.species, line.grade, write_size(line.size)}};
-    if (!lineal_) row.cells.emplace_back(along(line.length, 4));
+    if (!lineal_) row.cells.emplace_back(shortest(long_in(line.length), 0, 4));
     for (const std::int64_t figure : {line.sawn, line.shares, line.sold, line.pieces()})
-      row.cells.push_back(lineal_ ? render::Cell(along({figure, line.size.thickness.system}, 2))
+      row.cells.push_back(lineal_ ? render::Cell(shown(long_in({figure, line.size.thickness.system}), 2))
                                   : render::Cell(figure));
     row.cells.emplace_back(Decimal{});
     table_.rows.push_back(std::move(row));
@@ -141,8 +158,8 @@ class StockTable {
   }
 
  private:
-  static Decimal along(const Length& length, int most) {
-    return shortest(length.system == measure::System::metric ? in_metres(length) : in_feet(length), 0, most);
+  static Rational long_in(const Length& length) {
+    return length.system == measure::System::metric ? in_metres(length) : in_feet(length);
   }
 
   const book::Mill& mill_;
@@ -179,6 +196,9 @@ render::Document stock_document(const book::Book& book, Day to, Day today) {
 
 std::vector<std::string> stock_warnings(const book::Book& book, Day to) {
   std::vector<std::string> all;
+  for (const SoldBundle& sold : sold_bundles(book, to))
+    if (sold.lines.empty())
+      all.push_back("Sold a bundle with nothing in it: " + sold.tag + ", " + write_day(sold.day) + ".");
   for (const StockLine& line : stock(book, to)) {
     if (line.pieces() >= 0) continue;
     const auto many = [&](std::int64_t figure) {
