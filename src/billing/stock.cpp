@@ -1,6 +1,7 @@
 // stock.cpp -- own lumber: sawn for the mill, come from shares, sold.
 #include <algorithm>
 #include <map>
+#include <set>
 #include <tuple>
 
 #include "base/settle.h"
@@ -17,9 +18,14 @@ namespace {
 using Key = std::tuple<std::string, std::string, Size, Length>;
 using Lines = std::map<Key, StockLine>;
 
+Key key_of(const StockLine& line) {
+  Size size = line.size;
+  size.quarters = false;  // 5/4x6 and 1-1/4x6 lie in one stack
+  return {lower(line.species), lower(line.grade), size, line.length};
+}
+
 StockLine& place(Lines& lines, const StockLine& line) {
-  return lines.emplace(Key{lower(line.species), lower(line.grade), line.size, line.length}, line)
-      .first->second;
+  return lines.emplace(key_of(line), line).first->second;
 }
 
 StockLine& line_of(Lines& lines, const BundleLine& of) {
@@ -194,13 +200,34 @@ render::Document stock_document(const book::Book& book, Day to, Day today) {
   return paper;
 }
 
-std::vector<std::string> stock_warnings(const book::Book& book, Day to) {
+namespace {
+
+/// What a sheet sold by the piece or by the foot.
+std::set<Key> sold_on_sheet(const book::Book& book, const SheetKey& sheet) {
+  Lines lines;
+  book::Store store(book.database());
+  store.each(
+      "SELECT species, grade, size, metric, length, form FROM v_sold WHERE day = ? AND shift = ?",
+      [&](const book::Row& row) { line_of(lines, row, 0, row.text(5) == "lineal"); }, sheet.first,
+      sheet.second);
+  std::set<Key> keys;
+  for (const auto& [key, line] : lines) keys.insert(key);
+  return keys;
+}
+
+}  // namespace
+
+std::vector<std::string> stock_warnings(const book::Book& book, Day to,
+                                        const std::optional<SheetKey>& sold_on) {
   std::vector<std::string> all;
   for (const SoldBundle& sold : sold_bundles(book, to))
-    if (sold.lines.empty())
+    if (sold.lines.empty() && (!sold_on || *sold_on == SheetKey{sold.day, sold.shift}))
       all.push_back("Sold a bundle with nothing in it: " + sold.tag + ", " + write_day(sold.day) + ".");
+  std::set<Key> only;
+  if (sold_on) only = sold_on_sheet(book, *sold_on);
+  if (sold_on && only.empty()) return all;
   for (const StockLine& line : stock(book, to)) {
-    if (line.pieces() >= 0) continue;
+    if (line.pieces() >= 0 || (sold_on && only.count(key_of(line)) == 0)) continue;
     const auto many = [&](std::int64_t figure) {
       return line.lineal() ? along_words(figure, line) : std::to_string(figure);
     };
