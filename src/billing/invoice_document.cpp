@@ -51,7 +51,7 @@ Table lines_table(const book::Mill& mill, const Draft& draft) {
     std::vector<Cell> cells{line.day ? Cell(*line.day) : Cell(std::string()), described(line),
                             quantity_cell(line), line.unit, line.rate ? rate_cell(*line.rate, mill) : Cell()};
     if (taxes) cells.emplace_back(line.taxed ? "yes" : "no");
-    cells.push_back(money_cell(line.amount, mill));
+    cells.push_back(line.kind == LineKind::unpriced ? Cell() : money_cell(line.amount, mill));
     table.rows.push_back({std::move(cells)});
   }
   table.when_empty = "nothing to bill";

@@ -75,15 +75,27 @@ std::vector<std::string> in_the_way(const Conditions& when, const Question& aske
   return no;
 }
 
+/// With two decimals, or as many more as it has.
+std::string digits(const Rational& rate) {
+  std::string all = plain(shown(rate, 6));
+  while (all.ends_with('0') && all[all.size() - 3] != '.') all.pop_back();
+  return all;
+}
+
 std::string money_words(const Price& price) {
   if (price.basis == Basis::shares) return "shares";
-  std::string digits = plain(shown(price.rate, 6));
-  while (digits.ends_with('0') && digits[digits.size() - 3] != '.') digits.pop_back();
-  return digits + " " + std::string(unit_after_rate(price.basis));
+  return digits(price.rate) + " " + std::string(unit_after_rate(price.basis));
 }
 
 std::string called(const Price& price) {
   return "'" + price_title(price) + "' (line " + std::to_string(price.line) + ", " + money_words(price) + ")";
+}
+
+std::string called(const ChargeTerm& charge) {
+  std::string sums = charge.flat.is_zero() ? "" : digits(charge.flat) + " flat";
+  if (!charge.rate.is_zero())
+    sums += (sums.empty() ? "" : " and ") + digits(charge.rate) + " per " + std::string(word_of(charge.per));
+  return "'" + charge.title + "' (line " + std::to_string(charge.line) + ", " + sums + ")";
 }
 
 /// Why `won` goes before `lost`, both fitting.
@@ -154,30 +166,49 @@ const Price* find_price(const Terms& terms, const Question& asked, bool sells) {
                          [&](const Price& p) { return p.sells == sells && fits(p.when, asked); });
 }
 
+namespace {
+
+/// The choice among the terms `of` lets through, and then every other one: why it does not fit or is passed over.
+template <class Term, class Of>
+std::vector<std::string> explained(const std::vector<Term>& terms, const Question& asked, const char* what,
+                                   Of of) {
+  const auto fit = [&](const Term& one) { return of(one) && fits(one.when, asked); };
+  const Term* best = most_particular(terms, fit);
+  std::vector<std::string> lines;
+  const auto before = [&](const Term& other) {
+    return advantage(particular(best->when, best->line), particular(other.when, other.line));
+  };
+  if (best == nullptr) {
+    lines.push_back("no " + std::string(what) + " fits");
+  } else {
+    const Term* second = most_particular(terms, [&](const Term& one) { return &one != best && fit(one); });
+    lines.push_back(second == nullptr
+                        ? called(*best) + " is the only " + what + " that fits"
+                        : called(*best) + " goes before " + called(*second) + ": " + before(*second));
+  }
+  for (const Term& one : terms) {
+    if (!of(one) || &one == best) continue;
+    const std::vector<std::string> no = in_the_way(one.when, asked);
+    lines.push_back(no.empty()
+                        ? called(one) + " fits, but " + called(*best) + " goes before it: " + before(one)
+                        : called(one) + " does not fit: it " + join(no, "; "));
+  }
+  return lines;
+}
+
+}  // namespace
+
 Choice choose_price(const Terms& terms, const Question& asked, bool sells) {
-  const Price* best = find_price(terms, asked, sells);
-  if (best == nullptr) return {nullptr, "no price fits"};
-  const Price* second = most_particular(
-      terms.prices, [&](const Price& p) { return p.sells == sells && &p != best && fits(p.when, asked); });
-  if (second == nullptr) return {best, called(*best) + " is the only price that fits"};
-  return {best, called(*best) + " goes before " + called(*second) + ": " +
-                    advantage(particular(best->when, best->line), particular(second->when, second->line))};
+  return {find_price(terms, asked, sells), explain_price(terms, asked, sells).front()};
 }
 
 std::vector<std::string> explain_price(const Terms& terms, const Question& asked, bool sells) {
-  const Choice chosen = choose_price(terms, asked, sells);
-  std::vector<std::string> lines{chosen.why};
-  for (const Price& price : terms.prices) {
-    if (price.sells != sells || &price == chosen.price) continue;
-    const std::vector<std::string> no = in_the_way(price.when, asked);
-    if (!no.empty())
-      lines.push_back(called(price) + " does not fit: it " + join(no, "; "));
-    else
-      lines.push_back(
-          called(price) + " fits, but " + called(*chosen.price) + " goes before it: " +
-          advantage(particular(chosen.price->when, chosen.price->line), particular(price.when, price.line)));
-  }
-  return lines;
+  return explained(terms.prices, asked, "price", [&](const Price& one) { return one.sells == sells; });
+}
+
+std::vector<std::string> explain_charge(const Terms& terms, std::string_view name, const Question& asked) {
+  return explained(terms.charges, asked, "charge",
+                   [&](const ChargeTerm& one) { return same_word(one.name, name); });
 }
 
 const ChargeTerm* find_charge(const Terms& terms, std::string_view name, const Question& asked) {
