@@ -60,6 +60,12 @@ void SheetItems::price_item(const Fact& fact, const Price& price, Rational quant
     made.rate.counted = in_words(by);
     made.rate.each_line = each_line(by.rounding);
   }
+  if (price.basis == Basis::m3_sawn)
+    made.rate.counted =
+        "nominal thickness and width, lengths as written; exact to the total, which is rounded to "
+        "thousandths of a cubic metre";
+  if (price.basis == Basis::m3_log)
+    made.rate.counted = "content of the logs sawn, worked out from their measured ends and lengths";
   out_.items.push_back(std::move(made));
 }
 
