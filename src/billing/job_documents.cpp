@@ -141,7 +141,10 @@ Table ruled_table(const std::string& name, const std::string& title, const std::
   table.name = name;
   table.title = title;
   table.ruled = true;
-  for (const std::string& heading : headings) table.columns.push_back(text_column(lower(heading), heading));
+  for (const std::string& heading : headings) {
+    table.columns.push_back(text_column(lower(heading), heading));
+    table.columns.back().width_hint = heading.starts_with("What") ? 36 : 9;
+  }
   table.rows.assign(rows, {std::vector<Cell>(headings.size(), Cell(std::string()))});
   return table;
 }

@@ -244,6 +244,23 @@ void set_sums(data& out, const Table& table, const Style& style) {
   out.set("sums", data{std::move(sums)});
 }
 
+/// Columns to be filled in are as wide as their hints say, whatever stands in them.
+List column_widths(const Table& table) {
+  constexpr int kUsual = 9;
+  const auto weight = [&](std::size_t i) {
+    return table.columns[i].width_hint > 0 ? table.columns[i].width_hint : kUsual;
+  };
+  int all = 0;
+  for (const std::size_t i : shown_columns(table)) all += weight(i);
+  List widths;
+  for (const std::size_t i : shown_columns(table)) {
+    data one;
+    one.set("percent", std::to_string(weight(i) * 100 / all));
+    widths.push_back(std::move(one));
+  }
+  return widths;
+}
+
 data lines_of(const Table& table) {
   std::vector<std::string> sentences;
   const std::size_t column = shown_columns(table).front();
@@ -276,9 +293,12 @@ data table_of(const Table& table, const Style& style, bool on_paper) {
   } else {
     Body made = table.grid ? grid_body(table, style) : plain_body(table, style);
     drawn_lines = made.rows.size();
+    List widths = table.ruled ? column_widths(table) : List{};
     data body;
     const bool many = made.columns.size() > kManyColumns;
     body.set("kind", table.ruled ? data{"ruled"} : many ? data{"many"} : flag(false));
+    body.set("has_widths", flag(!widths.empty()));
+    body.set("widths", data{std::move(widths)});
     body.set("columns", data{std::move(made.columns)});
     body.set("rows", data{std::move(made.rows)});
     body.set("has_foot", flag(!made.foot.empty()));

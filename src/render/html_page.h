@@ -43,9 +43,8 @@ tfoot td { border-top: 2px solid var(--ink); font-weight: 700; }
 tfoot tr + tr td { border-top: 0; }
 .many { font-size: .9375rem; } .many th, .many td { padding: .3rem .45rem; }
 tr.struck td { text-decoration: line-through; color: var(--soft); }
-.ruled { width: 100%; } .ruled td, .ruled th { border: 1px solid var(--ink); height: 2.1rem; padding: .2rem .6rem; }
+.ruled { width: 100%; table-layout: fixed; } .ruled td, .ruled th { border: 1px solid var(--ink); height: 2.1rem; padding: .2rem .6rem; }
 .ruled td:first-child, .ruled th:first-child { padding-left: .6rem; } .ruled th { vertical-align: middle; }
-.ruled .head1 { width: 6.5rem; }
 .figures { display: grid; grid-template-columns: repeat(auto-fit, minmax(9.5rem, 1fr)); gap: 1rem 1.6rem; margin: 0; }
 .figures div { border-top: 2px solid var(--ink); padding-top: .35rem; }
 .figures dt { color: var(--soft); font-size: .9375rem; }
@@ -61,7 +60,7 @@ img.logo { display: block; max-height: 4.5rem; max-width: min(16rem, 100%); marg
 .head dt { color: var(--soft); } .head dd { margin: 0; } .head dd.fill { border-bottom: 1px solid var(--soft); min-height: 1.5em; }
 .sums { margin: .8rem 0 0 auto; min-width: 18rem; } .sums td { padding: .2rem 0 .2rem 1.6rem; overflow-wrap: anywhere; }
 .sums tr { border: 0; } .sums tr.strong td { font-weight: 700; font-size: 1.15rem; border-top: 2px solid var(--ink); }
-.line { margin: .25rem 0; }
+.line { margin: .2rem 0; }
 .note, .foot p { color: var(--soft); font-size: .9375rem; max-width: 62rem; }
 .foot { margin-top: 2rem; border-top: 1px solid var(--rule); }
 .signs { display: flex; flex-wrap: wrap; column-gap: 2rem; }
@@ -83,8 +82,8 @@ img.logo { display: block; max-height: 4.5rem; max-width: min(16rem, 100%); marg
   .sums { width: 100%; min-width: 0; } .sums td { padding-left: 0; } }
 @media print { :root { font-size: 10.5pt; --ink: #000; --soft: #444; --rule: #bbb; --paper: #fff; --band: #fff; } body { padding: 0; max-width: none;
   font-size: 1rem; line-height: 1.35; } .wide { overflow: visible; } thead { display: table-header-group; } tfoot { display: table-row-group; }
-  tr, .figures div, .chart, .sums, .sign, .keep { break-inside: avoid; } h2 { margin: 1.3rem 0 .3rem; break-after: avoid; } .page { break-before: page; }
-  .paper .foot, .signs { break-before: avoid; } .paper .note, .paper .foot p { margin: .4rem 0; } .foot { margin-top: 1.2rem; } .sign { margin-top: 2.4rem; }
+  tr, .figures div, .chart, .sums, .sign, .keep, .end { break-inside: avoid; } h2 { margin: 1rem 0 .25rem; break-after: avoid; } .page { break-before: page; }
+  .paper .end { break-before: avoid; } .paper .note, .paper .foot p { margin: .4rem 0; } .foot { margin-top: 1rem; } .sign { margin-top: 2.4rem; }
   th, td { padding: 1.5pt 6pt; } .many { font-size: 8pt; } .many .w { white-space: pre-line; } .many th, .many td { padding: 2pt 3pt; }
   .ruled td, .ruled th { height: {{row}}; padding: 0 5pt; } }
 </style>{{#one_page}}
@@ -112,7 +111,8 @@ img.logo { display: block; max-height: 4.5rem; max-width: min(16rem, 100%); marg
 {{/rows}}{{/lines}}
 {{#figures}}<dl class="figures">{{#cells}}<div><dt>{{heading}}</dt><dd{{#words}} class="words"{{/words}}>{{text}}{{#unit}} <span class="unit">{{unit}}</span>{{/unit}}</dd></div>{{/cells}}</dl>{{/figures}}
 {{#body}}<div class="wide{{#has_sums}} full{{/has_sums}}"><table{{#kind}} class="{{kind}}"{{/kind}}>
-<thead><tr>{{#columns}}<th{{#right}} class="n"{{/right}}>{{heading}}{{#unit}}<span class="unit">{{unit}}</span>{{/unit}}</th>{{/columns}}</tr></thead>
+{{#has_widths}}<colgroup>{{#widths}}<col style="width: {{percent}}%">{{/widths}}</colgroup>
+{{/has_widths}}<thead><tr>{{#columns}}<th{{#right}} class="n"{{/right}}>{{heading}}{{#unit}}<span class="unit">{{unit}}</span>{{/unit}}</th>{{/columns}}</tr></thead>
 <tbody>
 {{#rows}}<tr{{#struck}} class="struck"{{/struck}}>{{#cells}}<td{{#kind}} class="{{kind}}"{{/kind}}{{#across}} colspan="{{across}}"{{/across}}>{{#struck}}<s>{{text}}</s>{{/struck}}{{^struck}}{{text}}{{/struck}}</td>{{/cells}}</tr>
 {{/rows}}</tbody>
@@ -123,8 +123,8 @@ img.logo { display: block; max-height: 4.5rem; max-width: min(16rem, 100%); marg
 {{#notes}}<p class="note">{{words}}</p>{{/notes}}
 </section>
 {{/tables}}
-{{#has_foot}}<div class="foot">{{#foot}}<p>{{words}}</p>{{/foot}}</div>{{/has_foot}}
-<div class="signs">{{#signatures}}<div class="sign"><span>{{who}}</span><span>Date</span></div>{{/signatures}}</div>
+<div class="end">{{#has_foot}}<div class="foot">{{#foot}}<p>{{words}}</p>{{/foot}}</div>{{/has_foot}}
+<div class="signs">{{#signatures}}<div class="sign"><span>{{who}}</span><span>Date</span></div>{{/signatures}}</div></div>
 </body>
 </html>
 )page";
