@@ -180,9 +180,9 @@ std::string price_title(const Price& price) {
     const std::string conditions = condition_words(price.when, true);
     return conditions.empty() ? what : what + ", " + conditions;
   }
-  // A name that begins like the rest of a sentence says which sawing: "4 in and thicker", "oak".
+  // A name that begins with a measure says which sawing: "4 in and thicker".
   const auto first = static_cast<unsigned char>(price.name.front());
-  return std::isdigit(first) != 0 || std::islower(first) != 0 ? what + ", " + price.name : price.name;
+  return std::isdigit(first) != 0 ? what + ", " + price.name : price.name;
 }
 
 std::string_view unit_after_rate(Basis basis) {

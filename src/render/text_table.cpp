@@ -228,7 +228,8 @@ std::string draw_boxes(const TextTable& table) {
   std::vector<int> widths = natural_columns(table);
   std::string rule = "+";
   for (std::size_t i = 0; i < widths.size(); ++i) {
-    heads.push_back(table.columns[i].heading);
+    const TextColumn& column = table.columns[i];
+    heads.push_back(column.heading + (column.unit.empty() ? "" : ", " + column.unit));
     widths[i] = std::max({widths[i], kForAPencil, screen_width(heads.back())});
     rule += std::string(static_cast<std::size_t>(widths[i]) + 2, '-') + "+";
   }
