@@ -4,6 +4,7 @@
 #include <cstdint>
 #include <string_view>
 
+#include "base/text.h"
 #include "render/cell.h"
 #include "render/image.h"
 
@@ -27,9 +28,7 @@ std::string base64(std::string_view bytes) {
 
 std::string escaped(const std::string& text) {
   std::string out;
-  for (const char c : text) {
-    const auto byte = static_cast<unsigned char>(c);
-    if ((byte < 0x20 && c != '\n' && c != '\t') || byte == 0x7F) continue;
+  for (const char c : fit_to_print(text)) {
     switch (c) {
       case '&':
         out += "&amp;";

@@ -8,13 +8,13 @@
 #include "render/cell.h"
 #include "render/renderer.h"
 #include "render/xlsx_plan.h"
+#include "render/xlsx_text.h"
 
 namespace kerfbook::render {
 namespace {
 
 constexpr int kMostCharacters = 60;  ///< widest a column gets by its content
 constexpr int kMostSheetName = 31;   ///< characters a sheet name may have
-constexpr int kMostText = 32'000;    ///< a cell holds 32,767 characters
 constexpr double kLineHeight = 15;   ///< points of one line of text
 constexpr int kUprightReport = 104;  ///< characters; a wider report is printed sideways
 constexpr int kUprightPaper = 130;   ///< papers are read and filed upright
@@ -37,26 +37,6 @@ std::string day_format(DateOrder order) {
 double serial_day(Day day) {
   constexpr int kFirst = 25569;  // 1970-01-01
   return day.number + kFirst;
-}
-
-/// Brackets, slashes and the like are not allowed in a sheet's name, nor a quote at its ends.
-std::string fit_for_name(const std::string& title) {
-  std::string name;
-  for (const char c : one_line(title))
-    name += std::string_view("[]:*?/\\").find(c) == std::string_view::npos ? c : '-';
-  while (!name.empty() && (name.front() == '\'' || name.front() == ' ')) name.erase(0, 1);
-  while (!name.empty() && (name.back() == '\'' || name.back() == ' ')) name.pop_back();
-  return name.empty() ? "Sheet" : name;
-}
-
-std::string cut_to(const std::string& text, int characters) {
-  if (text.size() <= static_cast<std::size_t>(characters)) return text;
-  std::string out = text;
-  while (characters_before(out, out.size()) > characters) {
-    do out.pop_back();
-    while (!out.empty() && !is_utf8(out));
-  }
-  return out;
 }
 
 lxw_datetime made(const std::string& day) {
@@ -145,11 +125,10 @@ lxw_format* Workbook::format(const Look& look) {
 }
 
 lxw_worksheet* Workbook::add_sheet(const std::string& title) {
-  const std::string wanted = fit_for_name(title);
-  std::string name = cut_to(wanted, kMostSheetName);
-  for (int i = 2; !names_.insert(lower(name)).second; ++i) {
+  std::string name = fit_for_name(title, kMostSheetName);
+  for (int i = 2; !names_.insert(folded_name(name)).second; ++i) {
     const std::string tail = " " + std::to_string(i);
-    name = cut_to(wanted, kMostSheetName - static_cast<int>(tail.size())) + tail;
+    name = fit_for_name(title, kMostSheetName - static_cast<int>(tail.size())) + tail;
   }
   return workbook_add_worksheet(book_, name.c_str());
 }
@@ -171,16 +150,6 @@ void Cursor::take_table(std::size_t table) {
 
 namespace {
 
-/// Tenths of a digit's width, by the wider of what sans-serif faces have.
-int tenths_of(char letter) {
-  if (std::string_view("ijl.,:;'|!I ").find(letter) != std::string_view::npos) return 5;
-  if (std::string_view("ftr()-[]/").find(letter) != std::string_view::npos) return 7;
-  if (std::string_view("cksvxyz").find(letter) != std::string_view::npos) return 9;
-  if (std::string_view("MW@").find(letter) != std::string_view::npos) return 17;
-  if (std::string_view("mw%").find(letter) != std::string_view::npos) return 15;
-  return letter >= 'A' && letter <= 'Z' ? 12 : 10;
-}
-
 /// Digits and the marks between them, as many characters as the number takes at most.
 int number_width(const Cell& cell) {
   if (std::holds_alternative<Day>(cell)) return 10;
@@ -196,37 +165,6 @@ bool needs_lines(const std::string& text) {
 }
 
 }  // namespace
-
-int printed_width(const std::string& text) {
-  int tenths = 0;
-  for (std::size_t i = 0; i < text.size();) {
-    std::size_t end = i + 1;
-    while (end < text.size() && (static_cast<unsigned char>(text[end]) & 0xC0U) == 0x80U) ++end;
-    tenths +=
-        end == i + 1 ? tenths_of(text[i]) : 12 * screen_width(std::string_view(text).substr(i, end - i));
-    i = end;
-  }
-  return (tenths + 9) / 10;
-}
-
-int lines_in(const std::string& text, int width) {
-  const int room = std::max(1, width - 1);
-  int lines = 0;
-  for (const auto line : split_lines(text)) {
-    int used = -1;
-    ++lines;
-    for (const std::string& word : split_words(line)) {
-      const int wide = printed_width(word);
-      if (used >= 0 && used + 1 + wide > room) {
-        ++lines;
-        used = -1;
-      }
-      used += 1 + wide;
-      for (; used > room; used -= room) ++lines;
-    }
-  }
-  return std::max(lines, 1);
-}
 
 double spreadsheet_number(const Cell& cell) {
   if (const auto* count = std::get_if<std::int64_t>(&cell)) return static_cast<double>(*count);
@@ -271,7 +209,7 @@ void Cursor::put_at(const Place& place, const Cell& cell, const Look& look) {
   lxw_format* const format = book_.format(dressed);
   if (place.last > place.first) worksheet_merge_range(sheet_, row, place.first, row, place.last, "", format);
   if (text != nullptr)
-    worksheet_write_string(sheet_, row, place.first, cut_to(*text, kMostText).c_str(), format);
+    worksheet_write_string(sheet_, row, place.first, cell_text(*text).c_str(), format);
   else if (is_absent(cell))
     worksheet_write_blank(sheet_, row, place.first, format);
   else
@@ -285,14 +223,14 @@ void Cursor::write_text(SheetColumn column, const std::string& text, const Look&
     format = book_.format(in_lines);
     set_height(lines_in(text, kMostCharacters - 3));
   }
-  worksheet_write_string(sheet_, row, column, cut_to(text, kMostText).c_str(), format);
+  worksheet_write_string(sheet_, row, column, cell_text(text).c_str(), format);
   const auto known = column < widths_.size() ? static_cast<std::size_t>(widths_[column]) : 0;
   if (!look.wrap && text.size() + 2 > known) widen(column, screen_width(text) + 2);
 }
 
 void Cursor::put_free(SheetColumn column, const std::string& text, const Look& look) {
   if (plan_ != nullptr) return put_at(plan_->across(), text, look);
-  worksheet_write_string(sheet_, row, column, cut_to(text, kMostText).c_str(), book_.format(look));
+  worksheet_write_string(sheet_, row, column, cell_text(text).c_str(), book_.format(look));
 }
 
 void Cursor::set_height(double lines) {
@@ -322,7 +260,7 @@ void Cursor::put_words(const std::string& words, const Look& look) {
   paragraph.wrap =
       !book_.raw()->options.constant_memory;  // rows gone to the file cannot be laid across any more
   words_.push_back({row, words});
-  worksheet_write_string(sheet_, row, 0, cut_to(words, kMostText).c_str(), book_.format(paragraph));
+  worksheet_write_string(sheet_, row, 0, cell_text(words).c_str(), book_.format(paragraph));
   ++row;
 }
 
@@ -360,7 +298,7 @@ void Cursor::lay_words_across() {
   for (const auto& [at, text] : words_) {
     lxw_format* const format = book_.format({.wrap = true, .quiet = true});
     if (last > 0) worksheet_merge_range(sheet_, at, 0, at, last, "", format);
-    worksheet_write_string(sheet_, at, 0, cut_to(text, kMostText).c_str(), format);
+    worksheet_write_string(sheet_, at, 0, cell_text(text).c_str(), format);
     worksheet_set_row(sheet_, at, kLineHeight * lines_in(text, total_width() * 6 / 5), nullptr);
   }
 }

@@ -65,10 +65,6 @@ struct Place {
   int width = 0;  ///< characters
 };
 
-/// How wide the text prints, in digits of the usual size: letters are not as wide as one another.
-int printed_width(const std::string& text);
-/// Lines the text takes when it is broken to the width of so many digits, its words kept whole where they fit.
-int lines_in(const std::string& text, int width);
 /// How wide a heading asks its column to be: room for its longest word, and for all of it on two lines if that is not
 /// too wide.
 int heading_width(const Column& column);

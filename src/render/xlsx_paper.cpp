@@ -10,6 +10,7 @@
 #include "render/image.h"
 #include "render/renderer.h"
 #include "render/xlsx_plan.h"
+#include "render/xlsx_text.h"
 
 namespace kerfbook::render {
 

@@ -7,6 +7,7 @@
 #include "render/cell.h"
 #include "render/grid.h"
 #include "render/renderer.h"
+#include "render/xlsx_text.h"
 
 namespace kerfbook::render {
 namespace {
