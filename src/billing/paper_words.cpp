@@ -94,17 +94,15 @@ std::string rule_words(const std::string& practice, const book::Mill& mill) {
 LogMeasures log_measures(const std::vector<std::string>& specs, const book::Mill& mill) {
   const bool metric = mill.units == measure::System::metric;
   LogMeasures out{metric ? "cm x m" : "in x ft", {}};
+  for (const std::string& spec : specs) out.shown.push_back(spec.substr(0, spec.find(" defect")));
   // A log measured in the other system says its units itself; then all do.
-  const bool alike = std::all_of(specs.begin(), specs.end(), [&](const std::string& spec) {
-    return spec.empty() || (spec.find("cm") != std::string::npos) == metric;
+  const bool alike = std::all_of(out.shown.begin(), out.shown.end(), [&](const std::string& measure) {
+    return measure.empty() || (measure.find("cm") != std::string::npos) == metric;
   });
   if (!alike) out.unit.clear();
-  for (const std::string& spec : specs) {
-    const std::string measure = spec.substr(0, spec.find(" defect"));
-    out.shown.push_back(!metric ? measure
-                        : alike ? marked(without(without(measure, "c"), "m"), mill)
-                                : marked(measure, mill));
-  }
+  if (!metric) return out;
+  for (std::string& measure : out.shown)
+    measure = marked(alike ? without(without(measure, "c"), "m") : measure, mill);
   return out;
 }
 

@@ -160,7 +160,8 @@ void grid_foot(Body& body, const Table& table, const GridLayout& grid, const Sty
 /// Struck lines of a grid stand under it, each in one cell across: they belong under none of its lengths.
 void grid_struck(Body& body, const Table& table, const GridLayout& grid, const Style& style) {
   for (const std::size_t at : grid.struck) {
-    data across = cell_of(in_one_line(table, table.rows[at], style), "");
+    const std::string words = in_one_line(table, table.rows[at], style);
+    data across = cell_of(words, has_long_word(words) ? "x" : "");
     across.set("across", std::to_string(body.columns.size()));
     body.rows.push_back(row_of(List{std::move(across)}, true));
   }
@@ -173,7 +174,8 @@ Body grid_body(const Table& table, const Style& style) {
   for (std::size_t line = 0; line < grid.keys.size(); ++line) {
     List cells;
     for (std::size_t i = 0; i < grid.key_columns.size(); ++i) {
-      cells.push_back(cell_of(blank_or(grid.keys[line][i], table.columns[grid.key_columns[i]], style), ""));
+      const std::string key = blank_or(grid.keys[line][i], table.columns[grid.key_columns[i]], style);
+      cells.push_back(cell_of(key, has_long_word(key) ? "x" : ""));
     }
     const GridFigure& counted = grid.figures.front();
     for (const Cell& cell : counted.cells[line])

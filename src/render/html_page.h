@@ -118,7 +118,7 @@ img.logo { display: block; max-height: 4.5rem; max-width: min(16rem, 100%); marg
 {{/rows}}</tbody>
 {{#has_foot}}<tfoot>{{#foot}}<tr>{{#cells}}<td{{#kind}} class="{{kind}}"{{/kind}}>{{text}}</td>{{/cells}}</tr>{{/foot}}</tfoot>
 {{/has_foot}}</table></div>{{/body}}
-{{#has_sums}}<table class="sums"><tbody>{{#sums}}<tr{{#strong}} class="strong"{{/strong}}><td>{{label}}</td><td class="n">{{value}}</td></tr>{{/sums}}</tbody></table>{{/has_sums}}
+{{#has_sums}}<table class="sums"><tbody>{{#sums}}<tr{{#strong}} class="strong"{{/strong}}><td class="label">{{label}}</td><td class="n">{{value}}</td></tr>{{/sums}}</tbody></table>{{/has_sums}}
 {{#has_chart}}<div class="wide">{{{chart}}}</div>{{/has_chart}}
 {{#notes}}<p class="note">{{words}}</p>{{/notes}}
 </section>

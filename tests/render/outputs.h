@@ -50,6 +50,15 @@ std::vector<Sheet> read_workbook(const std::string& bytes);
 std::string listing(const std::vector<Sheet>& sheets);
 Figures from_sheet(const Sheet& sheet, const Table& table);
 
+/// An element of a page as a browser finds it.
+struct Element {
+  std::string name;
+  std::map<std::string, std::string> attributes;
+};
+/// All of them, in their order, and the words between them.
+std::vector<Element> elements_of(const std::string& html);
+std::string words_of(const std::string& html);
+
 std::vector<std::vector<std::string>> read_csv(const std::string& csv);
 
 /// Output of a program; empty when it could not be run.

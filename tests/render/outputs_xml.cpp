@@ -150,13 +150,42 @@ std::vector<Sheet> read_workbook(const std::string& bytes) {
   return sheets;
 }
 
+namespace {
+
+Tree read_page(const std::string& html) {
+  return Tree(htmlReadMemory(html.data(), static_cast<int>(html.size()), "page", "UTF-8",
+                             HTML_PARSE_NONET | HTML_PARSE_NOERROR | HTML_PARSE_NOWARNING));
+}
+
+}  // namespace
+
+std::vector<Element> elements_of(const std::string& html) {
+  const Tree tree = read_page(html);
+  std::vector<Element> out;
+  for (xmlNode* node : find(tree.get(), xmlDocGetRootElement(tree.get()), "//*")) {
+    Element element{reinterpret_cast<const char*>(node->name), {}};
+    for (const xmlAttr* one = node->properties; one != nullptr; one = one->next) {
+      const auto* name = reinterpret_cast<const char*>(one->name);
+      element.attributes[name] = attribute(node, name);
+    }
+    out.push_back(std::move(element));
+  }
+  return out;
+}
+
+std::string words_of(const std::string& html) {
+  const Tree tree = read_page(html);
+  std::string words;
+  for (xmlNode* node : find(tree.get(), xmlDocGetRootElement(tree.get()), "//body")) words += content(node);
+  return words;
+}
+
 Figures from_html(const std::string& html, const Table& table) {
   Figures out = figures_of(table);
   out.rows.clear();
   out.struck.clear();
   for (std::string& total : out.totals) total.clear();
-  const Tree tree(htmlReadMemory(html.data(), static_cast<int>(html.size()), "page", "UTF-8",
-                                 HTML_PARSE_NONET | HTML_PARSE_NOERROR | HTML_PARSE_NOWARNING));
+  const Tree tree = read_page(html);
   const auto columns = shown_columns(table);
   const auto cells_of = [&](xmlNode* row) {
     std::vector<std::string> cells;
