@@ -360,7 +360,7 @@ void set_paper(data& page, const Document& document) {
 
 /// What stands at the foot of every printed page, so that a sheet gone astray is known again.
 std::string running_foot(const Document& document) {
-  constexpr int kMost = 70;
+  constexpr int kMost = 48;
   const bool sent = !document.parties.empty() && !document.parties.front().lines.empty();
   return clip(document.title + (sent ? ", " + document.parties.front().lines.front() : std::string()), kMost);
 }

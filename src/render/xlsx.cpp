@@ -57,8 +57,13 @@ void write_title(Cursor& cursor, const Document& document, const Table* table) {
   cursor.set_height(kTitleLines);
   ++cursor.row;
   if (!document.subtitle.empty()) {
-    cursor.put_free(0, document.subtitle, {});
-    ++cursor.row;
+    constexpr std::size_t kOneLine = 90;
+    if (document.subtitle.size() > kOneLine) {
+      cursor.put_words(document.subtitle, {});
+    } else {
+      cursor.put_free(0, document.subtitle, {});
+      ++cursor.row;
+    }
   }
   if (table != nullptr && !table->title.empty()) {
     cursor.put_free(0, table->title, {.bold = true});

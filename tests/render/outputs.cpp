@@ -152,7 +152,12 @@ std::vector<std::vector<std::string>> read_csv(const std::string& csv) {
 
 Figures from_csv(const std::string& csv, const Table& table) {
   Figures out;
-  const auto rows = read_csv(csv);
+  auto rows = read_csv(csv);
+  for (auto& row : rows)
+    for (std::string& field : row)  // the mark that keeps text from being a formula
+      if (field.size() > 2 && field[0] == '\'' &&
+          std::string_view("=+-@").find(field[1]) != std::string_view::npos)
+        field.erase(0, 1);
   const std::size_t columns = shown_columns(table).size();
   for (std::size_t i = 1; i < rows.size(); ++i) {
     add_row(out, table, rows[i], rows[i].size() > columns && rows[i].back() == "struck");
