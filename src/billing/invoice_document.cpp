@@ -31,10 +31,10 @@ Cell quantity_cell(const Line& line) {
   return shortest(exact, 0, line.quantity.places);
 }
 
-std::string described(const Line& line) {
+std::string described(const Line& line, const book::Mill& mill) {
   std::string words = line.description;
   if (line.kind != LineKind::adjustment && line.pieces != 0 && line.unit != "pc")
-    words += " (" + std::to_string(line.pieces) + (line.pieces == 1 ? " piece)" : " pieces)");
+    words += " (" + number_words({line.pieces, 0}, mill) + (line.pieces == 1 ? " piece)" : " pieces)");
   return words;
 }
 
@@ -48,7 +48,7 @@ Table lines_table(const book::Mill& mill, const Draft& draft) {
   if (taxes) table.columns.push_back(text_column("taxed", "Tax"));
   table.columns.push_back(money_column("amount", "Amount", mill));
   for (const Line& line : draft.lines) {
-    std::vector<Cell> cells{line.day ? Cell(*line.day) : Cell(std::string()), described(line),
+    std::vector<Cell> cells{line.day ? Cell(*line.day) : Cell(std::string()), described(line, mill),
                             quantity_cell(line), unit_words(line.unit),
                             line.rate ? rate_cell(*line.rate, mill) : Cell()};
     if (taxes) cells.emplace_back(line.taxed ? "yes" : "no");
@@ -134,8 +134,12 @@ void add_basis(Table& table, const book::Mill& mill, const Draft& draft) {
 /// Terms stand under the sums, on the page that is paid from; not after the tally. The caution about taxes is for the
 /// mill, which reads the draft.
 void add_terms(Table& table, const book::Mill& mill, const Terms& terms, const Draft& draft, bool issued) {
-  for (const std::string& problem : draft.problems)
-    table.notes.push_back("To be settled before it is issued: " + problem + ".");
+  constexpr std::size_t kMostProblems = 8;
+  for (std::size_t i = 0; i < std::min(draft.problems.size(), kMostProblems); ++i)
+    table.notes.push_back("To be settled before it is issued: " + draft.problems[i] + ".");
+  if (draft.problems.size() > kMostProblems)
+    table.notes.push_back("And " + std::to_string(draft.problems.size() - kMostProblems) +
+                          " more like these.");
   table.notes.insert(table.notes.end(), terms.invoice.say.begin(), terms.invoice.say.end());
   table.notes.insert(table.notes.end(), mill.terms.begin(), mill.terms.end());
   if (!issued && !draft.taxes.empty()) table.notes.emplace_back(kTaxCaution);

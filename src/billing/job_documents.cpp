@@ -196,6 +196,7 @@ namespace {
 /// Sizes down and lengths across, with room for what the list does not have.
 Table pieces_table(const book::Mill& mill, const book::JobEntry* entry) {
   constexpr std::size_t kLengths = 5;  // fewer are filled up with blank columns; one is always left
+  constexpr std::size_t kSizes = 7;    // fewer are filled up with blank rows
   std::set<Size> sizes;
   std::set<Length> lengths;
   sheet_rows(mill, entry, sizes, lengths);
@@ -218,7 +219,8 @@ Table pieces_table(const book::Mill& mill, const book::JobEntry* entry) {
     tally.rows.push_back({std::move(cells)});
   };
   for (const Size& size : sizes) row(size_words(size, mill));
-  for (int more = 0; more < 3; ++more) row("");
+  const std::size_t blank = std::max<std::size_t>(3, kSizes - std::min(kSizes, sizes.size()));
+  for (std::size_t i = 0; i < blank; ++i) row("");
   row("Pieces");
   return tally;
 }

@@ -110,7 +110,6 @@ Table sentences_table(const std::string& name, const std::string& heading,
   table.name = name;
   table.columns = {text_column(name, heading)};
   for (const std::string& one : sentences) table.rows.push_back({{one}});
-  table.when_empty = "nothing said";
   return table;
 }
 
@@ -167,9 +166,9 @@ Document agreement_document(const book::Mill& mill, const Terms& terms, const st
   const book::JobEntry* entry = find_job(mill, job.job);
   if (share != nullptr && entry != nullptr && entry->owner == "shares")
     prices.push_back("The lumber is divided " + share_words(share->rule, share->percent) + ".");
-  paper.tables.push_back(sentences_table("prices", "Prices", prices));
-  paper.tables.push_back(
-      sentences_table("charges", "Charges", charge_sentences(mill, terms, job, day, true)));
+  const std::vector<std::string> charges = charge_sentences(mill, terms, job, day, true);
+  if (!prices.empty()) paper.tables.push_back(sentences_table("prices", "Prices", prices));
+  if (!charges.empty()) paper.tables.push_back(sentences_table("charges", "Charges", charges));
   std::vector<std::string> more;
   if (scale_is_shown(mill, job))
     more.push_back("Logs are scaled by " + rule_words(job.practice.name, mill) + ".");

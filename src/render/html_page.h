@@ -13,7 +13,7 @@ inline constexpr const char* kPage = R"page(<!doctype html>
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <title>{{title}}</title>
 <style>
-@page { size: {{paper}}; margin: 15mm 14mm 16mm;
+@page { size: {{paper}}; margin: 13mm 14mm 15mm;
   @bottom-left { content: {{{running}}}; font: 8pt "Liberation Sans", Arial, sans-serif; color: #555; vertical-align: top; padding-top: 3mm; }
   @bottom-right { content: "page " counter(page) " of " counter(pages); font: 8pt "Liberation Sans", Arial, sans-serif; color: #555;
     vertical-align: top; padding-top: 3mm; } }
@@ -54,7 +54,7 @@ tr.struck td { text-decoration: line-through; color: var(--soft); }
 .letter { display: flex; flex-wrap: wrap; justify-content: space-between; gap: 1.2rem 2.5rem; margin: 0 0 1.4rem; }
 .letter > div { flex: 1 1 17rem; min-width: 0; }
 img.logo { display: block; max-height: 4.5rem; max-width: min(16rem, 100%); margin: 0 0 .7rem; }
-.party { margin: 0 0 1.2rem; white-space: pre-line; unicode-bidi: plaintext; } .party:last-child { margin: 0; }
+.party { margin: 0 0 1.2rem; white-space: pre-line; unicode-bidi: plaintext; text-align: left; } .party:last-child { margin: 0; }
 .party .what { color: var(--soft); font-size: .875rem; } .party b { font-size: 1.15rem; }
 .head { display: grid; grid-template-columns: max-content 1fr; gap: .15rem 1.2rem; margin: .5rem 0 0; }
 .head dt { color: var(--soft); } .head dd { margin: 0; } .head dd.fill { border-bottom: 1px solid var(--soft); min-height: 1.5em; }
@@ -80,7 +80,7 @@ img.logo { display: block; max-height: 4.5rem; max-width: min(16rem, 100%); marg
   .full table { min-width: 0; } .full table, .full tbody, .full tfoot { display: block; } .full thead { display: none; } .full tr { display: flex; flex-wrap: wrap; gap: 0 .6rem; padding: .4rem 0; }
   .full td, .full td:first-child { padding: 0; position: static; } .full td:empty { display: none; } .full td.main { flex: 1 0 100%; order: -1; } .full td:last-child { margin-left: auto; }
   .sums { width: 100%; min-width: 0; } .sums td { padding-left: 0; } }
-@media print { :root { font-size: 10.5pt; --ink: #000; --soft: #444; --rule: #bbb; --paper: #fff; --band: #fff; } body { padding: 0; max-width: none;
+@media print { :root { font-size: 10pt; --ink: #000; --soft: #444; --rule: #bbb; --paper: #fff; --band: #fff; } body { padding: 0; max-width: none;
   font-size: 1rem; line-height: 1.35; } .wide { overflow: visible; } thead { display: table-header-group; } tfoot { display: table-row-group; }
   tr, .figures div, .chart, .sums, .sign, .keep, .end { break-inside: avoid; } h2 { margin: 1rem 0 .25rem; break-after: avoid; } .page { break-before: page; }
   .paper .end { break-before: avoid; } .paper .note, .paper .foot p { margin: .4rem 0; } .foot { margin-top: 1rem; } .sign { margin-top: 2.4rem; }

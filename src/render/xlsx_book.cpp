@@ -16,6 +16,7 @@ namespace {
 constexpr int kMostCharacters = 60;  ///< widest a column gets by its content
 constexpr int kMostSheetName = 31;   ///< characters a sheet name may have
 constexpr double kLineHeight = 15;   ///< points of one line of text
+constexpr double kQuietLine = 0.85;  ///< of it, in smaller letters
 constexpr int kUprightReport = 104;  ///< characters; a wider report is printed sideways
 constexpr int kUprightPaper = 130;   ///< papers are read and filed upright
 constexpr std::uint8_t kLetter = 1;  ///< paper codes of the file format
@@ -203,7 +204,7 @@ void Cursor::put_at(const Place& place, const Cell& cell, const Look& look) {
   if (text != nullptr) {
     const int lines = lines_in(*text, look.quiet ? place.width * 6 / 5 : place.width);
     dressed.wrap = look.wrap || lines > 1;
-    const double line = look.points > 0 ? look.points / 10.0 : 1;
+    const double line = look.points > 0 ? look.points / 10.0 : look.quiet ? kQuietLine : 1;
     if (lines * line > 1) set_height(lines * line);
   }
   lxw_format* const format = book_.format(dressed);

@@ -73,7 +73,7 @@ double head_lines(const Document& document) {
 
 double foot_lines(const Document& document, int width) {
   double lines = document.foot.empty() ? 0 : 1;
-  for (const std::string& words : document.foot) lines += lines_in(words, width);
+  for (const std::string& words : document.foot) lines += lines_in(words, width * 6 / 5);
   return lines + 3 * static_cast<double>((document.signatures.size() + 1) / 2);
 }
 
@@ -104,8 +104,15 @@ double page_lines(const Document& document, const Sheet& sheet) {
   return lines * std::max(1.0, static_cast<double>(sheet.plan.width()) / kWidth);
 }
 
-bool has_overflow(const Document& document, const Sheet& sheet) {
-  return sheet.lines > page_lines(document, sheet);
+/// How many pages high it is at the size that fits the width.
+double pages_of(const Document& document, const Sheet& sheet) {
+  return sheet.lines / page_lines(document, sheet);
+}
+
+/// Whether it is one page, set a little smaller when it overshoots by little, but never too small to be read.
+bool fits_page(const Document& document, const Sheet& sheet) {
+  const double across = std::max(1.0, static_cast<double>(sheet.plan.width()) / kWidth);
+  return pages_of(document, sheet) * across <= kShrink || pages_of(document, sheet) <= 1;
 }
 
 bool must_be_one_page(const Document& document) {
@@ -120,7 +127,7 @@ Sheet next_sheet(const Document& document, std::size_t first, bool front) {
   Sheet sheet = laid_out(document, first, std::min(first + 1, tables.size()), front);
   while (sheet.end < tables.size() && !tables[sheet.end].new_page) {
     Sheet more = laid_out(document, first, sheet.end + 1, front);
-    if (!must_be_one_page(document) && more.lines > kShrink * page_lines(document, more)) break;
+    if (!must_be_one_page(document) && !fits_page(document, more)) break;
     sheet = std::move(more);
   }
   return sheet;
@@ -232,7 +239,7 @@ void write_sheet(Workbook& book, const Document& document, const Sheet& sheet) {
   }
   // A heading is repeated on further pages only where it can stand over no other table's figures.
   const bool alone = sheet.end == sheet.first + 1;
-  const bool shrunk = sheet.lines <= kShrink * page_lines(document, sheet) && has_overflow(document, sheet);
+  const bool shrunk = fits_page(document, sheet) && pages_of(document, sheet) > 1;
   cursor.finish(alone && !shrunk ? head : -1, shrunk || must_be_one_page(document));
 }
 

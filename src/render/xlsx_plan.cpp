@@ -243,7 +243,7 @@ double needed_lines(const Table& table, const Style& style, const std::vector<Pl
   }
   if (!table.sums.empty()) lines += 1 + static_cast<double>(table.sums.size());
   if (has_struck(table)) lines += 2;
-  for (const std::string& note : table.notes) lines += lines_in(note, width);
+  for (const std::string& note : table.notes) lines += 0.85 * lines_in(note, width * 6 / 5);
   return lines;
 }
 

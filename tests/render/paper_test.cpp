@@ -63,8 +63,8 @@ TEST_CASE("A sign that is missing or no picture is left out, and the paper is ma
   write_file(folder / "words.txt", "no picture");
   write_file(folder / "words.png", "no picture either, whatever its name says");
   write_file(folder / "cut.png", "\x89PNG\r\n\x1a\n");  // a picture cut off after its first bytes
-  for (const std::string& file :
-       {folder / "nowhere.png", folder / "words.txt", folder / "words.png", folder / ""}) {
+  for (const std::string& file : {folder / "nowhere.png", folder / "words.txt", folder / "words.png",
+                                  folder / "cut.png", folder / ""}) {
     Document document = paper();
     document.logo = file;
     CAPTURE(file);
@@ -73,9 +73,6 @@ TEST_CASE("A sign that is missing or no picture is left out, and the paper is ma
     CHECK(part_of(render_xlsx(document), "xl/drawings/drawing1.xml").empty());
     CHECK(read_workbook(render_xlsx(document)).front().row_of("Q. Hargan, custom sawing") == 0);
   }
-  Document document = paper();
-  document.logo = folder / "cut.png";
-  CHECK(read_workbook(render_xlsx(document)).front().row_of("Q. Hargan, custom sawing") >= 0);
 }
 
 TEST_CASE("A picture is told by what the file holds, and a wide one is no wider than the head has room for") {
