@@ -183,6 +183,8 @@ Table content_table(const book::Mill& mill, const std::vector<LogRow>& logs, con
   const std::int64_t total = rounded_total(exact, 3);
   const std::vector<std::int64_t> settled = settle(exact, 3, total);
   bool all_measured = true;
+  Rational content;
+  for (const Rational& one : exact) content = content + one;
   for (std::size_t i = 0; i < logs.size(); ++i) {
     all_measured = all_measured && logs[i].content.has_value();
     table.rows[i].cells.emplace_back(logs[i].defect);
@@ -192,8 +194,8 @@ Table content_table(const book::Mill& mill, const std::vector<LogRow>& logs, con
     table.totals = {{}, {}, {}, {}, {}, Decimal{total, 3}};
     std::string line = counted_logs(logs.size()) + "; " + tally_words(mill, lumber);
     if (all_measured && total > 0)
-      line += ", " + number_words(shown(Rational(100'000) * lumber / Rational(total), 1), mill) +
-              " % of the logs' content";
+      line +=
+          ", " + number_words(shown(Rational(100) * lumber / content, 1), mill) + " % of the logs' content";
     table.notes.push_back(line + ".");
     table.notes.emplace_back(
         "Content is worked out from the measured ends and length; where only the small end was measured, "

@@ -222,6 +222,7 @@ Document quote_document(const book::Mill& mill, const Terms& terms, const std::s
   std::erase_if(paper.head, [](const render::HeadFact& fact) { return fact.label == "Work of"; });
   paper.parties.back().heading = "For";
   paper.tables.front().title = "Estimate";
+  std::erase(paper.tables.front().notes, kTaxCaution);  // the mill reads it on its drafts
   drop_empty(paper.tables.front(), 0);
   std::vector<std::string> charges =
       charge_sentences(mill, terms, job, agreed_day(terms, job.job, today), false);

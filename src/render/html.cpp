@@ -50,6 +50,7 @@ data cell_of(const std::string& text, const std::string& kind) {
   data cell;
   cell.set("text", text);
   cell.set("kind", maybe(kind));
+  cell.set("said", flag(false));
   cell.set("across", flag(false));
   return cell;
 }
@@ -109,6 +110,10 @@ Body plain_body(const Table& table, const Style& style) {
       const std::string text = table.ruled && is_absent(cell) ? "" : shown_cell(cell, column, style);
       const std::string kind = class_of(column, text);
       cells.push_back(cell_of(text, i != main ? kind : kind.empty() ? "main" : kind + " main"));
+      // On a phone priced lines have no headings above them: a figure then says what it is, but for the last.
+      const bool says =
+          !table.sums.empty() && stands_right(column) && i != columns.back() && !is_absent(cell);
+      if (says) cells.back().set("said", heading_of(column));
     }
     body.rows.push_back(row_of(std::move(cells), row.struck));
   }

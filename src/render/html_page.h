@@ -75,10 +75,11 @@ img.logo { display: block; max-height: 4.5rem; max-width: min(16rem, 100%); marg
 @media (max-width: 78rem) { .many .w { white-space: pre-line; } }
 @media (max-width: 36rem) { .chart { min-width: 38rem; }
   .wide th:first-child, .wide td:first-child { position: sticky; left: 0; background: var(--paper); } body { padding: 1rem .8rem 2rem; } th, td { padding: .4rem .5rem; } .figures dd { font-size: 1.5rem; }
-  .party b { font-size: 1.05rem; } table.ruled { min-width: 34rem; } }
+  .party b { font-size: 1.05rem; } table { min-width: 0; } table.ruled { min-width: 34rem; } }
 @media screen and (max-width: 36rem) { /* priced lines are read one under the other: what it is, then how much at which rate, and the sum at the right */
   .full table { min-width: 0; } .full table, .full tbody, .full tfoot { display: block; } .full thead { display: none; } .full tr { display: flex; flex-wrap: wrap; gap: 0 .6rem; padding: .4rem 0; }
   .full td, .full td:first-child { padding: 0; position: static; } .full td:empty { display: none; } .full td.main { flex: 1 0 100%; order: -1; } .full td:last-child { margin-left: auto; }
+  .full td[data-said]::before { content: attr(data-said) " "; color: var(--soft); font-size: .875em; }
   .sums { width: 100%; min-width: 0; } .sums td { padding-left: 0; } }
 @media print { :root { font-size: 10pt; --ink: #000; --soft: #444; --rule: #bbb; --paper: #fff; --band: #fff; } body { padding: 0; max-width: none;
   font-size: 1rem; line-height: 1.35; } .wide { overflow: visible; } thead { display: table-header-group; } tfoot { display: table-row-group; }
@@ -114,7 +115,7 @@ img.logo { display: block; max-height: 4.5rem; max-width: min(16rem, 100%); marg
 {{#has_widths}}<colgroup>{{#widths}}<col style="width: {{percent}}%">{{/widths}}</colgroup>
 {{/has_widths}}<thead><tr>{{#columns}}<th{{#right}} class="n"{{/right}}>{{heading}}{{#unit}}<span class="unit">{{unit}}</span>{{/unit}}</th>{{/columns}}</tr></thead>
 <tbody>
-{{#rows}}<tr{{#struck}} class="struck"{{/struck}}>{{#cells}}<td{{#kind}} class="{{kind}}"{{/kind}}{{#across}} colspan="{{across}}"{{/across}}>{{#struck}}<s>{{text}}</s>{{/struck}}{{^struck}}{{text}}{{/struck}}</td>{{/cells}}</tr>
+{{#rows}}<tr{{#struck}} class="struck"{{/struck}}>{{#cells}}<td{{#kind}} class="{{kind}}"{{/kind}}{{#said}} data-said="{{said}}"{{/said}}{{#across}} colspan="{{across}}"{{/across}}>{{#struck}}<s>{{text}}</s>{{/struck}}{{^struck}}{{text}}{{/struck}}</td>{{/cells}}</tr>
 {{/rows}}</tbody>
 {{#has_foot}}<tfoot>{{#foot}}<tr>{{#cells}}<td{{#kind}} class="{{kind}}"{{/kind}}>{{text}}</td>{{/cells}}</tr>{{/foot}}</tfoot>
 {{/has_foot}}</table></div>{{/body}}

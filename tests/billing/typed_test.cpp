@@ -166,8 +166,8 @@ void check_page(const render::Document& paper, const render::Document& plain, co
     for (const auto& [name, value] : element.attributes) {
       CAPTURE(element.name);
       CAPTURE(name);
-      static const std::set<std::string> kKnown{"lang",  "charset", "name", "content",
-                                                "class", "style",   "dir",  "colspan"};
+      static const std::set<std::string> kKnown{"lang",  "charset", "name",    "content",  "class",
+                                                "style", "dir",     "colspan", "data-said"};
       CHECK(kKnown.contains(name));
       if (name == "style") CHECK(value.starts_with("width: "));
       if (name == "class") CHECK(value.size() < 12);
