@@ -30,6 +30,9 @@ std::string pad_left(std::string_view utf8, int width);   ///< blanks first, tex
 std::string clip(std::string_view utf8, int width);
 
 bool is_utf8(std::string_view bytes);
+/// Text fit to be shown anywhere: without control characters (line ends and tabs stay), without the marks that turn the
+/// writing of what comes after them round, and without what is no character; a byte that is no UTF-8 becomes U+FFFD.
+std::string fit_to_print(std::string_view text);
 /// Number of characters (code points) before byte `at`.
 int characters_before(std::string_view utf8, std::size_t at);
 

@@ -69,11 +69,14 @@ const Rate& SheetItems::rate_of(const Price& price) {
       rate.counted = in_words_of_length(by, price.basis == Basis::lineal_foot ? "foot" : "metre");
       break;
     case Basis::m3_sawn:
-      rate.counted = "cubic metres of nominal size, lengths as written";
+      rate.counted =
+          "nominal thickness and width, lengths as written; exact to the total, which is rounded to "
+          "thousandths of a cubic metre";
       rate.places = 3;
       break;
     case Basis::m3_log:
-      rate.counted = "cubic metres of log inside bark" + minimum_words(price);
+      rate.counted = "content of the logs sawn inside bark, worked out from their measured ends and lengths" +
+                     minimum_words(price);
       rate.places = 3;
       break;
     default:
