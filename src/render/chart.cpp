@@ -311,6 +311,7 @@ class Drawing {
 
 std::string chart_svg(const Table& table, const Style& style) {
   if (!table.chart || table.chart->y.empty()) return "";
+  if (table.chart->kind == ChartKind::line && table.rows.size() < 2) return "";  // one point is no line
   return Drawing(table, style).svg();
 }
 

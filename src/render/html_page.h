@@ -74,7 +74,7 @@ img.logo { display: block; max-height: 4.5rem; max-width: min(16rem, 100%); marg
 .trend { stroke: var(--ink); stroke-dasharray: 6 5; stroke-width: 1.5; }
 @media (max-width: 78rem) { .many .w { white-space: pre-line; } }
 @media (max-width: 36rem) { .chart { min-width: 38rem; }
-  .wide th:first-child, .wide td:first-child { position: sticky; left: 0; background: var(--paper); } body { padding: 1rem .8rem 2rem; } th, td { padding: .4rem .5rem; } .figures dd { font-size: 1.5rem; }
+  .wide th:first-child, .wide td:first-child { position: sticky; left: 0; background: var(--paper) padding-box; } body { padding: 1rem .8rem 2rem; } th, td { padding: .4rem .5rem; } .figures dd { font-size: 1.5rem; }
   .party b { font-size: 1.05rem; } table { min-width: 0; } table.ruled { min-width: 34rem; } }
 @media screen and (max-width: 36rem) { /* priced lines are read one under the other: what it is, then how much at which rate, and the sum at the right */
   .full table { min-width: 0; } .full table, .full tbody, .full tfoot { display: block; } .full thead { display: none; } .full tr { display: flex; flex-wrap: wrap; gap: 0 .6rem; padding: .4rem 0; }
