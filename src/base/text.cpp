@@ -85,6 +85,14 @@ bool same_word(std::string_view a, std::string_view b) {
                     [](char x, char y) { return lower_ascii(x) == lower_ascii(y); });
 }
 
+bool is_digit(char c) {
+  return c >= '0' && c <= '9';
+}
+
+bool all_digits(std::string_view text) {
+  return !text.empty() && std::all_of(text.begin(), text.end(), is_digit);
+}
+
 std::vector<std::string> split_words(std::string_view text) {
   std::vector<std::string> words;
   std::size_t at = 0;
