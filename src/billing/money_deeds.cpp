@@ -164,7 +164,7 @@ void check_called_for(const Work& work, const Waiver& waiver) {
 }
 
 void check_not_billed(const Work& work, const Waiver& waiver) {
-  for (const Billed& paper : billed_of(work.about, work.deal.job.job, work.deal.job.customer))
+  for (const Billed& paper : work.before)
     for (const SheetRef& sheet : paper.sheets)
       if (!paper.settlement && !paper.cancelled && sheet.day == waiver.day && sheet.shift == waiver.shift)
         throw Refused(words_of_place(waiver) + " is billed by " + paper.paper +
