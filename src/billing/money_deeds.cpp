@@ -46,6 +46,8 @@ void set_customer(const book::Book& book, const Ledger& ledger, const PaymentAsk
   if (invoice != ledger.invoices.end()) {
     paper.customer = invoice->second.customer;
     paper.job = invoice->second.job;
+  } else if (ask.invoice != 0) {
+    throw Refused("there is no invoice " + std::to_string(ask.invoice));
   } else if (!ask.job.empty()) {
     const JobTerms job = deal_of(book, known_job(book, ask.job)).job;
     paper.job = job.job;
