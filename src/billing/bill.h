@@ -86,10 +86,17 @@ struct Said {
   std::string words;
 };
 
+/// The least sum for sawing a whole job, of the price that asks most among those used.
+struct LeastSum {
+  Money sum;
+  std::string tax;
+};
+
 struct Itemised {
   std::vector<Item> items;
   std::vector<Said> problems;  ///< what could not be priced, each with where and what would help
   std::vector<Said> remarks;   ///< what the owner should look at; nothing is kept from being issued
+  std::optional<LeastSum> minimum;
 };
 /// Everything the facts call for, under the terms in force for each. Problems keep a paper from being issued.
 Itemised itemise(const Terms& terms, const JobTerms& job, const std::vector<Fact>& facts,
@@ -98,6 +105,12 @@ Itemised itemise(const Terms& terms, const JobTerms& job, const std::vector<Fact
 /// The practice a price by log scale uses: its own rule, else the job's; nullopt: there is none of that name.
 std::optional<scaling::Practice> billed_practice(const JobTerms& job, const Price& price);
 
+/// Prices and ways of counting.
+struct Priced {
+  std::shared_ptr<const Terms> terms;
+  JobTerms job;
+};
+
 /// What an issued paper froze.
 struct Billed {
   std::string paper;             ///< "invoice 12"
@@ -105,8 +118,12 @@ struct Billed {
   bool cancelled = false;        ///< by a credit note: then it bills nothing, but its sheets are open again
   std::vector<SheetRef> sheets;  ///< covered, in the revision that was billed
   std::vector<Item> items;
-  Money sawing;   ///< sum of its lines for sawing
-  Money minimum;  ///< what a minimum charge added
+  Money sawing;      ///< sum of its lines for sawing
+  Money minimum;     ///< what a minimum charge added
+  int revision = 0;  ///< of the mill file it was priced by; 0 = a book without one
+  /// That mill file's prices, when they are not those of the draft: a corrected sheet differs at the prices it was
+  /// billed by.
+  std::shared_ptr<const Priced> by = {};
 };
 
 enum class LineKind : std::uint8_t {

@@ -17,6 +17,7 @@ bool Deals::Revision::agreed(const std::string& job, Day day) const {
 Deals::Revision& Deals::newest() {
   if (revisions_.empty()) {
     Revision& made = revisions_.emplace_back();
+    if (const auto entry = book_.current("mill")) made.number = entry->revision;
     made.mill = book_.mill();
     made.terms = terms_of(made.mill);
   }
@@ -108,11 +109,35 @@ Deal Deals::of_job(const std::string& job) {
   deal.newest = place + 1 == revisions_.size();
   deal.posted = deal.newest ? "" : write_day(of.made);
   deal.job = job_terms(*deal.mill, job);
-  const JobTerms then = job_terms(of.mill, job);
-  deal.job.convention = then.convention;
-  deal.job.practice = then.practice;
-  deal.job.practices = then.practices;
+  deal.job = priced_at(place, deal).job;
   return deal;
+}
+
+/// The job as it is now, counted and scaled as it was under that mill file.
+Priced Deals::priced_at(std::size_t place, const Deal& deal) {
+  Priced priced{terms_at(place), deal.job};
+  const book::Mill& mill = revisions_[place].mill;
+  const JobTerms then =
+      deal.job.job.empty() ? sale_terms(mill, deal.job.customer) : job_terms(mill, deal.job.job);
+  priced.job.convention = then.convention;
+  priced.job.practice = then.practice;
+  priced.job.practices = then.practices;
+  return priced;
+}
+
+void Deals::add_prices(const Deal& deal, std::vector<Billed>& before) {
+  for (Billed& paper : before) {
+    if (paper.revision == 0 || paper.revision == deal.revision) continue;
+    read_all();
+    for (std::size_t i = 0; i < revisions_.size(); ++i)
+      if (revisions_[i].number == paper.revision) {
+        Priced then = priced_at(i, deal);
+        auto terms = std::make_shared<Terms>(*then.terms);
+        terms->agreements = revisions_[i].terms.agreements;  // also the day it was agreed then
+        then.terms = std::move(terms);
+        paper.by = std::make_shared<const Priced>(std::move(then));
+      }
+  }
 }
 
 Deal Deals::of_sale(const std::string& buyer) {
@@ -120,6 +145,7 @@ Deal Deals::of_sale(const std::string& buyer) {
   Deal deal;
   deal.terms = terms_at(revisions_.size() - 1);
   deal.mill = {std::shared_ptr<const book::Mill>(), &book_.mill()};
+  deal.revision = revisions_.back().number;
   deal.job = sale_terms(book_.mill(), buyer);
   return deal;
 }

@@ -34,6 +34,8 @@ class Deals {
   /// Throws Refused when the newest mill file's money tables have errors.
   Deal of_job(const std::string& job);
   Deal of_sale(const std::string& buyer);
+  /// Hands each paper that was priced by another mill file than the deal's the prices it was made by.
+  void add_prices(const Deal& deal, std::vector<Billed>& before);
 
  private:
   struct Revision {
@@ -49,6 +51,7 @@ class Deals {
   Revision& newest();
   std::size_t place_of(const std::string& job);
   std::shared_ptr<const Terms> terms_at(std::size_t place);
+  Priced priced_at(std::size_t place, const Deal& deal);
   std::shared_ptr<const book::Mill> mill_with(const std::string& job, const book::Mill& then);
 
   const book::Book& book_;

@@ -28,6 +28,7 @@ struct Frozen {
   std::set<SheetKey> reopened;  ///< of a cancelled paper: what is left billed of them must be looked at anew
   std::map<SheetKey, int> revision;  ///< the newest revision billed
   std::map<SheetKey, Stacks> items;
+  std::map<SheetKey, std::shared_ptr<const Priced>> by;  ///< of the first paper that bills the sheet
 };
 
 Frozen frozen(const std::vector<Billed>& before, bool settlement) {
@@ -41,6 +42,7 @@ Frozen frozen(const std::vector<Billed>& before, bool settlement) {
     for (const SheetRef& sheet : paper.sheets) {
       int& newest = all.revision[key_of(sheet)];
       newest = std::max(newest, sheet.revision);
+      all.by.emplace(key_of(sheet), paper.by);
     }
     for (const Item& item : paper.items) all.items[key_of(item.sheet)][identity(item)].add(item);
   }
@@ -59,13 +61,47 @@ Item taken(const Stack& stack, std::int64_t count, const SheetRef& sheet) {
   return item;
 }
 
-/// How a corrected sheet differs from what was billed of it.
-std::vector<Item> differences(const Stacks& now, const Stacks& billed, const SheetRef& sheet) {
+/// A stack parted by the rates its items were billed at.
+std::vector<Stack> by_rates(const Stack& whole) {
+  std::vector<Stack> parts;
+  for (const Item* item : whole.items) {
+    const auto at = std::find_if(parts.begin(), parts.end(),
+                                 [&](const Stack& one) { return one.items.front()->rate == item->rate; });
+    (at == parts.end() ? parts.emplace_back() : *at).add(*item);
+  }
+  return parts;
+}
+
+/// Takes back what was billed, but at the rate to keep.
+void take_back(const Stack& billed, const Rate* keep, const SheetRef& sheet, std::vector<Item>& all) {
+  for (const Stack& part : by_rates(billed))
+    if (part.count != 0 && (keep == nullptr || !(part.items.front()->rate == *keep)))
+      all.push_back(taken(part, -part.count, sheet));
+}
+
+/// So that of one thing all stands at the rate of now, and nothing at any other.
+void set_right(const Stack& now, const Stack& billed, const SheetRef& sheet, std::vector<Item>& all) {
+  const Rate& rate = now.items.back()->rate;
+  std::int64_t at_rate = 0;
+  for (const Stack& part : by_rates(billed))
+    if (part.items.front()->rate == rate) at_rate = part.count;
+  if (at_rate == 0)
+    for (const Item* item : now.items) all.push_back(*item);
+  else if (at_rate != now.count)
+    all.push_back(taken(now, now.count - at_rate, sheet));
+  take_back(billed, &rate, sheet, all);
+}
+
+/// How a corrected sheet differs from what was billed of it. `anew`: what a cancelled paper billed is billed again, at
+/// the rates of now; what other papers changed of it they changed at theirs.
+std::vector<Item> differences(const Stacks& now, const Stacks& billed, const SheetRef& sheet, bool anew) {
   std::vector<Item> all;
   for (const auto& [what, stack] : now) {
     const auto old = billed.find(what);
     if (old == billed.end()) {
       for (const Item* item : stack.items) all.push_back(*item);
+    } else if (anew) {
+      set_right(stack, old->second, sheet, all);
     } else if (old->second.count != stack.count) {
       // What was billed once keeps its rate: the difference is of the same thing.
       const Stack& rated = old->second.items.back()->count != 0 ? old->second : stack;
@@ -73,8 +109,7 @@ std::vector<Item> differences(const Stacks& now, const Stacks& billed, const She
     }
   }
   for (const auto& [what, stack] : billed) {
-    if (now.count(what) != 0 || stack.count == 0) continue;
-    all.push_back(taken(stack, -stack.count, sheet));
+    if (now.count(what) == 0) take_back(stack, nullptr, sheet, all);
   }
   return all;
 }
@@ -104,12 +139,13 @@ Sorted sort_out(const std::vector<Item>& items, const JobFacts& now, const Froze
     if (at == now.sheets->end()) continue;
     const SheetRef& sheet = at->second;
     const bool as_billed = revision == sheet.revision;
-    if (as_billed && before.reopened.count(key) == 0) continue;
+    const bool reopened = before.reopened.count(key) != 0;
+    if (as_billed && !reopened) continue;
     const auto items_now = current.find(key);
     const auto items_then = before.items.find(key);
     std::vector<Item> found =
         differences(items_now == current.end() ? kNone : items_now->second,
-                    items_then == before.items.end() ? kNone : items_then->second, sheet);
+                    items_then == before.items.end() ? kNone : items_then->second, sheet, reopened);
     if (as_billed && found.empty()) continue;
     draft.sheets.push_back(sheet);
     std::move(found.begin(), found.end(), std::back_inserter(as_billed ? sorted.again : sorted.adjusted));
@@ -204,21 +240,8 @@ void adjustment_lines(const std::vector<Item>& adjusted, const std::string& what
   }
 }
 
-/// The highest minimum among the prices the job's items are under.
-const Price* minimum_price(const Terms& terms, const std::vector<Item>& items) {
-  const Price* found = nullptr;
-  for (const Price& price : terms.prices) {
-    if (!price.minimum_job) continue;
-    const bool used = std::any_of(items.begin(), items.end(), [&](const Item& item) {
-      return item.role == Role::price && item.rate.order == price.line;
-    });
-    if (used && (found == nullptr || *found->minimum_job < *price.minimum_job)) found = &price;
-  }
-  return found;
-}
-
-void minimum_line(const Price* price, const std::vector<Billed>& before, Draft& draft) {
-  if (price == nullptr) return;
+void minimum_line(const std::optional<LeastSum>& least, const std::vector<Billed>& before, Draft& draft) {
+  if (!least) return;
   Money sawing = draft.sawing;
   Money added;
   for (const Billed& paper : before) {
@@ -226,7 +249,7 @@ void minimum_line(const Price* price, const std::vector<Billed>& before, Draft& 
     sawing = sawing + paper.sawing;
     added = added + paper.minimum;
   }
-  const Money wanted = sawing < *price->minimum_job ? *price->minimum_job - sawing : Money{};
+  const Money wanted = sawing < least->sum ? least->sum - sawing : Money{};
   if (wanted == added) return;
   Line line;
   line.kind = LineKind::minimum;
@@ -234,7 +257,7 @@ void minimum_line(const Price* price, const std::vector<Billed>& before, Draft& 
   line.description = wanted < added ? "Minimum charge billed before, set against this work" : line.title;
   line.quantity = {1, 0};
   line.amount = wanted - added;
-  line.tax = price->tax;
+  line.tax = least->tax;
   draft.minimum = line.amount;
   draft.lines.push_back(std::move(line));
 }
@@ -290,6 +313,34 @@ void finish(Draft& draft) {
 
 }  // namespace
 
+namespace {
+
+/// Each sheet at the prices it was billed by, if it was; at the terms of now, if not or if a paper on it was cancelled.
+Itemised itemise_as_billed(const Terms& terms, const JobTerms& job, const std::vector<Fact>& facts,
+                           const std::vector<Waiver>& waivers, const Frozen& before) {
+  std::map<std::shared_ptr<const Priced>, std::vector<Fact>> by_prices;
+  const bool changed =
+      std::any_of(before.by.begin(), before.by.end(), [](const auto& one) { return one.second != nullptr; });
+  if (!changed) return itemise(terms, job, facts, waivers);
+  for (const Fact& fact : facts) {
+    const auto at = before.by.find(key_of(fact.sheet));
+    const bool as_billed = at != before.by.end() && before.reopened.count(key_of(fact.sheet)) == 0;
+    by_prices[as_billed ? at->second : nullptr].push_back(fact);
+  }
+  Itemised all;
+  const auto add = [](auto& to, auto& from) { std::move(from.begin(), from.end(), std::back_inserter(to)); };
+  for (const auto& [by, some] : by_prices) {
+    Itemised part = itemise(by ? *by->terms : terms, by ? by->job : job, some, waivers);
+    add(all.items, part.items);
+    add(all.problems, part.problems);
+    add(all.remarks, part.remarks);
+    if (part.minimum && (!all.minimum || all.minimum->sum < part.minimum->sum)) all.minimum = part.minimum;
+  }
+  return all;
+}
+
+}  // namespace
+
 Sum price_items(const Rate& rate, const std::vector<const Item*>& items, int money_places) {
   std::map<std::string, Rational> parts;
   for (const Item* item : items) {
@@ -313,10 +364,9 @@ Draft make_draft(const Terms& terms, const JobTerms& job, const JobFacts& now,
   Draft draft;
   draft.job = job.job;
   draft.customer = job.customer;
-  Itemised all = itemise(terms, job, now.facts, waivers);
-  const Price* minimum = minimum_price(terms, all.items);
-  std::erase_if(all.items, [&](const Item& item) { return (item.role == Role::share) != settlement; });
   const Frozen earlier = frozen(before, settlement);
+  Itemised all = itemise_as_billed(terms, job, now.facts, waivers, earlier);
+  std::erase_if(all.items, [&](const Item& item) { return (item.role == Role::share) != settlement; });
   draft.problems = still_said(all.problems, earlier);
   if (!settlement) draft.remarks = still_said(all.remarks, earlier);
   Sorted sorted = sort_out(all.items, now, earlier, draft);
@@ -330,7 +380,7 @@ Draft make_draft(const Terms& terms, const JobTerms& job, const JobFacts& now,
   if (!settlement) {
     for (const Line& line : draft.lines)
       if (line.sawing) draft.sawing = draft.sawing + line.amount;
-    minimum_line(minimum, before, draft);
+    minimum_line(all.minimum, before, draft);
     percent_lines(terms, job, today, draft);
   }
   finish(draft);

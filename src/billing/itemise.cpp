@@ -83,6 +83,8 @@ const Rate& SheetItems::rate_of(const Price& price) {
       rate.each_line = false;
       break;
   }
+  if (price.minimum_job && !price.sells && (!out_.minimum || out_.minimum->sum < *price.minimum_job))
+    out_.minimum = LeastSum{*price.minimum_job, price.tax};
   return rates_.insert_or_assign(price.line, std::move(rate)).first->second;
 }
 

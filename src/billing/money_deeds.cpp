@@ -46,6 +46,8 @@ void set_customer(const book::Book& book, const Ledger& ledger, const PaymentAsk
   if (invoice != ledger.invoices.end()) {
     paper.customer = invoice->second.customer;
     paper.job = invoice->second.job;
+  } else if (ask.invoice != 0) {
+    throw Refused("there is no invoice " + std::to_string(ask.invoice));
   } else if (!ask.job.empty()) {
     const JobTerms job = deal_of(book, known_job(book, ask.job)).job;
     paper.job = job.job;
@@ -164,7 +166,7 @@ void check_called_for(const Work& work, const Waiver& waiver) {
 }
 
 void check_not_billed(const Work& work, const Waiver& waiver) {
-  for (const Billed& paper : billed_of(work.about, work.deal.job.job, work.deal.job.customer))
+  for (const Billed& paper : work.before)
     for (const SheetRef& sheet : paper.sheets)
       if (!paper.settlement && !paper.cancelled && sheet.day == waiver.day && sheet.shift == waiver.shift)
         throw Refused(words_of_place(waiver) + " is billed by " + paper.paper +

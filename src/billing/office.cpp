@@ -65,22 +65,26 @@ void add_difference(render::Document& paper, const book::Mill& mill, const Work&
 
 Work work_of_job(const book::Book& book, const std::string& job, Day to) {
   Work work;
-  work.deal = deal_of(book, known_job(book, job));
+  Deals deals(book);
+  work.deal = deals.of_job(known_job(book, job));
   work.facts = job_facts(book, work.deal.job.job, to);
   work.about = papers_about(book, work.deal.job.job, work.deal.job.customer);
+  work.before = billed_before(deals, work.deal, work.about);
   return work;
 }
 
 Work work_of_sale(const book::Book& book, const std::string& buyer, Day to) {
   Work work;
-  work.deal = Deals(book).of_sale(buyer);
+  Deals deals(book);
+  work.deal = deals.of_sale(buyer);
   work.facts = sale_facts(book, buyer, to);
   work.about = papers_about(book, "", work.deal.job.customer);
+  work.before = billed_before(deals, work.deal, work.about);
   return work;
 }
 
 Draft draft_with(const Work& work, Day today, bool settlement) {
-  return draft_with(work.deal, work.about, work.facts, today, settlement);
+  return draft_with(work.deal, work.before, work.about, work.facts, today, settlement);
 }
 
 void refuse_problems(const Draft& draft) {
@@ -105,10 +109,15 @@ void take_over(const Draft& draft, Paper& paper) {
   paper.items = draft.items;
 }
 
-Draft draft_with(const Deal& deal, const std::vector<Paper>& about, const JobFacts& facts, Day today,
-                 bool settlement) {
-  return make_draft(*deal.terms, deal.job, facts, billed_of(about, deal.job.job, deal.job.customer),
-                    waivers_of(about, deal.job.job), today, settlement);
+Draft draft_with(const Deal& deal, const std::vector<Billed>& before, const std::vector<Paper>& about,
+                 const JobFacts& facts, Day today, bool settlement) {
+  return make_draft(*deal.terms, deal.job, facts, before, waivers_of(about, deal.job.job), today, settlement);
+}
+
+std::vector<Billed> billed_before(Deals& deals, const Deal& deal, const std::vector<Paper>& about) {
+  std::vector<Billed> before = billed_of(about, deal.job.job, deal.job.customer);
+  deals.add_prices(deal, before);
+  return before;
 }
 
 Paper begun(const std::vector<Paper>& papers, PaperKind kind, Day day, std::int64_t first) {
@@ -192,6 +201,7 @@ Paper issue_invoice(book::Book& book, const std::string& job, Day to, Day today)
     throw Refused("job " + of.job + ": nothing is left to bill up to " + write_day(to));
   Paper paper = begun(papers, PaperKind::invoice, today, terms.invoice.first);
   take_over(draft, paper);
+  paper.revision = work.deal.revision;
   const InvoiceHead head = number_it(terms, play(papers), draft, paper, today);
   paper.document = invoice_document(*work.deal.mill, terms, draft, head);
   if (draft.from && draft.to) add_tally(paper.document, book, of, work.facts.facts, *draft.from, *draft.to);
@@ -209,6 +219,7 @@ Paper issue_sale(book::Book& book, const std::string& buyer, Day to, Day today, 
     throw Refused("nothing sold to '" + buyer + "' up to " + write_day(to) + " is left to bill");
   Paper paper = begun(papers, PaperKind::invoice, today, terms.invoice.first);
   take_over(draft, paper);
+  paper.revision = work.deal.revision;
   InvoiceHead head = number_it(terms, play(papers), draft, paper, today);
   head.paid = method;
   paper.document = sale_document(book.mill(), terms, draft, head);

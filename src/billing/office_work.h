@@ -15,6 +15,7 @@ namespace kerfbook::billing {
 /// What a draft is made of.
 struct Work {
   Deal deal;
+  std::vector<Billed> before;  ///< what earlier papers froze, each with the prices it was made by
   JobFacts facts;
   std::vector<Paper> about;  ///< papers of the job, or of the buyer
 };
@@ -23,8 +24,10 @@ Work work_of_job(const book::Book& book, const std::string& job, Day to);
 Work work_of_sale(const book::Book& book, const std::string& buyer, Day to);
 Draft draft_with(const Work& work, Day today, bool settlement = false);
 /// The draft of a job's or a buyer's facts, given the papers there are about them.
-Draft draft_with(const Deal& deal, const std::vector<Paper>& about, const JobFacts& facts, Day today,
-                 bool settlement);
+Draft draft_with(const Deal& deal, const std::vector<Billed>& before, const std::vector<Paper>& about,
+                 const JobFacts& facts, Day today, bool settlement);
+/// What earlier papers of the deal's job or buyer froze.
+std::vector<Billed> billed_before(Deals& deals, const Deal& deal, const std::vector<Paper>& about);
 /// Refused, with the first of them, when the draft has problems.
 void refuse_problems(const Draft& draft);
 /// What the draft found goes on the paper.

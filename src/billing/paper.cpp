@@ -45,6 +45,7 @@ Paper thaw_paper(const Json& json) {
   paper.method = json.at("method").get<std::string>();
   if (!json.at("waiver").is_null()) paper.waiver = thaw_waiver(json.at("waiver"));
   if (json.contains("load")) paper.load = thaw_list(json.at("load"), thaw_load_line);  // older ones have none
+  paper.revision = json.value("mill", 0);
   if (json.contains("document")) paper.document = thaw_document(json.at("document"));  // see papers_about
   return paper;
 }
@@ -66,32 +67,32 @@ std::string subject_of(const Paper& paper) {
 }
 
 std::string write_paper(const Paper& paper) {
-  const Json json{{"paper", word_of(paper.kind)},
-                  {"number", paper.number},
-                  {"after", paper.after},
-                  {"day", frozen(paper.day)},
-                  {"job", paper.job},
-                  {"customer", paper.customer},
-                  {"amount", paper.amount.minor},
-                  {"note", paper.note},
-                  {"called", paper.called},
-                  {"due", frozen(paper.due)},
-                  {"from", frozen(paper.from)},
-                  {"to", frozen(paper.to)},
-                  {"sawing", paper.sawing.minor},
-                  {"minimum", paper.minimum.minor},
-                  {"settled", paper.settled.minor},
-                  {"lines", frozen_list(paper.lines)},
-                  {"taxes", frozen_list(paper.taxes)},
-                  {"sheets", frozen_list(paper.sheets)},
-                  {"items", frozen_items(paper.items)},
-                  {"split", paper.split ? frozen(*paper.split) : Json(nullptr)},
-                  {"invoice", paper.invoice},
-                  {"cancels", paper.cancels},
-                  {"method", paper.method},
-                  {"waiver", paper.waiver ? frozen(*paper.waiver) : Json(nullptr)},
-                  {"load", frozen_list(paper.load)},
-                  {"document", frozen(paper.document)}};
+  Json json{{"paper", word_of(paper.kind)},
+            {"number", paper.number},
+            {"after", paper.after},
+            {"day", frozen(paper.day)},
+            {"job", paper.job},
+            {"customer", paper.customer},
+            {"amount", paper.amount.minor},
+            {"note", paper.note},
+            {"called", paper.called},
+            {"due", frozen(paper.due)},
+            {"from", frozen(paper.from)},
+            {"to", frozen(paper.to)},
+            {"sawing", paper.sawing.minor},
+            {"minimum", paper.minimum.minor},
+            {"settled", paper.settled.minor},
+            {"lines", frozen_list(paper.lines)},
+            {"taxes", frozen_list(paper.taxes)},
+            {"sheets", frozen_list(paper.sheets)},
+            {"items", frozen_items(paper.items)},
+            {"split", paper.split ? frozen(*paper.split) : Json(nullptr)},
+            {"invoice", paper.invoice},
+            {"cancels", paper.cancels},
+            {"method", paper.method},
+            {"waiver", paper.waiver ? frozen(*paper.waiver) : Json(nullptr)},
+            {"document", frozen(paper.document)}};
+  if (paper.revision != 0) json["mill"] = paper.revision;
   // Bytes that are no UTF-8 (a name pasted from elsewhere) are replaced, never refused: the sheet was accepted.
   return json.dump(1, ' ', false, Json::error_handler_t::replace) + "\n";
 }
@@ -130,7 +131,7 @@ std::vector<Billed> billed_of(const std::vector<Paper>& papers, const std::strin
   std::vector<Billed> all;
   for (const auto& [paper, cancelled] : issued(papers, job, customer))
     all.push_back({subject_of(*paper), paper->kind == PaperKind::settlement, cancelled, paper->sheets,
-                   paper->items, paper->sawing, paper->minimum});
+                   paper->items, paper->sawing, paper->minimum, paper->revision});
   return all;
 }
 

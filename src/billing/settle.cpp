@@ -60,6 +60,7 @@ Paper settle_shares(book::Book& book, const std::string& job, Day to, Day today)
   Paper paper = begun(papers, PaperKind::settlement, today);
   take_over(draft, paper);
   paper.amount = {};
+  paper.revision = work.deal.revision;
   const ShareTerm rule = rule_of(work.deal, today);
   paper.split = divide(lines_of(draft.items), rule.rule, rule.percent, carried_into(work));
   paper.document = settlement_document(*work.deal.mill, paper, rule);

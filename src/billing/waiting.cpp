@@ -114,8 +114,10 @@ class Waiters {
     const JobTerms& of = deal.job;
     std::vector<Paper> about;
     if (papers_.count(lower(who)) != 0) about = papers_about(book_, of.job, of.customer);
-    const Draft draft = draft_with(deal, about, facts, today_, false);
-    const bool shares = on_shares(*deal.terms) && !draft_with(deal, about, facts, today_, true).items.empty();
+    const std::vector<Billed> before = billed_before(deals_, deal, about);
+    const Draft draft = draft_with(deal, before, about, facts, today_, false);
+    const bool shares =
+        on_shares(*deal.terms) && !draft_with(deal, before, about, facts, today_, true).items.empty();
     if (draft.lines.empty() && draft.problems.empty() && draft.remarks.empty() && !shares) return;
     out_.push_back({of.job, of.customer, draft.total, draft.problems.size(), draft.lines.size(), shares,
                     before_tax(draft)});

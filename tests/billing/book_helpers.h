@@ -2,6 +2,7 @@
 #pragma once
 
 #include <doctest/doctest.h>
+#include <stdlib.h>
 
 #include <filesystem>
 #include <fstream>
@@ -41,10 +42,7 @@ inline std::string changed_mill(const std::string& from, const std::string& to) 
 struct DemoBook {
   explicit DemoBook(const std::string& mill = demo("hargan.toml"), bool week = true,
                     const std::string& started = "2026-04-20 19:00:00")
-      : clock(std::make_shared<std::string>(started)),
-        folder(std::filesystem::temp_directory_path() / ("kerfbook_billing_" + std::to_string(counter()++))) {
-    std::filesystem::remove_all(folder);
-    std::filesystem::create_directories(folder);
+      : clock(std::make_shared<std::string>(started)), folder(fresh_folder()) {
     book::OpenOptions options;
     options.now = [at = clock] { return *at; };
     options.papers = project_paper;
@@ -63,9 +61,9 @@ struct DemoBook {
   DemoBook(const DemoBook&) = delete;
   DemoBook& operator=(const DemoBook&) = delete;
 
-  static int& counter() {
-    static int n = 0;
-    return n;
+  static std::filesystem::path fresh_folder() {
+    std::string pattern = (std::filesystem::temp_directory_path() / "kerfbook-billing-XXXXXX").string();
+    return ::mkdtemp(pattern.data());
   }
   void correct() const { book->post_sheet(demo("corrections/2026-05-07.sheet"), "bundle count: 23, not 32"); }
   void whole() const {

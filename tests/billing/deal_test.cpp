@@ -142,3 +142,46 @@ TEST_CASE("taxes are those of the day of the invoice, whatever was agreed") {
   REQUIRE(draft.taxes.size() == 1);
   CHECK(draft.taxes[0].base.minor == 91728 + 61128);
 }
+
+TEST_CASE(
+    "a sheet billed before the prices changed is corrected at the prices it was billed by, agreed or not") {
+  const DemoBook demo;
+  issue_invoice(*demo.book, "QHH", kFriday, kFriday);  // 989 bf at 0.52
+  demo.book->post_mill(dearer(billing::demo("hargan.toml")), "new prices from May");
+  demo.book->post_sheet(replaced(billing::demo("corrections/2026-05-07.sheet"), "2x6     1/12 6/14 10/16\n",
+                                 "2x6     1/12 6/14 10/16\n2x10    3/12\n"),
+                        "bundle count");
+  const Draft next = demo.draft("QHH");
+  REQUIRE(next.lines.size() == 1);
+  // -96 bf of 2x4 and 60 bf of 2x10 found: -36 bf at 0.52, to the whole foot as then
+  CHECK(next.lines[0].quantity == Decimal{-36, 0});
+  CHECK(next.total.minor == -1872);
+  issue_invoice(*demo.book, "QHH", kFriday, kFriday);
+  CHECK(demo.draft("QHH").lines.empty());
+  demo.whole();
+}
+
+TEST_CASE(
+    "new work of a job without an agreement is billed by the new list, beside a correction by the old") {
+  const DemoBook demo;
+  issue_invoice(*demo.book, "QHH", kFriday, kFriday);
+  demo.book->post_mill(dearer(billing::demo("hargan.toml")), "new prices from May");
+  demo.correct();
+  demo.book->post_sheet("sheet 2026-05-09\nsite yard\njob QHH\nspecies WH\nlog Q20 14x12\n2x12 5/12\n", "");
+  const Draft next = draft_job(*demo.book, "QHH", kFriday + 1, kFriday + 1);
+  CHECK(next.total.minor == 120 * 66 - 4992);
+}
+
+TEST_CASE("an invoice cancelled for its wrong price is billed anew at the right one, adjustments and all") {
+  const DemoBook demo(replaced(billing::demo("hargan.toml"), "rate        = 0.52", "rate        = 0.25"));
+  issue_invoice(*demo.book, "QHH", kFriday,
+                kFriday);  // 989 bf at 0.25 and a minimum of 250.00; 90.00 bundling
+  demo.correct();
+  issue_invoice(*demo.book, "QHH", kFriday, kFriday);  // the correction, 96 bf less
+  demo.book->post_mill(billing::demo("hargan.toml"), "0.52, as agreed with the hall");
+  credit_invoice(*demo.book, 1, std::nullopt, "wrong price", kFriday);
+  issue_invoice(*demo.book, "QHH", kFriday, kFriday);
+  CHECK(play(papers_of(*demo.book)).balance("QHH").minor == 55436);
+  CHECK(demo.draft("QHH").lines.empty());
+  demo.whole();
+}

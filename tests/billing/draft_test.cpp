@@ -23,34 +23,6 @@ std::string priced(const std::string& count, const std::vector<Fact>& facts) {
 
 }  // namespace
 
-TEST_CASE("published board measure, billed at 1.00 a foot") {
-  const std::string exact = "rounding = \"total-hundredths\"";
-  // L. H. Bailey, Farm and Garden Rule-Book (quoting The Woodsman's Handbook, USFS): 2 x 8, 18 ft = 24 bf
-  CHECK(priced(exact, tally(kMonday, "DF", "2x8: 18/1")) == "24.00");
-  // US Army Engineer subcourse EN5155, p. 1-28: four pieces 1 x 8, 14 ft = 37 1/3 bf
-  CHECK(priced(exact, tally(kMonday, "DF", "1x8: 14/4")) == "37.33");
-  CHECK(priced("rounding = \"total-whole\"", tally(kMonday, "DF", "1x8: 14/4")) == "37");
-  // Idaho Board of Scaling Practices, Scale vs. Lumber Yield (Overrun): three pieces 1 x 4, 1 ft = 1 bf
-  CHECK(priced(exact, tally(kMonday, "DF", "1x4: 1/3")) == "1.00");
-  // Bailey: under an inch thick counts as an inch
-  CHECK(priced(exact + ", under_inch_as_inch = true", tally(kMonday, "DF", "3/4x12: 10/1")) == "10.00");
-  CHECK(priced(exact, tally(kMonday, "DF", "3/4x12: 10/1")) == "7.50");
-  // American Hardwood Export Council, measurement page: 6 1/4 in x 8 ft has surface measure 4; 2 in thick 8 bf
-  CHECK(priced(exact + ", surface_measure = true", tally(kMonday, "OAK", "2x6-1/4: 8/1")) == "8.00");
-  // the same page: lengths count to the whole foot below
-  CHECK(priced(exact + ", surface_measure = true, length = \"whole-foot-down\"",
-               tally(kMonday, "OAK", "1x6-1/4: 8'6/1")) == "4.00");
-}
-
-TEST_CASE("M is a thousand: a price by the thousand is a thousandth of it a foot") {
-  // E. Wengert, WOODWEB, 2001: M = 1,000, so money = bf / 1000 x price
-  const auto facts = tally(kMonday, "DF", "2x12: 16/50");
-  const Draft by_foot = draft_of("[[price]]\nbasis = \"bf\"\nrate = 0.48\n", facts);
-  const Draft by_thousand = draft_of("[[price]]\nbasis = \"mbf\"\nrate = 480\n", facts);
-  CHECK(by_foot.total == by_thousand.total);
-  CHECK(by_thousand.lines.at(0).quantity == Decimal{1600, 3});
-}
-
 TEST_CASE("three lines of 2 5/6 bf bill as 9 when the total is rounded and as 9 or 8.49 line by line") {
   // arithmetic: 1x4 8'6" is 2 5/6 bf; three sizes so that they are three lines
   const auto facts = tally(kMonday, "DF", "1x4: 8'6/1; 2x2: 8'6/1; 4x1: 8'6/1");

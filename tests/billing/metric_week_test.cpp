@@ -144,7 +144,7 @@ TEST_CASE("no board feet, feet or inches stand on any metric paper, in any form"
       if (format.name == "html") made = render::words_of(made);
       std::smatch found;
       const bool any = std::regex_search(made, found, foreign);
-      CHECK_MESSAGE(!any, format.name << " says `" << found.str() << "`");
+      CHECK_MESSAGE(!any, format.name << " says '" << found.str() << "'");
     }
     for (const render::Sheet& sheet : render::read_workbook(render::render_xlsx(paper)))
       for (const auto& [place, cell] : sheet.cells) CHECK(!std::regex_search(cell.value, foreign));

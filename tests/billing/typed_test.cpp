@@ -137,7 +137,7 @@ const std::vector<std::string>& typed_names() {
       std::string(200, 'W'),
       "Ивановъ-Æther 森林木工所 خشب עץ",
       "e\u0301o\u0308\u0323n\u0303 \U0001FA9A\U0001F332 \U0001F468\u200D\U0001F469",
-      "{{title}} {#tables} {{{chart}}} %s %n \\ _x0041_ $(x) `x`",
+      "{{title}} {#tables} {{{chart}}} %s %n \\ _x0041_ $(x) 'x'",
       "bell\u0007 esc\u001b[31m nul-like\u0001 c1\u009b turned\u202Egnp.exe\u2066x",
       "'quoted' [1]:*?/\\ 'History'"};
   return names;
