@@ -151,6 +151,7 @@ struct Line {
   std::int64_t pieces = 0;
   std::optional<Day> day;  ///< of the sheet, where it is one sheet's
   std::string counted;     ///< convention in words
+  bool operator==(const Line&) const = default;
 };
 
 struct TaxRow {
@@ -161,6 +162,7 @@ struct TaxRow {
   bool included = false;   ///< part of the lines' amounts, not added
   std::string excused;     ///< the certificate; then amount is what was left out (exclusive) or taken off
   std::int64_t added = 0;  ///< what it adds to the total, minor units
+  bool operator==(const TaxRow&) const = default;
 };
 
 struct Draft {

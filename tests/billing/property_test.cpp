@@ -388,7 +388,20 @@ TEST_CASE("numbers have no gap and a frozen paper never changes") {
     for (std::size_t i = 0; i < life.papers.size(); ++i) {
       RC_ASSERT(life.papers[i].number == ++last[life.papers[i].kind]);
       RC_ASSERT(write_paper(life.papers[i]) == life.frozen_texts[i]);
-      RC_ASSERT(write_paper(read_paper(life.frozen_texts[i])) == life.frozen_texts[i]);
+      const Paper thawed = read_paper(life.frozen_texts[i]);
+      RC_ASSERT(write_paper(thawed) == life.frozen_texts[i]);
+      RC_ASSERT(thawed.lines == life.papers[i].lines);
+      RC_ASSERT(thawed.taxes == life.papers[i].taxes);
+      RC_ASSERT(thawed.sheets == life.papers[i].sheets);
+      RC_ASSERT(thawed.items.size() == life.papers[i].items.size());
+      for (std::size_t k = 0; k < thawed.items.size(); ++k) {
+        const Item& one = thawed.items[k];
+        const Item& was = life.papers[i].items[k];
+        RC_ASSERT(identity(one) == identity(was));
+        RC_ASSERT(one.rate == was.rate);
+        RC_ASSERT(one.quantity == was.quantity);
+        RC_ASSERT((one.count == was.count && one.pieces == was.pieces && one.size_line == was.size_line));
+      }
     }
   }));
 }
