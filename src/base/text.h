@@ -10,7 +10,7 @@ namespace kerfbook {
 
 std::string_view trim(std::string_view text);
 std::string lower(std::string_view text);  ///< ASCII letters only; other letters stay as they are
-bool same_word(std::string_view a, std::string_view b);  ///< equal but for the case of ASCII letters
+bool same_word(std::string_view a, std::string_view b);       ///< equal but for the case of ASCII letters
 std::vector<std::string> split_words(std::string_view text);  ///< at blanks and tabs
 std::vector<std::string_view> split_lines(std::string_view text);  ///< LF or CRLF; no empty last line
 std::string join(const std::vector<std::string>& words, std::string_view between);
