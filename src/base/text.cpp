@@ -120,6 +120,10 @@ std::string join(const std::vector<std::string>& words, std::string_view between
   return out;
 }
 
+std::string in_quotes(std::string_view text) {
+  return "'" + std::string(text) + "'";
+}
+
 std::string nearest(std::string_view typed, const std::vector<std::string>& known) {
   const std::string word = lower(typed);
   std::string best;

@@ -15,6 +15,9 @@ std::vector<std::string> split_words(std::string_view text);  ///< at blanks and
 std::vector<std::string_view> split_lines(std::string_view text);  ///< LF or CRLF; no empty last line
 std::string join(const std::vector<std::string>& words, std::string_view between);
 
+/// 'text': how a message shows what was typed. What would be right stands bare beside it, ready to be typed.
+std::string in_quotes(std::string_view text);
+
 /// The known word nearest to `typed` (letters changed, added, left out or two swapped: at most a third
 /// of its length, at least 1); empty if none is.
 std::string nearest(std::string_view typed, const std::vector<std::string>& known);

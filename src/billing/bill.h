@@ -3,6 +3,7 @@
 #pragma once
 
 #include <cstdint>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -48,7 +49,9 @@ struct Item {
   std::int64_t pieces = 0;
   Rational quantity;  ///< exact, in 1/per of the rate's unit
   Rate rate;
-  std::string waived;        ///< the note of a waiver; then nothing is charged
+  std::string waived;     ///< the note of a waiver; then nothing is charged
+  bool unpriced = false;  ///< no charge is for it: shown without a price, and waived or priced before issue
+  std::string note;       ///< what the customer is to be told of it; on the draft, not kept with the item
   std::optional<Fact> fact;  ///< share items of a draft: the pieces themselves
 };
 /// Items of one sheet with one identity are the same thing counted again, whatever the rate.
@@ -62,25 +65,38 @@ struct JobTerms {
   measure::Convention convention;                  ///< how its lumber is counted
   scaling::Practice practice;                      ///< how its logs are scaled
   std::vector<scaling::Practice> practices;        ///< the mill file's own, for prices that name one
+  scaling::Taper taper;                            ///< for what logs hold
   measure::System system = measure::System::inch;  ///< of the book
   int money_places = 2;
 };
 
-/// A charge let go, with the reason.
+/// A charge let go, with the reason; or, `back`, asked for after all.
 struct Waiver {
-  Day day;
+  Day day;  ///< with shift 0: of the job itself and no day, as SheetRef has it
   int shift = 1;
   std::string charge;
   std::string note;
+  bool back = false;
+  [[nodiscard]] bool same_charge(const Waiver& other) const;
+};
+
+/// Something to be said of a sheet.
+struct Said {
+  SheetRef sheet;
+  std::string words;
 };
 
 struct Itemised {
   std::vector<Item> items;
-  std::vector<std::string> problems;  ///< what could not be priced, each with where and what would help
+  std::vector<Said> problems;  ///< what could not be priced, each with where and what would help
+  std::vector<Said> remarks;   ///< what the owner should look at; nothing is kept from being issued
 };
 /// Everything the facts call for, under the terms in force for each. Problems keep a paper from being issued.
 Itemised itemise(const Terms& terms, const JobTerms& job, const std::vector<Fact>& facts,
                  const std::vector<Waiver>& waivers);
+
+/// The practice a price by log scale uses: its own rule, else the job's; nullopt: there is none of that name.
+std::optional<scaling::Practice> billed_practice(const JobTerms& job, const Price& price);
 
 /// What an issued paper froze.
 struct Billed {
@@ -93,7 +109,15 @@ struct Billed {
   Money minimum;  ///< what a minimum charge added
 };
 
-enum class LineKind : std::uint8_t { sawing, charge, adjustment, minimum, percent, waived };
+enum class LineKind : std::uint8_t {
+  sawing,
+  charge,
+  adjustment,
+  minimum,
+  percent,
+  waived,
+  unpriced,  ///< on drafts alone
+};
 
 /// A line as it is printed.
 struct Line {
@@ -134,7 +158,9 @@ struct Draft {
   Money sawing;
   Money minimum;
   std::vector<std::string> counted;  ///< each convention used, in words, once
+  std::vector<std::string> notes;    ///< for the customer: logs charged as the minimum log
   std::vector<std::string> problems;
+  std::vector<std::string> remarks;  ///< for the owner, before it is issued
   std::vector<SheetRef> sheets;
   std::vector<Item> items;  ///< to be frozen with it
 };
@@ -142,8 +168,8 @@ struct Draft {
 /// A job as its sheets tell it now.
 struct JobFacts {
   std::vector<Fact> facts;
-  std::vector<SheetRef>
-      sheets;  ///< every sheet of the days looked at, in force now, also those without a fact
+  /// Every sheet of the days looked at, as it is in force now, also those without a fact; one set for all jobs.
+  std::shared_ptr<const Sheets> sheets = std::make_shared<Sheets>();
 };
 
 /// The draft of what is not billed yet. Sheets billed in an earlier revision give the difference as adjustment

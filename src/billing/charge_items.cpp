@@ -23,6 +23,8 @@ std::string unit_of(Per per) {
       return "teeth";
     case Per::lineal_foot:
       return "lineal ft";
+    case Per::lineal_metre:
+      return "lineal m";
     case Per::mbf:
       return "MBF";
     case Per::piece:
@@ -50,22 +52,42 @@ bool is_strike(const Fact& fact) {
 
 }  // namespace
 
-/// Every charge that fits the fact, one of each name.
-std::vector<const ChargeTerm*> SheetItems::charges_for(const Fact& fact) const {
+template <class Wanted>
+std::vector<const ChargeTerm*> SheetItems::charges_for(const Fact& fact, Wanted&& wanted) const {
   std::vector<const ChargeTerm*> found;
-  const Question asked = question(fact);
+  std::optional<Question> asked;
   for (const ChargeTerm& one : terms_.charges) {
-    const ChargeTerm* best = find_charge(terms_, one.name, asked);
-    if (best != nullptr && std::find(found.begin(), found.end(), best) == found.end()) found.push_back(best);
+    if (!wanted(one)) continue;
+    if (!asked) asked = question(fact);
+    if (find_charge(terms_, one.name, *asked) == &one) found.push_back(&one);
   }
   return found;
 }
 
-void SheetItems::push_charge(Item made, const ChargeTerm& charge) {
+void SheetItems::take_waiver(Item& item, const std::string& charge) const {
   for (const Waiver& waiver : waivers_) {
-    const bool same = waiver.day == made.sheet.day && waiver.shift == made.sheet.shift;
-    if (same && same_word(waiver.charge, charge.name)) made.waived = waiver.note;
+    const bool same = waiver.day == item.sheet.day && waiver.shift == item.sheet.shift;
+    if (same && same_word(waiver.charge, charge)) item.waived = waiver.note;
   }
+}
+
+void SheetItems::push_charge(Item made, const ChargeTerm& charge) {
+  take_waiver(made, charge.name);
+  out_.items.push_back(std::move(made));
+}
+
+void SheetItems::unpriced(const Fact& fact, const Rational& quantity, const std::string& unit,
+                          const std::string& what) {
+  Item made = item(fact, Role::rated);
+  made.charge = fact.name;
+  made.words = noted(fact);
+  made.unpriced = true;
+  made.quantity = quantity;
+  made.rate.title = (fact.kind == FactKind::stop ? "Stop, " : "") + fact.name;
+  made.rate.unit = unit;
+  made.rate.tax = "service";
+  take_waiver(made, fact.name);
+  if (made.waived.empty()) problem(fact, what);
   out_.items.push_back(std::move(made));
 }
 
@@ -94,28 +116,49 @@ void SheetItems::charge_items(const Fact& fact, const ChargeTerm& charge, const 
 
 void SheetItems::stop(const Fact& fact) {
   bool found = false;
-  for (const ChargeTerm* charge : charges_for(fact)) {
-    if (charge->strike && same_word(fact.name, "metal")) found = true;  // strikes() charges it
-    if (!one_of(charge->stop, fact.name)) continue;
+  const bool metal = same_word(fact.name, "metal");
+  const auto wanted = [&](const ChargeTerm& one) {
+    return (metal && one.strike) || one_of(one.stop, fact.name);
+  };
+  for (const ChargeTerm* charge : charges_for(fact, wanted)) {
     found = true;
+    if (!one_of(charge->stop, fact.name)) continue;  // strikes() charges it
     if (!fact.chargeable || written(charge->name)) continue;
     const Rational hours(fact.minutes, 60);
     charge_items(fact, *charge, 1, charge->per == Per::hour ? hours : Rational(1), noted(fact));
   }
   if (fact.chargeable && !found)
-    problem(fact, "a stop for " + fact.name + " of " + write_duration(fact.minutes) +
-                      " is marked `charge`, and no charge has stop = \"" + fact.name +
-                      "\"; add one, or waive it");
+    unpriced(fact, Rational(fact.minutes, 60), "h",
+             "a stop for " + fact.name + " of " + write_duration(fact.minutes) +
+                 " is marked 'charge', and no charge has stop = \"" + fact.name +
+                 "\"; add one, or waive it: waive " + job_.job + " " + write_day(fact.sheet.day) + " " +
+                 fact.name);
+}
+
+/// Why no charge of that name holds: there is none, or one that is for something else.
+std::string SheetItems::no_such_charge(const Fact& fact) const {
+  std::vector<std::string> names;
+  for (const ChargeTerm& one : terms_.charges) {
+    names.push_back(one.name);
+    if (!same_word(one.name, fact.name)) continue;
+    const std::string conditions = condition_words(one.when, false);
+    return "the [[charge]] '" + one.name + "' is only for " + conditions +
+           ", and a charge line says no such thing; write one without these conditions";
+  }
+  const std::string near = nearest(fact.name, names);
+  return "no [[charge]] is called '" + fact.name + "'" +
+         (near.empty() ? "; add one to the mill file" : "; did you mean '" + near + "'?");
 }
 
 void SheetItems::charge_line(const Fact& fact) {
   const ChargeTerm* charge = find_charge(terms_, fact.name, question(fact));
   if (charge == nullptr) {
-    std::vector<std::string> names;
-    for (const ChargeTerm& one : terms_.charges) names.push_back(one.name);
-    const std::string near = nearest(fact.name, names);
-    problem(fact, "no [[charge]] is called `" + fact.name + "`" +
-                      (near.empty() ? "" : "; did you mean `" + near + "`?"));
+    unpriced(fact, fact.quantity, "", no_such_charge(fact));
+    return;
+  }
+  if (charge->per == Per::percent) {
+    problem(fact, "'" + charge->name + "' is a per cent of the sum for sawing and comes unasked; take the " +
+                      "charge line off the sheet");
     return;
   }
   if (charge->strike) {  // its teeth come from what was noted about teeth
@@ -128,8 +171,8 @@ void SheetItems::charge_line(const Fact& fact) {
 }
 
 void SheetItems::move(const Fact& fact) {
-  for (const ChargeTerm* charge : charges_for(fact)) {
-    if (!charge->move || written(charge->name)) continue;
+  for (const ChargeTerm* charge : charges_for(fact, [](const ChargeTerm& one) { return one.move; })) {
+    if (written(charge->name)) continue;
     Rational distance = fact.quantity;
     if (charge->per == Per::km && !fact.kilometres) distance = distance * kKilometresPerMile;
     if (charge->per == Per::mile && fact.kilometres) distance = distance / kKilometresPerMile;
@@ -148,8 +191,7 @@ void SheetItems::strikes(const std::vector<const Fact*>& facts) {
   std::set<std::string> logs;
   for (const Fact* fact : facts) {
     if (!is_strike(*fact)) continue;
-    for (const ChargeTerm* charge : charges_for(*fact)) {
-      if (!charge->strike) continue;
+    for (const ChargeTerm* charge : charges_for(*fact, [](const ChargeTerm& one) { return one.strike; })) {
       const bool teeth = fact->kind == FactKind::teeth;
       const bool evidence = teeth ? !stopped && logs.insert(fact->log_tag).second : true;
       const Rational times = evidence && !written(charge->name) ? fact->count : 0;
@@ -161,11 +203,13 @@ void SheetItems::strikes(const std::vector<const Fact*>& facts) {
 }
 
 void SheetItems::surcharges(const Fact& fact) {
-  for (const ChargeTerm* charge : charges_for(fact)) {
-    if (!charge->unasked || charge->per == Per::percent || written(charge->name)) continue;
-    const bool log = fact.kind == FactKind::log;
-    if (log != (charge->per == Per::log)) continue;
-    const measure::Pieces pieces = pieces_of(fact);
+  const bool log = fact.kind == FactKind::log;
+  const auto wanted = [&](const ChargeTerm& one) {
+    return one.unasked && one.per != Per::percent && log == (one.per == Per::log);
+  };
+  for (const ChargeTerm* charge : charges_for(fact, wanted)) {
+    if (written(charge->name)) continue;
+    const measure::Convention by = counting(fact, job_.convention);
     Item made = item(fact, Role::surcharge);
     made.charge = charge->name;
     made.rate.title = charge->title;
@@ -173,27 +217,38 @@ void SheetItems::surcharges(const Fact& fact) {
     made.rate.rate = charge->rate;
     made.rate.tax = charge->tax;
     made.rate.order = charge->line;
-    if (charge->per == Per::log || charge->per == Per::piece) {
-      made.quantity = fact.count;
-      made.rate.places = 0;
-    } else if (charge->per == Per::lineal_foot) {
-      made.quantity = lineal_feet(pieces);
-    } else if (charge->per == Per::bf || charge->per == Per::mbf) {
-      made.quantity = counted_bf(pieces, job_.convention);
-      made.rate.per = charge->per == Per::mbf ? 1000 : 1;
-      made.rate.places = whole_feet(job_.convention.rounding) ? 0 : 2;
-      made.rate.each_line = each_line(job_.convention.rounding);
-      made.rate.counted = in_words(job_.convention);
-    } else {
-      continue;
+    switch (charge->per) {
+      case Per::bf:
+      case Per::mbf:
+        made.quantity = counted_bf(pieces_of(fact), by);
+        made.rate.per = charge->per == Per::mbf ? 1000 : 1;
+        made.rate.counted = in_words(job_.convention);
+        break;
+      case Per::lineal_foot:
+      case Per::lineal_metre:
+        made.quantity = lineal(fact, by, charge->per == Per::lineal_metre);
+        made.rate.counted =
+            in_words_of_length(job_.convention, charge->per == Per::lineal_foot ? "foot" : "metre");
+        break;
+      default:  // logs and pieces
+        if (!log && fact.length.count == 0) {
+          problem(fact, words_of(fact) + " was counted by its length, and '" + charge->name +
+                            "' is charged by the piece");
+          continue;
+        }
+        made.quantity = fact.count;
+        break;
     }
+    const bool measured = !made.rate.counted.empty();
+    made.rate.places = measured && !whole_feet(job_.convention.rounding) ? 2 : 0;
+    made.rate.each_line = measured && each_line(job_.convention.rounding);
     push_charge(std::move(made), *charge);
   }
 }
 
 void SheetItems::once(const Fact& fact) {
-  for (const ChargeTerm* charge : charges_for(fact))
-    if (charge->once) charge_items(fact, *charge, 1, 0, "");
+  for (const ChargeTerm* charge : charges_for(fact, [](const ChargeTerm& one) { return one.once; }))
+    charge_items(fact, *charge, 1, 0, "");
 }
 
 }  // namespace kerfbook::billing

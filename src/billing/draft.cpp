@@ -12,11 +12,6 @@ namespace kerfbook::billing {
 
 namespace {
 
-using SheetKey = std::pair<Day, int>;
-SheetKey key_of_sheet(const SheetRef& sheet) {
-  return {sheet.day, sheet.shift};
-}
-
 /// Items of one identity on one sheet, added up.
 struct Stack {
   std::vector<const Item*> items;
@@ -40,14 +35,14 @@ Frozen frozen(const std::vector<Billed>& before, bool settlement) {
   for (const Billed& paper : before) {
     if (paper.settlement != settlement) continue;
     if (paper.cancelled) {
-      for (const SheetRef& sheet : paper.sheets) all.reopened.insert(key_of_sheet(sheet));
+      for (const SheetRef& sheet : paper.sheets) all.reopened.insert(key_of(sheet));
       continue;
     }
     for (const SheetRef& sheet : paper.sheets) {
-      int& newest = all.revision[key_of_sheet(sheet)];
+      int& newest = all.revision[key_of(sheet)];
       newest = std::max(newest, sheet.revision);
     }
-    for (const Item& item : paper.items) all.items[key_of_sheet(item.sheet)][identity(item)].add(item);
+    for (const Item& item : paper.items) all.items[key_of(item.sheet)][identity(item)].add(item);
   }
   return all;
 }
@@ -95,23 +90,23 @@ Sorted sort_out(const std::vector<Item>& items, const JobFacts& now, const Froze
   Sorted sorted;
   std::map<SheetKey, SheetRef> fresh;
   for (const Fact& fact : now.facts)
-    if (before.revision.count(key_of_sheet(fact.sheet)) == 0)
-      fresh.emplace(key_of_sheet(fact.sheet), fact.sheet);
+    if (before.revision.count(key_of(fact.sheet)) == 0) fresh.emplace(key_of(fact.sheet), fact.sheet);
   for (const Item& item : items) {
-    if (before.revision.count(key_of_sheet(item.sheet)) == 0)
+    if (before.revision.count(key_of(item.sheet)) == 0)
       sorted.fresh.push_back(item);
     else
-      current[key_of_sheet(item.sheet)][identity(item)].add(item);
+      current[key_of(item.sheet)][identity(item)].add(item);
   }
   for (const auto& [key, sheet] : fresh) draft.sheets.push_back(sheet);
   static const Stacks kNone;
-  for (const SheetRef& sheet : now.sheets) {
-    const auto billed = before.revision.find(key_of_sheet(sheet));
-    if (billed == before.revision.end()) continue;
-    const bool as_billed = billed->second == sheet.revision;
-    if (as_billed && before.reopened.count(key_of_sheet(sheet)) == 0) continue;
-    const auto items_now = current.find(key_of_sheet(sheet));
-    const auto items_then = before.items.find(key_of_sheet(sheet));
+  for (const auto& [key, revision] : before.revision) {
+    const auto at = now.sheets->find(key);
+    if (at == now.sheets->end()) continue;
+    const SheetRef& sheet = at->second;
+    const bool as_billed = revision == sheet.revision;
+    if (as_billed && before.reopened.count(key) == 0) continue;
+    const auto items_now = current.find(key);
+    const auto items_then = before.items.find(key);
     std::vector<Item> found =
         differences(items_now == current.end() ? kNone : items_now->second,
                     items_then == before.items.end() ? kNone : items_then->second, sheet);
@@ -170,7 +165,11 @@ void fresh_lines(const std::vector<Item>& fresh, int money_places, std::vector<L
     if (!item->waived.empty()) {
       line.kind = LineKind::waived;
       line.description += " (waived: " + item->waived + ")";
+    } else if (item->unpriced) {
+      line.kind = LineKind::unpriced;
+      line.description += " (no price yet)";
     }
+    if (item->unpriced) line.rate.reset();
     lines.push_back(std::move(line));
   }
 }
@@ -184,7 +183,7 @@ void adjustment_lines(const std::vector<Item>& adjusted, const std::string& what
   std::map<SheetKey, Groups> sheets;
   for (const Item& item : adjusted)
     if (item.role != Role::share && item.waived.empty())
-      sheets[key_of_sheet(item.sheet)][item.rate].push_back(&item);
+      sheets[key_of(item.sheet)][item.rate].push_back(&item);
   for (const auto& [sheet, groups] : sheets) {
     for (const auto& [rate, items] : groups) {
       Line line = line_of(rate, items, money_places);
@@ -260,7 +259,22 @@ void percent_lines(const Terms& terms, const JobTerms& job, Day today, Draft& dr
   }
 }
 
+/// A sheet that is billed as it stands has nothing more to be said of it.
+std::vector<std::string> still_said(const std::vector<Said>& all, const Frozen& before) {
+  std::vector<std::string> some;
+  for (const Said& one : all) {
+    const auto billed = before.revision.find(key_of(one.sheet));
+    const bool done = billed != before.revision.end() && billed->second == one.sheet.revision &&
+                      before.reopened.count(key_of(one.sheet)) == 0;
+    if (!done) some.push_back(one.words);
+  }
+  return some;
+}
+
 void finish(Draft& draft) {
+  for (const Item& item : draft.items)
+    if (!item.note.empty()) draft.notes.push_back(item.note);
+
   for (const Line& line : draft.lines) {
     draft.subtotal = draft.subtotal + line.amount;
     const bool known =
@@ -300,10 +314,11 @@ Draft make_draft(const Terms& terms, const JobTerms& job, const JobFacts& now,
   draft.job = job.job;
   draft.customer = job.customer;
   Itemised all = itemise(terms, job, now.facts, waivers);
-  draft.problems = std::move(all.problems);
   const Price* minimum = minimum_price(terms, all.items);
   std::erase_if(all.items, [&](const Item& item) { return (item.role == Role::share) != settlement; });
   const Frozen earlier = frozen(before, settlement);
+  draft.problems = still_said(all.problems, earlier);
+  if (!settlement) draft.remarks = still_said(all.remarks, earlier);
   Sorted sorted = sort_out(all.items, now, earlier, draft);
   fresh_lines(sorted.fresh, job.money_places, draft.lines);
   adjustment_lines(sorted.adjusted, "Correction of the sheet", job.money_places, draft.lines);

@@ -52,7 +52,7 @@ Table lines_table(const book::Mill& mill, const Draft& draft) {
                             quantity_cell(line), unit_words(line.unit),
                             line.rate ? rate_cell(*line.rate, mill) : Cell()};
     if (taxes) cells.emplace_back(line.taxed ? "yes" : "no");
-    cells.push_back(money_cell(line.amount, mill));
+    cells.push_back(line.kind == LineKind::unpriced ? Cell() : money_cell(line.amount, mill));
     table.rows.push_back({std::move(cells)});
   }
   table.when_empty = "nothing to bill";
@@ -113,8 +113,10 @@ std::string quantity_words(const Line& line, const book::Mill& mill) {
   constexpr std::string_view kScale = "net log scale by ";
   if (line.counted.starts_with(kScale))
     return "Log scale: net, by " + rule_words(line.counted.substr(kScale.size()), mill) + ".";
+  constexpr std::string_view kMetres = "cubic metres";  // its words begin with the unit
+  if (line.counted.starts_with(kMetres)) return "Cubic metres" + line.counted.substr(kMetres.size()) + ".";
   const bool feet = line.unit == "bf" || line.unit == "MBF";
-  return (feet ? "Board feet: " : line.unit == "m3" ? "Cubic metres: " : "Quantities: ") + line.counted + ".";
+  return (feet ? "Board feet: " : "Quantities: ") + line.counted + ".";
 }
 
 /// The rate is on the line; what is said here is how the quantity came about: once, when all of a kind were counted
@@ -135,11 +137,14 @@ void add_basis(Table& table, const book::Mill& mill, const Draft& draft) {
 /// mill, which reads the draft.
 void add_terms(Table& table, const book::Mill& mill, const Terms& terms, const Draft& draft, bool issued) {
   constexpr std::size_t kMostProblems = 8;
+  for (const std::string& note : draft.notes) table.notes.push_back(note + ".");
   for (std::size_t i = 0; i < std::min(draft.problems.size(), kMostProblems); ++i)
     table.notes.push_back("To be settled before it is issued: " + draft.problems[i] + ".");
   if (draft.problems.size() > kMostProblems)
     table.notes.push_back("And " + std::to_string(draft.problems.size() - kMostProblems) +
                           " more like these.");
+  if (!issued)
+    for (const std::string& remark : draft.remarks) table.notes.push_back("To look at: " + remark + ".");
   table.notes.insert(table.notes.end(), terms.invoice.say.begin(), terms.invoice.say.end());
   table.notes.insert(table.notes.end(), mill.terms.begin(), mill.terms.end());
   if (!issued && !draft.taxes.empty()) table.notes.emplace_back(kTaxCaution);

@@ -6,29 +6,30 @@
 
 namespace kerfbook::billing {
 
-namespace {
-
-// 1 ft = 0.3048 m exactly (international yard and pound agreement, 1959).
-const Rational kCubicMetresPerCubicFoot =
-    Rational(3048 * 3048, 1) * Rational(3048, 1) / Rational(1'000'000'000'000, 1);
-}  // namespace
-
 Question SheetItems::question(const Fact& fact) const {
   Question asked{job_.job,     job_.customer, fact.species,  fact.grade,
                  std::nullopt, std::nullopt,  fact.sheet.day};
   const bool pieces = fact.kind == FactKind::pieces || fact.kind == FactKind::sold;
   if (pieces || fact.kind == FactKind::lineal) asked.size = fact.size;
-  if (pieces) asked.length = fact.length;
-  const Agreement* agreement = find_agreement(terms_, job_.job);
-  if (agreement != nullptr && agreement->agreed) asked.day = *agreement->agreed;
+  if (pieces && fact.length.count != 0) asked.length = fact.length;
+  if (fact.kind == FactKind::log && fact.measured) {
+    asked.length = fact.length;
+    asked.diameter = book::mean_small_end(fact.log);
+  }
+  if (agreed_) asked.day = *agreed_;
   return asked;
 }
 
+std::string SheetItems::where(const Fact& fact) const {
+  const std::string job = job_.job.empty() ? "sold to " + job_.customer : "job " + job_.job;
+  return fact.kind == FactKind::once ? job : write_day(fact.sheet.day) + ", " + job;
+}
+
 void SheetItems::problem(const Fact& fact, const std::string& what) {
-  const std::string where =
-      fact.kind == FactKind::once ? "job " + job_.job : write_day(fact.sheet.day) + ", job " + job_.job;
-  const std::string sentence = where + ": " + what;
-  if (!one_of(out_.problems, sentence)) out_.problems.push_back(sentence);
+  Said said{fact.sheet, where(fact) + ": " + what};
+  const bool known = std::any_of(out_.problems.begin(), out_.problems.end(),
+                                 [&](const Said& one) { return one.words == said.words; });
+  if (!known) out_.problems.push_back(std::move(said));
 }
 
 Item SheetItems::item(const Fact& fact, Role role) const {
@@ -39,83 +40,115 @@ Item SheetItems::item(const Fact& fact, Role role) const {
   item.words = words_of(fact);
   item.size_line = fact.species + "\n" + fact.grade + "\n" + item.words;
   item.count = fact.count;
-  item.pieces = fact.kind == FactKind::pieces || fact.kind == FactKind::sold ? fact.count : 0;
+  const bool pieces = fact.kind == FactKind::pieces || fact.kind == FactKind::sold;
+  item.pieces = pieces && fact.length.count != 0 ? fact.count : 0;
   return item;
 }
 
-void SheetItems::price_item(const Fact& fact, const Price& price, Rational quantity, std::string unit,
-                            int places) {
-  Item made = item(fact, Role::price);
-  made.quantity = quantity;
-  made.rate.title = price_title(price);
-  made.rate.unit = std::move(unit);
-  made.rate.rate = price.rate;
-  made.rate.places = places;
-  made.rate.sawing = true;
-  made.rate.tax = price.tax;
-  made.rate.order = price.line;
-  if (price.basis == Basis::mbf || price.basis == Basis::log_mbf) made.rate.per = 1000;
+/// Everything but the unit, the places and what is said of the counting: one for all facts under the price.
+const Rate& SheetItems::rate_of(const Price& price) {
+  const auto known = rates_.find(price.line);
+  if (known != rates_.end() && price.line != 0) return known->second;
+  Rate rate;
+  rate.title = price_title(price);
+  rate.rate = price.rate;
+  rate.sawing = true;
+  rate.tax = price.tax;
+  rate.order = price.line;
+  if (price.basis == Basis::mbf || price.basis == Basis::log_mbf) rate.per = 1000;
   const measure::Convention by = joined(job_.convention, price.count);
-  if (price.basis == Basis::bf || price.basis == Basis::mbf) {
-    made.rate.counted = in_words(by);
-    made.rate.each_line = each_line(by.rounding);
+  rate.each_line = each_line(by.rounding);
+  rate.places = whole_feet(by.rounding) ? 0 : 2;
+  switch (price.basis) {
+    case Basis::bf:
+    case Basis::mbf:
+      rate.counted = in_words(by);
+      break;
+    case Basis::lineal_foot:
+    case Basis::lineal_metre:
+      rate.counted = in_words_of_length(by, price.basis == Basis::lineal_foot ? "foot" : "metre");
+      break;
+    case Basis::m3_sawn:
+      rate.counted = "cubic metres of nominal size, lengths as written";
+      rate.places = 3;
+      break;
+    case Basis::m3_log:
+      rate.counted = "cubic metres of log inside bark" + minimum_words(price);
+      rate.places = 3;
+      break;
+    default:
+      rate.each_line = false;
+      break;
   }
-  if (price.basis == Basis::m3_sawn)
-    made.rate.counted =
-        "nominal thickness and width, lengths as written; exact to the total, which is rounded to "
-        "thousandths of a cubic metre";
-  if (price.basis == Basis::m3_log)
-    made.rate.counted = "content of the logs sawn, worked out from their measured ends and lengths";
-  out_.items.push_back(std::move(made));
+  return rates_.insert_or_assign(price.line, std::move(rate)).first->second;
+}
+
+Item& SheetItems::price_item(const Fact& fact, const Price& price, Rational quantity, std::string unit) {
+  Item& made = out_.items.emplace_back(item(fact, Role::price));
+  made.quantity = quantity;
+  made.rate = rate_of(price);
+  made.rate.unit = std::move(unit);
+  return made;
 }
 
 measure::Pieces pieces_of(const Fact& fact) {
-  const bool lineal = fact.kind == FactKind::lineal;  // then the count is of length
+  // lineal feet, sawn or sold, are so many counts of length
+  const bool lineal = fact.length.count == 0;
   return {fact.size, lineal ? Length{1, fact.length.system} : fact.length, fact.count};
 }
 
+measure::Convention counting(const Fact& fact, measure::Convention by) {
+  if (fact.length.count == 0) {
+    by.length = measure::LengthRule::as_written;
+    by.width = measure::WidthRule::as_cut;
+  }
+  return by;
+}
+
+Rational lineal(const Fact& fact, const measure::Convention& by, bool metres) {
+  measure::Pieces pieces = pieces_of(fact);
+  pieces.length = counted_length(pieces.length, counting(fact, by));
+  return metres ? in_metres(pieces.length) * Rational(pieces.count) : lineal_feet(pieces);
+}
+
 void SheetItems::lumber(const Fact& fact) {
-  const Choice chosen = choose_price(terms_, question(fact));
-  if (chosen.price == nullptr) {
+  const Price* price = find_price(terms_, question(fact));
+  if (price == nullptr) {
     problem(fact, "no price fits " + words_of(fact) + (fact.species.empty() ? "" : " " + fact.species) +
                       "; add a [[price]] that does (rate = 0 when it is for nothing)");
     return;
   }
-  by_price(fact, *chosen.price);
+  by_price(fact, *price);
 }
 
 void SheetItems::by_price(const Fact& fact, const Price& price) {
-  const bool lineal = fact.kind == FactKind::lineal;
   const measure::Pieces pieces = pieces_of(fact);
-  const measure::Convention by = joined(job_.convention, price.count);
-  measure::Convention exact = by;
-  if (lineal) {
-    exact.length = measure::LengthRule::as_written;
-    exact.width = measure::WidthRule::as_cut;
-  }
+  const measure::Convention by = counting(fact, joined(job_.convention, price.count));
   switch (price.basis) {
     case Basis::bf:
-    case Basis::mbf: {
-      const bool thousand = price.basis == Basis::mbf;
-      price_item(fact, price, counted_bf(pieces, exact), thousand ? "MBF" : "bf",
-                 whole_feet(by.rounding) ? 0 : 2);
+      price_item(fact, price, counted_bf(pieces, by), "bf");
       return;
-    }
+    case Basis::mbf:
+      price_item(fact, price, counted_bf(pieces, by), "MBF");
+      return;
     case Basis::m3_sawn:
-      price_item(fact, price, cubic_metres(volume(pieces.size, pieces.length, pieces.count)), "m3", 3);
+      price_item(fact, price, cubic_metres(volume(pieces.size, pieces.length, pieces.count)), "m3");
       return;
     case Basis::lineal_foot:
-      price_item(fact, price, lineal_feet(pieces), "lineal ft", 2);
+      price_item(fact, price, lineal(fact, by, false), "lineal ft");
+      return;
+    case Basis::lineal_metre:
+      price_item(fact, price, lineal(fact, by, true), "lineal m");
       return;
     case Basis::piece:
-      if (lineal)
-        problem(fact, words_of(fact) + " was counted in lineal feet, its price is by the piece");
+      if (fact.length.count == 0)
+        problem(fact, words_of(fact) + " was counted by its length, its price is by the piece");
       else
-        price_item(fact, price, Rational(fact.count), "pc", 0);
+        price_item(fact, price, Rational(fact.count), "pc").rate.places = 0;
       return;
     case Basis::shares: {
       Item share = item(fact, Role::share);
-      share.quantity = counted_bf(pieces, exact);
+      share.quantity = counted_bf(pieces, by);
       share.fact = fact;
       out_.items.push_back(std::move(share));
       return;
@@ -127,97 +160,67 @@ void SheetItems::by_price(const Fact& fact, const Price& price) {
 
 /// A sale is a line of its own for each size, at the price agreed on the spot or the price list's.
 void SheetItems::sold(const Fact& fact) {
-  Price price;
-  price.sells = true;
-  price.tax = "lumber";
-  price.name = "Lumber";
+  Price agreed;
+  agreed.sells = true;
+  agreed.tax = "lumber";
+  agreed.name = "Lumber";
+  const Price* price = &agreed;
   if (fact.agreed) {
-    price.rate = *fact.agreed;
+    agreed.rate = *fact.agreed;
+    agreed.basis = fact.agreed_per == "piece" ? Basis::piece
+                   : fact.agreed_per == "lf"  ? Basis::lineal_foot
+                   : fact.agreed_per == "lm"  ? Basis::lineal_metre
+                                              : Basis::bf;
   } else {
-    const Choice chosen = choose_price(terms_, question(fact), true);
-    if (chosen.price == nullptr) {
-      problem(fact, "no price with `sells = true` fits " + words_of(fact) +
-                        "; add one, or write `at PRICE` on the sheet's line");
-      return;
-    }
-    price = *chosen.price;
+    price = find_price(terms_, question(fact), true);
   }
-  by_price(fact, price);
-  Item& made = out_.items.back();
-  made.role = Role::rated;
-  made.rate.sawing = false;
-}
-
-namespace {
-
-bool counts_logs(Basis basis) {
-  return basis == Basis::log_scale || basis == Basis::log_mbf || basis == Basis::log ||
-         basis == Basis::m3_log;
-}
-
-const scaling::Practice* practice_named(const JobTerms& job, const std::string& name,
-                                        std::optional<scaling::Practice>& found) {
-  if (name.empty()) return &job.practice;
-  for (const scaling::Practice& one : job.practices)
-    if (same_word(one.name, name)) return &one;
-  found = scaling::find_practice(name);
-  return found ? &*found : nullptr;
-}
-
-scaling::LogMeasure at_least(scaling::LogMeasure log, const std::optional<MinimumLog>& minimum) {
-  if (!minimum) return log;
-  for (Length& reading : log.small)
-    if (in_inches(reading) < in_inches(minimum->diameter)) reading = minimum->diameter;
-  if (in_inches(log.length) < in_inches(minimum->length)) log.length = minimum->length;
-  return log;
-}
-
-}  // namespace
-
-void SheetItems::log(const Fact& fact) {
-  const Choice chosen = choose_price(terms_, question(fact));
-  if (chosen.price == nullptr || !counts_logs(chosen.price->basis)) return;
-  const Price& price = *chosen.price;
-  if (price.basis == Basis::log) {
-    price_item(fact, price, Rational(1), "logs", 0);
+  if (price == nullptr) {
+    problem(fact, "no price with 'sells = true' fits " + words_of(fact) +
+                      "; add one, or write 'at PRICE' on the sheet's line");
     return;
   }
-  if (!fact.measured) {
-    problem(fact, words_of(fact) + " was not measured and its price is by what it measures");
-    return;
+  const std::size_t before = out_.items.size();
+  by_price(fact, *price);
+  for (std::size_t i = before; i < out_.items.size(); ++i) {
+    out_.items[i].role = Role::rated;
+    out_.items[i].rate.sawing = false;
   }
-  if (price.basis == Basis::m3_log) {
-    price_item(fact, price, Rational(fact.content, 1'000'000) * kCubicMetresPerCubicFoot, "m3", 3);
-    return;
-  }
-  std::optional<scaling::Practice> found;
-  const scaling::Practice* practice = practice_named(job_, price.rule, found);
-  if (practice == nullptr) {
-    problem(fact, "the price at line " + std::to_string(price.line) + " names the log rule `" + price.rule +
-                      "`, which is not known");
-    return;
-  }
-  const auto scaled =
-      book::scaled({at_least(fact.log, price.minimum_log), fact.defects}, *practice, job_.system);
-  if (!scaled) {
-    problem(fact, words_of(fact) + " cannot be scaled by " + practice->name + " from what was measured");
-    return;
-  }
-  const bool whole = whole_feet(joined(job_.convention, price.count).rounding);
-  const std::string unit(scaling::unit_word(scaled->unit));
-  price_item(fact, price, Rational(scaled->net, scaling::kPerUnit),
-             price.basis == Basis::log_mbf ? "MBF scale" : unit + " scale", whole ? 0 : 2);
-  out_.items.back().rate.counted = "net log scale by " + practice->name;
 }
 
-void SheetItems::sawing(const Fact& fact, bool first_of_day) {
-  const Choice chosen = choose_price(terms_, question(fact));
-  if (chosen.price == nullptr) return;  // the lumber says so too, with its size
-  if (chosen.price->basis == Basis::hour) price_item(fact, *chosen.price, Rational(fact.count, 60), "h", 2);
-  if (chosen.price->basis == Basis::day && first_of_day) {
-    price_item(fact, *chosen.price, Rational(1), "days", 2);
-    out_.items.back().count = 1;
+void SheetItems::bundle(const Fact& fact) {
+  if (fact.text.empty()) {
+    problem(fact, "bundle " + fact.name +
+                      " has nothing in it: no own lumber was tallied under this tag, or all of it is sold");
+    return;
   }
+  Item& made = out_.items.emplace_back(item(fact, Role::rated));
+  made.quantity = Rational(1);
+  made.rate.title = "Lumber";
+  made.rate.unit = "bundle";
+  made.rate.rate = fact.agreed.value_or(Rational(0));
+  made.rate.places = 0;
+  made.rate.tax = "lumber";
+}
+
+void SheetItems::sawing(const Fact& fact) {
+  const Price* price = find_price(terms_, question(fact));  // none: the lumber says so too, with its size
+  if (price != nullptr && price->basis == Basis::hour)
+    price_item(fact, *price, Rational(fact.count, 60), "h").rate.places = 2;
+}
+
+/// The first sheet of a day on which the job was worked at bears the day.
+void SheetItems::day(const SheetRef& sheet) {
+  Fact fact;
+  fact.sheet = sheet;
+  fact.kind = FactKind::sawing;
+  const Price* price = find_price(terms_, question(fact));
+  if (price != nullptr && price->basis == Basis::day)
+    price_item(fact, *price, Rational(1), "days").rate.places = 2;
+}
+
+bool is_work(const Fact& fact) {
+  return fact.kind == FactKind::pieces || fact.kind == FactKind::lineal || fact.kind == FactKind::log ||
+         fact.kind == FactKind::sawing;
 }
 
 void SheetItems::add(const std::vector<const Fact*>& facts, bool first_of_day) {
@@ -236,7 +239,7 @@ void SheetItems::add(const std::vector<const Fact*>& facts, bool first_of_day) {
         surcharges(*fact);
         break;
       case FactKind::sawing:
-        sawing(*fact, first_of_day);
+        sawing(*fact);
         break;
       case FactKind::stop:
         stop(*fact);
@@ -253,11 +256,16 @@ void SheetItems::add(const std::vector<const Fact*>& facts, bool first_of_day) {
       case FactKind::sold:
         sold(*fact);
         break;
+      case FactKind::bundle:
+        bundle(*fact);
+        break;
       case FactKind::teeth:
         break;
     }
   }
   strikes(facts);
+  if (first_of_day) day(facts.front()->sheet);
+  overlooked(facts);
 }
 
 std::string identity(const Item& item) {
@@ -272,10 +280,9 @@ Itemised itemise(const Terms& terms, const JobTerms& job, const std::vector<Fact
   SheetItems work(terms, job, waivers, out);
   std::optional<Day> day_before;
   for (const auto& [sheet, own] : sheets) {
-    const bool sawn =
-        std::any_of(own.begin(), own.end(), [](const Fact* f) { return f->kind == FactKind::sawing; });
-    work.add(own, sawn && day_before != sheet.first);
-    if (sawn) day_before = sheet.first;
+    const bool worked = std::any_of(own.begin(), own.end(), [](const Fact* f) { return is_work(*f); });
+    work.add(own, worked && day_before != sheet.first);
+    if (worked) day_before = sheet.first;
   }
   return out;
 }

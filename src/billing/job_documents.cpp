@@ -1,4 +1,4 @@
-// job_documents.cpp -- papers about a job itself: settlement of shares, load slip, blank tally sheet.
+// job_documents.cpp -- papers about a job itself: settlement of shares, blank tally sheet. The load slip: load.cpp.
 #include <algorithm>
 #include <map>
 #include <set>
@@ -48,6 +48,34 @@ Table sides_table(const book::Mill& mill, const Split& split) {
   return sides;
 }
 
+/// Boards nobody counted: each side's part of their length.
+Table lineal_shares(const book::Mill& mill, const Split& split) {
+  const bool metric = mill.units == measure::System::metric;
+  const std::string unit = metric ? "m" : "ft";
+  const auto along = [&](std::int64_t count, const ShareLine& line) {
+    const Length length{count, line.size.thickness.system};
+    return shown(metric ? in_metres(length) : in_feet(length), 2);
+  };
+  Table table;
+  table.name = "lineal_shares";
+  table.title = metric ? "Counted in lineal metres" : "Counted in lineal feet";
+  table.columns = {text_column("species", "Species"),
+                   text_column("size", "Size"),
+                   text_column("grade", "Grade"),
+                   decimal_column("length", "Length", unit, 2),
+                   decimal_column("customer", "Customer", unit, 2),
+                   decimal_column("mill", "Mill", unit, 2)};
+  for (const ShareLine& line : split.lines)
+    if (line.lineal())
+      table.rows.push_back(
+          {{species_words(mill, line.species), size_words(line.size, mill), grade_words(mill, line.grade),
+            along(line.pieces, line), along(line.to_customer, line), along(line.to_mill, line)}});
+  drop_empty(table, 2);
+  table.notes.emplace_back(metric ? "Divided in the same proportion, to 0.1 m."
+                                  : "Divided in the same proportion, to the foot.");
+  return table;
+}
+
 }  // namespace
 
 Document settlement_document(const book::Mill& mill, const Paper& settlement, const ShareTerm& rule) {
@@ -71,101 +99,19 @@ Document settlement_document(const book::Mill& mill, const Paper& settlement, co
                    summed(count_column("customer", "Customer")),
                    summed(count_column("mill", "Mill"))};
   for (const ShareLine& line : split.lines)
-    table.rows.push_back(
-        {{species_words(mill, line.species), size_words(line.size, mill), grade_words(mill, line.grade),
-          length_words(line.length, mill), line.pieces, line.to_customer, line.to_mill}});
+    if (!line.lineal())
+      table.rows.push_back(
+          {{species_words(mill, line.species), size_words(line.size, mill), grade_words(mill, line.grade),
+            length_words(line.length, mill), line.pieces, line.to_customer, line.to_mill}});
   const std::int64_t all = split.customer_pieces + split.mill_pieces;
   table.totals = {std::monostate{}, {}, {}, {}, all, split.customer_pieces, split.mill_pieces};
   drop_empty(table, 2);
-  paper.tables.push_back(std::move(table));
+  if (!table.rows.empty()) paper.tables.push_back(std::move(table));
+  Table feet = lineal_shares(mill, split);
+  if (!feet.rows.empty()) paper.tables.push_back(std::move(feet));
 
   paper.tables.push_back(sides_table(mill, split));
   paper.signatures = {"Owner of the logs", signer(mill)};
-  return paper;
-}
-
-namespace {
-
-using LoadKey = std::tuple<std::string, std::string, std::string, Size, Length>;
-
-std::map<LoadKey, std::int64_t> loaded(const LoadAsk& ask, const JobFacts& facts) {
-  const auto wanted = [&](const Fact& fact) {
-    return ask.bundles.empty() ||
-           std::any_of(ask.bundles.begin(), ask.bundles.end(),
-                       [&](const std::string& one) { return same_word(one, fact.bundle); });
-  };
-  std::map<LoadKey, std::int64_t> pieces;
-  for (const Fact& fact : facts.facts)
-    if (fact.kind == FactKind::pieces && wanted(fact))
-      pieces[{fact.bundle, fact.species, fact.grade, fact.size, fact.length}] += fact.count;
-  return pieces;
-}
-
-Table load_table(const book::Mill& mill, const JobTerms& job, const std::map<LoadKey, std::int64_t>& pieces) {
-  const LumberUnit unit(mill);
-  Table table;
-  table.name = "load";
-  table.columns = {text_column("bundle", "Bundle"),
-                   text_column("species", "Species"),
-                   text_column("grade", "Grade"),
-                   text_column("size", "Size"),
-                   text_column("length", "Length"),
-                   summed(count_column("pieces", "Pieces")),
-                   summed(unit.column())};
-  std::vector<Rational> exact;
-  std::int64_t all = 0;
-  for (const auto& [key, count] : pieces) {
-    const auto& [bundle, species, grade, size, length] = key;
-    if (count == 0) continue;
-    exact.push_back(unit.of({size, length, count}, job.convention));
-    all += count;
-    table.rows.push_back({{bundle, species_words(mill, species), grade_words(mill, grade),
-                           size_words(size, mill), length_words(length, mill), count, Decimal{}}});
-  }
-  const std::int64_t total = rounded_total(exact, unit.places());
-  const std::vector<std::int64_t> settled = settle(exact, unit.places(), total);
-  for (std::size_t i = 0; i < settled.size(); ++i)
-    table.rows[i].cells[6] = Decimal{settled[i], unit.places()};
-  if (!table.rows.empty())
-    table.totals = {std::monostate{}, {}, {}, {}, {}, all, Decimal{total, unit.places()}};
-  drop_empty(table, 2);
-  drop_empty(table, 0);
-  table.when_empty = "no such bundle of this job";
-  table.notes.emplace_back("Counted piece by piece as sawn, green.");
-  return table;
-}
-
-Table ruled_table(const std::string& name, const std::string& title, const std::vector<std::string>& headings,
-                  std::size_t rows) {
-  Table table;
-  table.name = name;
-  table.title = title;
-  table.ruled = true;
-  for (const std::string& heading : headings) {
-    table.columns.push_back(text_column(lower(heading), heading));
-    table.columns.back().width_hint = heading.starts_with("What") ? 36 : 9;
-  }
-  table.rows.assign(rows, {std::vector<Cell>(headings.size(), Cell(std::string()))});
-  return table;
-}
-
-}  // namespace
-
-Document load_document(const book::Book& book, const LoadAsk& ask, const JobFacts& facts, std::int64_t number,
-                       Day day) {
-  const book::Mill& mill = book.mill();
-  const JobTerms job = job_terms(mill, ask.job);
-  Document paper = letter(mill, "load-slip", "Load slip " + std::to_string(number), day);
-  add_party(paper, mill, job.customer, "Deliver to");
-  if (!ask.consignee.empty()) paper.parties.back().lines.push_back(ask.consignee);
-  add_head(paper, "Date", day, render::ColumnKind::day);
-  add_head(paper, "Job", job_words(mill, job.job));
-  if (!ask.vehicle.empty()) add_head(paper, "Vehicle", ask.vehicle);
-  if (!ask.driver.empty()) add_head(paper, "Driver", ask.driver);
-  paper.tables.push_back(load_table(mill, job, loaded(ask, facts)));
-  paper.tables.push_back(ruled_table("shortages", "Short or damaged, to be noted before signing",
-                                     {"Size", "Length", "Pieces", "What is wrong"}, 3));
-  paper.signatures = {"Loaded by", "Received by"};
   return paper;
 }
 

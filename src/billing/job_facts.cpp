@@ -1,11 +1,12 @@
 // job_facts.cpp -- reading a job's facts through the book's views.
 #include "billing/job_facts.h"
 
-#include <algorithm>
-#include <map>
+#include <unordered_map>
+#include <utility>
 
 #include "base/error.h"
 #include "base/text.h"
+#include "billing/bundle.h"
 #include "book/log_spec.h"
 #include "book/store.h"
 
@@ -16,21 +17,74 @@ namespace {
 using book::Row;
 using book::Store;
 
-/// The long tables are looked into only where the job has a run: they have no order by job.
-constexpr std::string_view kOnItsSheets =
-    "(day, shift) IN (SELECT day, shift FROM run WHERE job = (SELECT id FROM job WHERE code = ?1))";
+/// "(SELECT value ...)": the jobs or buyers asked for, handed over as one JSON list.
+constexpr std::string_view kAsked = "(SELECT value FROM json_each(?1))";
 
-using SheetKey = std::pair<std::int64_t, std::int64_t>;
+std::string listed(const std::vector<std::int64_t>& ids) {
+  std::string list = "[";
+  for (const std::int64_t id : ids) list += (list.size() > 1 ? "," : "") + std::to_string(id);
+  return list + "]";
+}
 
-/// Reads the facts of one job, or of one buyer's sales, up to a day.
-class Loader {
+/// The words of one small table by their number, read once: the long tables hold numbers.
+class WordsById {
  public:
-  Loader(const book::Book& book, const std::string& job, Day to)
-      : store_(book.database()), job_(job), to_(to) {
-    load_sheets();
+  WordsById(Store& store, const std::string& table, const std::string& column) {
+    store.each("SELECT id, " + column + " FROM " + table,
+               [&](const Row& row) { words_[row.number(0)] = row.text(1); });
+  }
+  [[nodiscard]] const std::string& of(const Row& row, int column) const {
+    static const std::string kNone;
+    if (row.is_null(column)) return kNone;
+    const auto at = words_.find(row.number(column));
+    return at == words_.end() ? kNone : at->second;
   }
 
-  JobFacts job() {
+ private:
+  std::unordered_map<std::int64_t, std::string> words_;
+};
+
+std::shared_ptr<const Sheets> sheets_up_to(Store& store, Day to) {
+  auto sheets = std::make_shared<Sheets>();
+  // only a revised sheet has a reason to be looked up
+  store.each(
+      "SELECT s.day, s.shift, s.revision, CASE WHEN s.revision > 1 THEN (SELECT e.why FROM journal e "
+      "WHERE e.entry = s.entry) ELSE '' END FROM sheet s WHERE s.day <= ? ORDER BY s.day, s.shift",
+      [&](const Row& row) {
+        const SheetRef sheet{Day{static_cast<std::int32_t>(row.number(0))}, static_cast<int>(row.number(1)),
+                             static_cast<int>(row.number(2)), row.text(3)};
+        sheets->emplace_hint(sheets->end(), key_of(sheet), sheet);
+      },
+      to);
+  return sheets;
+}
+
+/// Reads the facts of several jobs, or of several buyers' sales, up to a day, each table gone through once.
+class Loader {
+ public:
+  Loader(const book::Book& book, Day to)
+      : book_(book),
+        store_(book.database()),
+        to_(to),
+        sheets_(sheets_up_to(store_, to)),
+        species_(store_, "species", "code"),
+        grades_(store_, "grade", "code"),
+        sites_(store_, "site", "name") {
+    store_.each("SELECT id, label, metric FROM size",
+                [&](const Row& row) { sizes_[row.number(0)] = size_of(row.text(1), row.number(2) != 0); });
+  }
+
+  /// In the order given; a job the book does not know has no facts.
+  std::vector<JobFacts> jobs(const std::vector<std::string>& codes) {
+    std::vector<std::int64_t> ids;
+    start(codes.size());
+    for (std::size_t i = 0; i < codes.size(); ++i) {
+      const auto id = store_.number("SELECT id FROM job WHERE code = ?", codes[i]);
+      if (!id) continue;
+      place_[*id] = i;
+      ids.push_back(*id);
+    }
+    asked_ = listed(ids);
     tally();
     logs();
     sawing();
@@ -38,94 +92,129 @@ class Loader {
     teeth();
     charges();
     moves();
-    if (!out_.facts.empty()) once();
+    for (JobFacts& one : out_)
+      if (!one.facts.empty()) once(one);
     return std::move(out_);
   }
 
-  JobFacts sales() {
-    static constexpr std::string_view kSql =
-        "SELECT day, shift, species, grade, bundle, size, metric, length, pieces, rate_micro FROM v_sold "
-        "WHERE buyer = ? COLLATE NOCASE AND day <= ? ORDER BY day, shift, number";
+  std::vector<JobFacts> sales(const std::vector<std::string>& buyers) {
+    start(buyers.size());
+    std::unordered_map<std::string, std::size_t> place;
+    for (std::size_t i = 0; i < buyers.size(); ++i) place.emplace(lower(buyers[i]), i);
     store_.each(
-        kSql,
+        "SELECT buyer, day, shift, species, grade, bundle, size, length, metric, pieces, rate_micro, "
+        "rate_per, form FROM sold WHERE day <= ? ORDER BY day, shift, number",
         [&](const Row& row) {
-          Fact& fact = add(row, FactKind::sold);
-          lumber(fact, row, 2);
-          fact.count = row.number(8);
-          if (const auto rate = row.maybe(9)) fact.agreed = Rational(*rate, 1'000'000);
+          const auto at = place.find(lower(row.text(0)));
+          if (at == place.end()) return;
+          Fact& fact = add(out_[at->second], row, 1, FactKind::sold);
+          lumber(fact, row, 4);
+          fact.species = species_.of(row, 3);
+          const bool lineal = row.text(12) == "lineal";
+          fact.count = lineal ? fact.length.count : row.number(9);
+          if (lineal) fact.length.count = 0;
+          if (const auto rate = row.maybe(10)) fact.agreed = Rational(*rate, 1'000'000);
+          fact.agreed_per = row.text(11);
         },
-        job_, to_);
+        to_);
+    for (const SoldBundle& sold : sold_bundles(book_, to_)) {
+      const auto at = place.find(lower(sold.buyer));
+      if (at != place.end()) add_bundle(out_[at->second], sold);
+    }
     return std::move(out_);
   }
 
  private:
-  void load_sheets() {
-    // only a revised sheet has a reason to be looked up
-    store_.each(
-        "SELECT s.day, s.shift, s.revision, CASE WHEN s.revision > 1 THEN (SELECT e.why FROM v_entry e "
-        "WHERE e.kind = 'sheet' AND e.revision = s.revision AND e.subject = date(s.day * 86400, 'unixepoch') "
-        "|| "
-        "CASE WHEN s.shift > 1 THEN ' shift ' || s.shift ELSE '' END) ELSE '' END "
-        "FROM sheet s WHERE s.day <= ? ORDER BY s.day, s.shift",
-        [&](const Row& row) {
-          SheetRef sheet{Day{static_cast<std::int32_t>(row.number(0))}, static_cast<int>(row.number(1)),
-                         static_cast<int>(row.number(2)), row.text(3)};
-          sheets_[{row.number(0), row.number(1)}] = sheet;
-          out_.sheets.push_back(std::move(sheet));
-        },
-        to_);
+  /// For one price it is one thing; by the price list, what is in it.
+  void add_bundle(JobFacts& to, const SoldBundle& sold) {
+    Fact common;
+    common.sheet = sheets_->at({sold.day, sold.shift});
+    common.bundle = sold.tag;
+    if (sold.price || sold.lines.empty()) {
+      Fact& fact = to.facts.emplace_back(common);
+      fact.kind = FactKind::bundle;
+      fact.name = sold.tag;
+      fact.text = sold.words();
+      fact.agreed = sold.price;
+      return;
+    }
+    for (const BundleLine& line : sold.lines) {
+      Fact& fact = to.facts.emplace_back(common);
+      fact.kind = FactKind::sold;
+      fact.species = line.species;
+      fact.grade = line.grade;
+      fact.size = line.size;
+      fact.length = line.length;
+      fact.count = line.count;
+    }
   }
 
-  /// A fact of the sheet in the row's first two columns.
-  Fact& add(const Row& row, FactKind kind) {
-    Fact fact;
+  void start(std::size_t many) {
+    out_.assign(many, {});
+    for (JobFacts& one : out_) one.sheets = sheets_;
+  }
+
+  static Size size_of(const std::string& label, bool metric) {
+    const auto size = measure::read_size(label, metric);
+    if (!size) throw Failed("the book has a size '" + label + "' that cannot be read; run verify");
+    return *size;
+  }
+
+  /// A fact of the sheet whose day and shift stand from column `day` on.
+  Fact& add(JobFacts& to, const Row& row, int day, FactKind kind) {
+    Fact& fact = to.facts.emplace_back();
     fact.kind = kind;
-    fact.sheet = sheets_.at({row.number(0), row.number(1)});
-    out_.facts.push_back(std::move(fact));
-    return out_.facts.back();
+    fact.sheet =
+        sheets_->at({Day{static_cast<std::int32_t>(row.number(day))}, static_cast<int>(row.number(day + 1))});
+    return fact;
   }
+  /// The same where the row begins with the job's number.
+  Fact& add(const Row& row, FactKind kind) { return add(out_[place_.at(row.number(0))], row, 1, kind); }
 
-  /// species, grade, bundle, size, metric, length from column `first` on.
-  static void lumber(Fact& fact, const Row& row, int first) {
-    fact.species = row.text(first);
-    fact.grade = row.text(first + 1);
-    fact.bundle = row.text(first + 2);
-    const bool metric = row.number(first + 4) != 0;
-    const auto size = measure::read_size(row.text(first + 3), metric);
-    if (!size)
-      throw Failed("the book has a size `" + row.text(first + 3) + "` that cannot be read; run verify");
-    fact.size = *size;
-    fact.length = {row.number(first + 5), metric ? measure::System::metric : measure::System::inch};
+  /// grade, bundle, size, length, metric from column `first` on.
+  void lumber(Fact& fact, const Row& row, int first) const {
+    fact.grade = grades_.of(row, first);
+    if (!row.is_null(first + 1)) fact.bundle = row.text(first + 1);
+    fact.size = sizes_.at(row.number(first + 2));
+    fact.length = {row.number(first + 3),
+                   row.number(first + 4) != 0 ? measure::System::metric : measure::System::inch};
   }
 
   void tally() {
+    static const std::string kSql =
+        "SELECT r.job, t.day, t.shift, r.species, t.grade, t.bundle, t.size, t.length, t.metric, t.pieces, "
+        "t.form, t.sense, r.site FROM run r JOIN tally t ON t.day = r.day AND t.shift = r.shift AND "
+        "t.run = r.run WHERE r.job IN " +
+        std::string(kAsked) + " AND r.day <= ?2 ORDER BY t.day, t.shift, t.number";
     store_.each(
-        "SELECT day, shift, species, grade, bundle, size, metric, length, pieces, form, sense, site FROM "
-        "v_tally WHERE job = ?1 COLLATE NOCASE AND day <= ?2 AND " +
-            std::string(kOnItsSheets) + " ORDER BY day, shift, number",
+        kSql,
         [&](const Row& row) {
-          const bool lineal = row.text(9) == "lineal";
+          const bool lineal = row.text(10) == "lineal";
           Fact& fact = add(row, lineal ? FactKind::lineal : FactKind::pieces);
-          lumber(fact, row, 2);
-          fact.site = row.text(11);
-          fact.count = lineal ? fact.length.count * (row.text(10) == "sawn" ? 1 : -1) : row.number(8);
+          fact.species = species_.of(row, 3);
+          lumber(fact, row, 4);
+          fact.site = sites_.of(row, 12);
+          fact.count = lineal ? fact.length.count * (row.text(11) == "sawn" ? 1 : -1) : row.number(9);
           if (lineal) fact.length.count = 0;
         },
-        job_, to_);
+        asked_, to_);
   }
 
   void logs() {
+    static const std::string kSql =
+        "SELECT r.job, l.day, l.shift, r.species, l.tag, l.spec, l.metric, l.content, r.site FROM run r "
+        "JOIN log l ON l.day = r.day AND l.shift = r.shift AND l.run = r.run WHERE l.state = 'sawn' AND "
+        "r.job IN " +
+        std::string(kAsked) + " AND r.day <= ?2 ORDER BY l.day, l.shift, l.number";
     store_.each(
-        "SELECT day, shift, species, tag, spec, metric, length, content, site FROM v_log WHERE state = "
-        "'sawn' AND job = ?1 COLLATE NOCASE AND day <= ?2 AND " +
-            std::string(kOnItsSheets) + " ORDER BY day, shift, number",
+        kSql,
         [&](const Row& row) {
           Fact& fact = add(row, FactKind::log);
-          fact.species = row.text(2);
-          fact.name = row.text(3);
-          fact.site = row.text(8);
-          if (row.is_null(4)) return;
-          const auto spec = book::read_spec(row.text(4), row.number(5) != 0);
+          fact.species = species_.of(row, 3);
+          if (!row.is_null(4)) fact.name = row.text(4);
+          fact.site = sites_.of(row, 8);
+          if (row.is_null(5)) return;
+          const auto spec = book::read_spec(row.text(5), row.number(6) != 0);
           if (!spec) return;
           fact.measured = true;
           fact.log = spec->measure;
@@ -133,94 +222,89 @@ class Loader {
           fact.length = spec->measure.length;
           fact.content = row.maybe(7).value_or(0);
         },
-        job_, to_);
+        asked_, to_);
+  }
+
+  /// `columns` of the table's rows that stand under a job asked for.
+  template <class Take>
+  void each_of(const std::string& columns, const std::string& table, Take&& take,
+               const std::string& order = "ORDER BY day, shift, number") {
+    store_.each("SELECT job, day, shift, " + columns + " FROM " + table + " WHERE job IN " +
+                    std::string(kAsked) + " AND day <= ?2 " + order,
+                std::forward<Take>(take), asked_, to_);
   }
 
   /// One fact a sheet: the spans of a day are billed as their sum.
   void sawing() {
-    store_.each(
-        "SELECT day, shift, sum(minutes) FROM v_sawing WHERE job = ? COLLATE NOCASE AND day <= ? "
-        "GROUP BY day, shift ORDER BY day, shift",
-        [&](const Row& row) { add(row, FactKind::sawing).count = row.number(2); }, job_, to_);
+    each_of(
+        "sum(minutes)", "sawing", [&](const Row& row) { add(row, FactKind::sawing).count = row.number(3); },
+        "GROUP BY job, day, shift ORDER BY day, shift");
   }
 
   void stops() {
-    store_.each(
-        "SELECT day, shift, cause, minutes, text, charge FROM v_stop WHERE job = ? COLLATE NOCASE AND day <= "
-        "? "
-        "ORDER BY day, shift, number",
-        [&](const Row& row) {
-          Fact& fact = add(row, FactKind::stop);
-          fact.name = row.text(2);
-          fact.minutes = static_cast<int>(row.number(3));
-          fact.text = row.text(4);
-          fact.chargeable = row.number(5) != 0;
-        },
-        job_, to_);
+    each_of("cause, minutes, text, charge", "stop", [&](const Row& row) {
+      Fact& fact = add(row, FactKind::stop);
+      fact.name = row.text(3);
+      fact.minutes = static_cast<int>(row.number(4));
+      fact.text = row.text(5);
+      fact.chargeable = row.number(6) != 0;
+    });
   }
 
   void teeth() {
-    store_.each(
-        "SELECT day, shift, saw, cause, log_tag, teeth, text FROM v_tooth_work WHERE job = ? COLLATE NOCASE "
-        "AND day <= ? ORDER BY day, shift, number",
-        [&](const Row& row) {
-          Fact& fact = add(row, FactKind::teeth);
-          fact.name = row.text(2);
-          fact.cause = row.text(3);
-          fact.log_tag = row.text(4);
-          fact.quantity = row.maybe(5).value_or(0);
-          fact.text = row.text(6);
-        },
-        job_, to_);
+    each_of("saw, cause, log_tag, teeth, text", "tooth_work", [&](const Row& row) {
+      Fact& fact = add(row, FactKind::teeth);
+      fact.name = row.text(3);
+      fact.cause = row.text(4);
+      fact.log_tag = row.text(5);
+      fact.quantity = row.maybe(6).value_or(0);
+      fact.text = row.text(7);
+    });
   }
 
   void charges() {
-    store_.each(
-        "SELECT day, shift, name, quantity_micro, text FROM v_charge WHERE job = ? COLLATE NOCASE AND day <= "
-        "? "
-        "ORDER BY day, shift, number",
-        [&](const Row& row) {
-          Fact& fact = add(row, FactKind::charge);
-          fact.name = row.text(2);
-          fact.quantity = Rational(row.number(3), 1'000'000);
-          fact.text = row.text(4);
-        },
-        job_, to_);
+    each_of("name, quantity_micro, text", "charge", [&](const Row& row) {
+      Fact& fact = add(row, FactKind::charge);
+      fact.name = row.text(3);
+      fact.quantity = Rational(row.number(4), 1'000'000);
+      fact.text = row.text(5);
+    });
   }
 
   void moves() {
-    store_.each(
-        "SELECT day, shift, from_site, to_site, distance_micro, unit, minutes FROM v_move WHERE job = ? "
-        "COLLATE "
-        "NOCASE AND day <= ? ORDER BY day, shift, number",
-        [&](const Row& row) {
-          Fact& fact = add(row, FactKind::move);
-          fact.name = row.text(2);
-          fact.text = row.text(3);
-          fact.quantity = Rational(row.number(4), 1'000'000);
-          fact.kilometres = row.text(5) == "km";
-          fact.minutes = static_cast<int>(row.number(6));
-        },
-        job_, to_);
+    each_of("from_site, to_site, distance_micro, unit, minutes", "move", [&](const Row& row) {
+      Fact& fact = add(row, FactKind::move);
+      fact.name = sites_.of(row, 3);
+      fact.text = sites_.of(row, 4);
+      fact.quantity = Rational(row.number(5), 1'000'000);
+      fact.kilometres = row.text(6) == "km";
+      fact.minutes = static_cast<int>(row.number(7));
+    });
   }
 
-  void once() {
-    Fact fact;
+  static void once(JobFacts& job) {
+    Fact& fact = job.facts.emplace_back();
     fact.kind = FactKind::once;
     fact.sheet = {Day{}, 0, 0, ""};
-    out_.facts.push_back(std::move(fact));
   }
 
+  const book::Book& book_;
   Store store_;
-  std::string job_;
   Day to_;
-  std::map<SheetKey, SheetRef> sheets_;
-  JobFacts out_;
+  std::shared_ptr<const Sheets> sheets_;
+  WordsById species_;
+  WordsById grades_;
+  WordsById sites_;
+  std::unordered_map<std::int64_t, Size> sizes_;
+  std::unordered_map<std::int64_t, std::size_t> place_;  ///< of a job asked for, by its number
+  std::string asked_;
+  std::vector<JobFacts> out_;
 };
 
 void add_mill(const book::Mill& mill, JobTerms& terms) {
   terms.convention = mill.convention;
   terms.practices = mill.practices;
+  terms.taper = mill.taper;
   terms.system = mill.units;
   terms.money_places = mill.currency.places;
 }
@@ -228,23 +312,19 @@ void add_mill(const book::Mill& mill, JobTerms& terms) {
 }  // namespace
 
 JobFacts job_facts(const book::Book& book, const std::string& job, Day to) {
-  return Loader(book, job, to).job();
+  return std::move(Loader(book, to).jobs({job}).front());
+}
+
+std::vector<JobFacts> job_facts(const book::Book& book, const std::vector<std::string>& jobs, Day to) {
+  return Loader(book, to).jobs(jobs);
 }
 
 JobFacts sale_facts(const book::Book& book, const std::string& buyer, Day to) {
-  return Loader(book, buyer, to).sales();
+  return std::move(Loader(book, to).sales({buyer}).front());
 }
 
-std::vector<std::string> buyers(const book::Book& book) {
-  std::vector<std::string> all;
-  Store store(book.database());
-  store.each("SELECT buyer FROM v_sold ORDER BY day, shift, number", [&](const Row& row) {
-    const std::string name = row.text(0);
-    const bool met =
-        std::any_of(all.begin(), all.end(), [&](const std::string& one) { return same_word(one, name); });
-    if (!met) all.push_back(name);
-  });
-  return all;
+std::vector<JobFacts> sale_facts(const book::Book& book, const std::vector<std::string>& buyers, Day to) {
+  return Loader(book, to).sales(buyers);
 }
 
 JobTerms job_terms(const book::Mill& mill, const std::string& job) {

@@ -12,10 +12,11 @@ namespace kerfbook::billing {
 
 /// Everything the sheets up to and including `to` say of a job, in the order of the days.
 JobFacts job_facts(const book::Book& book, const std::string& job, Day to);
+/// The same of several jobs, in the order given, with each table of the book gone through once.
+std::vector<JobFacts> job_facts(const book::Book& book, const std::vector<std::string>& jobs, Day to);
 /// What was sold to a buyer from own stock up to and including `to`.
 JobFacts sale_facts(const book::Book& book, const std::string& buyer, Day to);
-/// Every buyer that sheets name, in the order met.
-std::vector<std::string> buyers(const book::Book& book);
+std::vector<JobFacts> sale_facts(const book::Book& book, const std::vector<std::string>& buyers, Day to);
 
 /// Job, customer, certificate, counting and scaling as the newest mill file has them. A job the mill file does not
 /// know is its own customer and counts as the house does.

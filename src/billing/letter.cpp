@@ -168,6 +168,20 @@ render::Column summed(render::Column column) {
   return column;
 }
 
+render::Table ruled_table(const std::string& name, const std::string& title,
+                          const std::vector<std::string>& headings, std::size_t rows) {
+  render::Table table;
+  table.name = name;
+  table.title = title;
+  table.ruled = true;
+  for (const std::string& heading : headings) {
+    table.columns.push_back(text_column(lower(heading), heading));
+    table.columns.back().width_hint = heading.starts_with("What") ? 36 : 9;
+  }
+  table.rows.assign(rows, {std::vector<render::Cell>(headings.size(), render::Cell(std::string()))});
+  return table;
+}
+
 void drop_empty(render::Table& table, std::size_t column) {
   const auto blank = [&](const render::Row& row) {
     const auto* text = std::get_if<std::string>(&row.cells[column]);

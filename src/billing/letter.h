@@ -46,6 +46,10 @@ render::Column decimal_column(const std::string& name, const std::string& headin
 render::Column money_column(const std::string& name, const std::string& heading, const book::Mill& mill);
 render::Column summed(render::Column column);  ///< with a total
 
+/// Rows to be filled in by hand; a heading that asks "What" has a wide column.
+render::Table ruled_table(const std::string& name, const std::string& title,
+                          const std::vector<std::string>& headings, std::size_t rows);
+
 /// Takes out a column of text in which nothing stands: it says nothing.
 void drop_empty(render::Table& table, std::size_t column);
 

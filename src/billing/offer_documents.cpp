@@ -196,7 +196,7 @@ Document quote_document(const book::Mill& mill, const Terms& terms, const std::s
   const book::JobEntry* entry = find_job(mill, job.job);
   JobFacts facts;
   const SheetRef sheet{today, 1, 1, ""};
-  facts.sheets.push_back(sheet);
+  facts.sheets = std::make_shared<Sheets>(Sheets{{key_of(sheet), sheet}});
   if (entry != nullptr) {
     for (const book::CutLine& line : entry->cut_list) {
       Fact fact;

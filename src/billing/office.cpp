@@ -2,54 +2,16 @@
 #include "billing/office.h"
 
 #include <algorithm>
-#include <map>
-#include <tuple>
 
 #include "base/error.h"
 #include "base/text.h"
 #include "billing/letter.h"
 #include "billing/office_work.h"
-#include "billing/price.h"
 #include "book/store.h"
 
 namespace kerfbook::billing {
 
 namespace {
-
-Draft draft_with(const Terms& terms, const std::vector<Paper>& about, const JobTerms& job,
-                 const JobFacts& facts, Day today, bool settlement) {
-  return make_draft(terms, job, facts, billed_of(about, job.job, job.customer), waivers_of(about, job.job),
-                    today, settlement);
-}
-
-/// The same with the mill file and the papers of the book as they are.
-Draft draft_with(const book::Book& book, const JobTerms& job, const JobFacts& facts, Day today,
-                 bool settlement) {
-  return draft_with(terms_of(book.mill()), papers_about(book, job.job, job.customer), job, facts, today,
-                    settlement);
-}
-
-void refuse_problems(const Draft& draft) {
-  if (draft.problems.empty()) return;
-  throw Refused("not issued: " + draft.problems.front() +
-                (draft.problems.size() > 1
-                     ? " (and " + std::to_string(draft.problems.size() - 1) + " more; see the draft)"
-                     : ""));
-}
-
-void take_over(const Draft& draft, Paper& paper) {
-  paper.job = draft.job;
-  paper.customer = draft.customer;
-  paper.amount = draft.total;
-  paper.from = draft.from;
-  paper.to = draft.to;
-  paper.sawing = draft.sawing;
-  paper.minimum = draft.minimum;
-  paper.lines = draft.lines;
-  paper.taxes = draft.taxes;
-  paper.sheets = draft.sheets;
-  paper.items = draft.items;
-}
 
 Day due_day(const Terms& terms, const std::string& job, Day day) {
   const Agreement* agreement = find_agreement(terms, job);
@@ -85,20 +47,69 @@ std::int64_t next_number(const std::vector<Paper>& papers, PaperKind kind, std::
 }
 
 /// Where the job was billed before: how all of it together differs from one bill, and why.
-void add_difference(render::Document& paper, const book::Book& book, const JobTerms& of,
-                    const JobFacts& facts, const Draft& draft, Day today) {
-  const std::vector<Paper> papers = papers_about(book, of.job, of.customer);
-  std::vector<Draft> parts = drafts_of(papers, of.job, of.customer);
+void add_difference(render::Document& paper, const book::Mill& mill, const Work& work, const Draft& draft,
+                    Day today) {
+  const JobTerms& of = work.deal.job;
+  std::vector<Draft> parts = drafts_of(work.about, of.job, of.customer);
   if (parts.empty()) return;
   parts.push_back(draft);
-  const Draft at_once = make_draft(terms_of(book.mill()), of, facts, {}, waivers_of(papers, of.job), today);
+  const Draft at_once =
+      make_draft(*work.deal.terms, of, work.facts, {}, waivers_of(work.about, of.job), today);
   for (const Difference& one : explain_difference(at_once, parts))
     paper.foot.push_back("Against one bill for the whole job, " +
-                         money_words(one.more.minor < 0 ? Money{} - one.more : one.more, book.mill()) +
+                         money_words(one.more.minor < 0 ? Money{} - one.more : one.more, mill) +
                          (one.more.minor < 0 ? " less: " : " more: ") + one.words + ".");
 }
 
 }  // namespace
+
+Work work_of_job(const book::Book& book, const std::string& job, Day to) {
+  Work work;
+  work.deal = deal_of(book, known_job(book, job));
+  work.facts = job_facts(book, work.deal.job.job, to);
+  work.about = papers_about(book, work.deal.job.job, work.deal.job.customer);
+  return work;
+}
+
+Work work_of_sale(const book::Book& book, const std::string& buyer, Day to) {
+  Work work;
+  work.deal = Deals(book).of_sale(buyer);
+  work.facts = sale_facts(book, buyer, to);
+  work.about = papers_about(book, "", work.deal.job.customer);
+  return work;
+}
+
+Draft draft_with(const Work& work, Day today, bool settlement) {
+  return draft_with(work.deal, work.about, work.facts, today, settlement);
+}
+
+void refuse_problems(const Draft& draft) {
+  if (draft.problems.empty()) return;
+  throw Refused("not issued: " + draft.problems.front() +
+                (draft.problems.size() > 1
+                     ? " (and " + std::to_string(draft.problems.size() - 1) + " more; see the draft)"
+                     : ""));
+}
+
+void take_over(const Draft& draft, Paper& paper) {
+  paper.job = draft.job;
+  paper.customer = draft.customer;
+  paper.amount = draft.total;
+  paper.from = draft.from;
+  paper.to = draft.to;
+  paper.sawing = draft.sawing;
+  paper.minimum = draft.minimum;
+  paper.lines = draft.lines;
+  paper.taxes = draft.taxes;
+  paper.sheets = draft.sheets;
+  paper.items = draft.items;
+}
+
+Draft draft_with(const Deal& deal, const std::vector<Paper>& about, const JobFacts& facts, Day today,
+                 bool settlement) {
+  return make_draft(*deal.terms, deal.job, facts, billed_of(about, deal.job.job, deal.job.customer),
+                    waivers_of(about, deal.job.job), today, settlement);
+}
 
 Paper begun(const std::vector<Paper>& papers, PaperKind kind, Day day, std::int64_t first) {
   Paper paper;
@@ -133,8 +144,8 @@ std::string known_job(const book::Book& book, const std::string& job) {
   });
   if (!found.empty()) return found;
   const std::string near = nearest(job, known);
-  throw Refused("no job is called `" + job + "`; " +
-                (near.empty() ? "the jobs are " + join(known, ", ") : "did you mean `" + near + "`?"));
+  throw Refused("no job is called '" + job + "'; " +
+                (near.empty() ? "the jobs are " + join(known, ", ") : "did you mean '" + near + "'?"));
 }
 
 Paper find_paper(const book::Book& book, PaperKind kind, std::int64_t number) {
@@ -147,101 +158,55 @@ Paper find_paper(const book::Book& book, PaperKind kind, std::int64_t number) {
 }
 
 Draft draft_job(const book::Book& book, const std::string& job, Day to, Day today) {
-  const JobTerms terms = job_terms(book.mill(), known_job(book, job));
-  return draft_with(book, terms, job_facts(book, terms.job, to), today, false);
+  return draft_with(work_of_job(book, job, to), today);
 }
 
 Draft draft_sale(const book::Book& book, const std::string& buyer, Day to, Day today) {
-  const JobTerms terms = sale_terms(book.mill(), buyer);
-  return draft_with(book, terms, sale_facts(book, buyer, to), today, false);
+  return draft_with(work_of_sale(book, buyer, to), today);
 }
 
 render::Document draft_paper(const book::Book& book, const std::string& job, Day to, Day today) {
-  const std::vector<Paper> papers = papers_of(book);
-  const JobTerms of = job_terms(book.mill(), known_job(book, job));
-  const JobFacts facts = job_facts(book, of.job, to);
-  const Draft draft = draft_with(book, of, facts, today, false);
-  InvoiceHead head = head_of(play(papers), draft, today);
-  render::Document paper = invoice_document(book.mill(), terms_of(book.mill()), draft, head);
-  if (draft.from && draft.to) add_tally(paper, book, of, facts.facts, *draft.from, *draft.to);
-  add_difference(paper, book, of, facts, draft, today);
+  const Work work = work_of_job(book, job, to);
+  const Draft draft = draft_with(work, today);
+  const InvoiceHead head = head_of(play(papers_of(book)), draft, today);
+  render::Document paper = invoice_document(*work.deal.mill, *work.deal.terms, draft, head);
+  if (draft.from && draft.to) add_tally(paper, book, work.deal.job, work.facts.facts, *draft.from, *draft.to);
+  add_difference(paper, *work.deal.mill, work, draft, today);
   return paper;
 }
 
 render::Document draft_ticket(const book::Book& book, const std::string& buyer, Day to, Day today) {
-  const Draft draft = draft_sale(book, buyer, to, today);
-  return sale_document(book.mill(), terms_of(book.mill()), draft,
-                       head_of(play(papers_of(book)), draft, today));
-}
-
-namespace {
-
-/// Jobs with a sheet that no standing invoice covers as it is now: after many years a few of very many.
-std::vector<std::string> jobs_to_look_at(const book::Book& book) {
-  std::vector<std::string> jobs;
-  book::Store store(book.database());
-  store.each(
-      "WITH said AS (SELECT job, day, shift FROM run UNION SELECT job, day, shift FROM sawing UNION "
-      "SELECT job, day, shift FROM stop UNION SELECT job, day, shift FROM charge UNION "
-      "SELECT job, day, shift FROM move UNION SELECT job, day, shift FROM tooth_work), "
-      "covered AS (SELECT p.job, s.day, s.shift, s.revision FROM paper_sheet s JOIN paper p ON p.entry = "
-      "s.entry "
-      "WHERE p.kind = 'invoice' AND NOT EXISTS "
-      "(SELECT 1 FROM paper c WHERE c.kind = 'credit' AND c.cancels = 1 AND c.invoice = p.number)) "
-      "SELECT DISTINCT job.code FROM said JOIN job ON job.id = said.job "
-      "JOIN sheet ON sheet.day = said.day AND sheet.shift = said.shift "
-      "WHERE job.owner <> 'own' AND job.code <> 'own' COLLATE NOCASE "
-      "AND ((job.code, said.day, said.shift, sheet.revision) NOT IN (SELECT job, day, shift, revision FROM "
-      "covered) "
-      "OR job.code IN (SELECT job FROM paper WHERE kind = 'credit' AND cancels = 1)) ORDER BY job.code",
-      [&](const book::Row& row) { jobs.push_back(row.text(0)); });
-  return jobs;
-}
-
-}  // namespace
-
-std::vector<Waiting> waiting(const book::Book& book, Day to, Day today) {
-  const Terms terms = terms_of(book.mill());
-  std::vector<Waiting> all;
-  const auto add = [&](const JobTerms& of, const JobFacts& facts) {
-    const std::vector<Paper> about = papers_about(book, of.job, of.customer);
-    const Draft draft = draft_with(terms, about, of, facts, today, false);
-    const Draft shares = draft_with(terms, about, of, facts, today, true);
-    if (draft.lines.empty() && draft.problems.empty() && shares.items.empty()) return;
-    all.push_back({of.job, of.customer, draft.total, draft.problems.size(), !shares.items.empty()});
-  };
-  for (const std::string& job : jobs_to_look_at(book))
-    add(job_terms(book.mill(), job), job_facts(book, job, to));
-  for (const std::string& buyer : buyers(book))
-    add(sale_terms(book.mill(), buyer), sale_facts(book, buyer, to));
-  return all;
+  const Work work = work_of_sale(book, buyer, to);
+  const Draft draft = draft_with(work, today);
+  return sale_document(book.mill(), *work.deal.terms, draft, head_of(play(papers_of(book)), draft, today));
 }
 
 Paper issue_invoice(book::Book& book, const std::string& job, Day to, Day today) {
-  const Terms terms = terms_of(book.mill());
+  const Work work = work_of_job(book, job, to);
+  const Terms& terms = *work.deal.terms;
+  const JobTerms& of = work.deal.job;
   const std::vector<Paper> papers = papers_of(book);
-  const JobTerms of = job_terms(book.mill(), known_job(book, job));
-  const JobFacts facts = job_facts(book, of.job, to);
-  const Draft draft = draft_with(book, of, facts, today, false);
+  const Draft draft = draft_with(work, today);
   refuse_problems(draft);
   if (draft.lines.empty())
     throw Refused("job " + of.job + ": nothing is left to bill up to " + write_day(to));
   Paper paper = begun(papers, PaperKind::invoice, today, terms.invoice.first);
   take_over(draft, paper);
   const InvoiceHead head = number_it(terms, play(papers), draft, paper, today);
-  paper.document = invoice_document(book.mill(), terms, draft, head);
-  if (draft.from && draft.to) add_tally(paper.document, book, of, facts.facts, *draft.from, *draft.to);
+  paper.document = invoice_document(*work.deal.mill, terms, draft, head);
+  if (draft.from && draft.to) add_tally(paper.document, book, of, work.facts.facts, *draft.from, *draft.to);
   post(book, paper);
   return paper;
 }
 
 Paper issue_sale(book::Book& book, const std::string& buyer, Day to, Day today, const std::string& method) {
-  const Terms terms = terms_of(book.mill());
+  const Work work = work_of_sale(book, buyer, to);
+  const Terms& terms = *work.deal.terms;
   const std::vector<Paper> papers = papers_of(book);
-  const Draft draft = draft_sale(book, buyer, to, today);
+  const Draft draft = draft_with(work, today);
   refuse_problems(draft);
   if (draft.lines.empty())
-    throw Refused("nothing sold to `" + buyer + "` up to " + write_day(to) + " is left to bill");
+    throw Refused("nothing sold to '" + buyer + "' up to " + write_day(to) + " is left to bill");
   Paper paper = begun(papers, PaperKind::invoice, today, terms.invoice.first);
   take_over(draft, paper);
   InvoiceHead head = number_it(terms, play(papers), draft, paper, today);
@@ -250,62 +215,6 @@ Paper issue_sale(book::Book& book, const std::string& buyer, Day to, Day today, 
   post(book, paper);
   const Money left = paper.amount - paper.settled;
   if (!method.empty() && left.minor > 0) take_payment(book, {"", "", paper.number, left, method, ""}, today);
-  return paper;
-}
-
-Paper settle_shares(book::Book& book, const std::string& job, Day to, Day today) {
-  const Terms terms = terms_of(book.mill());
-  const std::vector<Paper> papers = papers_of(book);
-  const JobTerms of = job_terms(book.mill(), known_job(book, job));
-  const Draft draft = draft_with(book, of, job_facts(book, of.job, to), today, true);
-  refuse_problems(draft);
-  if (draft.items.empty())
-    throw Refused("job " + of.job + ": no lumber is left to divide up to " + write_day(to));
-  const ShareTerm* rule = find_share(terms, {of.job, of.customer, "", "", std::nullopt, std::nullopt, today});
-  const ShareTerm halves;
-  std::map<std::tuple<std::string, std::string, Size, Length>, ShareLine> lines;
-  for (const Item& item : draft.items) {
-    const Fact& fact = *item.fact;
-    if (fact.kind == FactKind::lineal)
-      throw Refused("job " + of.job + ": " + item.words +
-                    " was counted in lineal feet and cannot be divided by the board");
-    ShareLine& line = lines[{fact.species, fact.grade, fact.size, fact.length}];
-    line.species = fact.species;
-    line.grade = fact.grade;
-    line.size = fact.size;
-    line.length = fact.length;
-    line.pieces += item.count;
-    if (item.count != 0) line.bf_each = item.quantity / Rational(item.count);
-  }
-  std::vector<ShareLine> all;
-  for (auto& [key, line] : lines)
-    if (line.pieces != 0) all.push_back(line);
-  Rational carried;
-  for (const Paper& before : papers_about(book, of.job, of.customer))
-    if (before.kind == PaperKind::settlement && same_word(before.job, of.job))
-      carried = before.split->carried;
-  Paper paper = begun(papers, PaperKind::settlement, today);
-  take_over(draft, paper);
-  paper.amount = {};
-  const ShareTerm& used = rule == nullptr ? halves : *rule;
-  paper.split = divide(std::move(all), used.rule, used.percent, carried);
-  paper.document = settlement_document(book.mill(), paper, used);
-  post(book, paper);
-  return paper;
-}
-
-Paper load(book::Book& book, const LoadAsk& ask, Day day) {
-  const std::vector<Paper> papers = papers_of(book);
-  LoadAsk known = ask;
-  known.job = known_job(book, ask.job);
-  const JobFacts facts = job_facts(book, known.job, day);
-  Paper paper = begun(papers, PaperKind::load, day);
-  paper.job = known.job;
-  paper.customer = job_terms(book.mill(), known.job).customer;
-  paper.document = load_document(book, known, facts, paper.number, day);
-  if (paper.document.tables.front().rows.empty())
-    throw Refused("job " + known.job + ": no such bundle up to " + write_day(day));
-  post(book, paper);
   return paper;
 }
 

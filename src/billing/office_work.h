@@ -1,14 +1,34 @@
-// office_work.h -- what every deed of the office begins and ends with. Private to office.cpp and money_deeds.cpp.
+// office_work.h -- what every deed of the office begins and ends with. Private to office.cpp, settle.cpp, waiting.cpp and
+// money_deeds.cpp.
 #pragma once
 
 #include <string>
 #include <vector>
 
+#include "billing/deal.h"
 #include "billing/ledger.h"
 #include "billing/paper.h"
 #include "book/book.h"
 
 namespace kerfbook::billing {
+
+/// What a draft is made of.
+struct Work {
+  Deal deal;
+  JobFacts facts;
+  std::vector<Paper> about;  ///< papers of the job, or of the buyer
+};
+
+Work work_of_job(const book::Book& book, const std::string& job, Day to);
+Work work_of_sale(const book::Book& book, const std::string& buyer, Day to);
+Draft draft_with(const Work& work, Day today, bool settlement = false);
+/// The draft of a job's or a buyer's facts, given the papers there are about them.
+Draft draft_with(const Deal& deal, const std::vector<Paper>& about, const JobFacts& facts, Day today,
+                 bool settlement);
+/// Refused, with the first of them, when the draft has problems.
+void refuse_problems(const Draft& draft);
+/// What the draft found goes on the paper.
+void take_over(const Draft& draft, Paper& paper);
 
 /// A paper with the next number of its kind, made when `papers` were all there was.
 Paper begun(const std::vector<Paper>& papers, PaperKind kind, Day day, std::int64_t first = 1);

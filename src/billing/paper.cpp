@@ -44,6 +44,7 @@ Paper thaw_paper(const Json& json) {
   paper.cancels = json.at("cancels").get<bool>();
   paper.method = json.at("method").get<std::string>();
   if (!json.at("waiver").is_null()) paper.waiver = thaw_waiver(json.at("waiver"));
+  if (json.contains("load")) paper.load = thaw_list(json.at("load"), thaw_load_line);  // older ones have none
   if (json.contains("document")) paper.document = thaw_document(json.at("document"));  // see papers_about
   return paper;
 }
@@ -89,6 +90,7 @@ std::string write_paper(const Paper& paper) {
                   {"cancels", paper.cancels},
                   {"method", paper.method},
                   {"waiver", paper.waiver ? frozen(*paper.waiver) : Json(nullptr)},
+                  {"load", frozen_list(paper.load)},
                   {"document", frozen(paper.document)}};
   // Bytes that are no UTF-8 (a name pasted from elsewhere) are replaced, never refused: the sheet was accepted.
   return json.dump(1, ' ', false, Json::error_handler_t::replace) + "\n";
@@ -148,9 +150,16 @@ std::vector<Draft> drafts_of(const std::vector<Paper>& papers, const std::string
 
 std::vector<Waiver> waivers_of(const std::vector<Paper>& papers, const std::string& job) {
   std::vector<Waiver> all;
-  for (const Paper& paper : papers)
-    if (paper.waiver && same_word(paper.job, job)) all.push_back(*paper.waiver);
+  for (const Paper& paper : papers) {
+    if (!paper.waiver || !same_word(paper.job, job)) continue;
+    std::erase_if(all, [&](const Waiver& one) { return one.same_charge(*paper.waiver); });
+    if (!paper.waiver->back) all.push_back(*paper.waiver);
+  }
   return all;
+}
+
+bool Waiver::same_charge(const Waiver& other) const {
+  return day == other.day && shift == other.shift && same_word(charge, other.charge);
 }
 
 }  // namespace kerfbook::billing

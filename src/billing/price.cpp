@@ -36,34 +36,67 @@ bool size_among(const std::vector<Size>& sizes, const std::optional<Size>& size)
   });
 }
 
+/// Goes through the conditions. For each that keeps it from fitting, `tell` is handed a function that makes a few
+/// words of it, and says whether to go on.
+template <class Tell>
+void obstacles(const Conditions& when, const Question& asked, Tell&& tell) {
+  const std::optional<Length> thickness = asked.size ? std::optional(asked.size->thickness) : std::nullopt;
+  const std::optional<Length> width = asked.size ? std::optional(asked.size->width) : std::nullopt;
+  const auto named = [&](const std::vector<std::string>& words, const std::string& word, const char* what) {
+    return among(words, word) ||
+           tell([&] { return "is for " + std::string(what) + " " + join(words, ", "); });
+  };
+  const auto check = [&](bool fit, auto words) { return fit || tell(words); };
+  const bool over = !when.length_over || (asked.length && compare(*asked.length, *when.length_over) > 0);
+  static_cast<void>(
+      named(when.job, asked.job, "job") && named(when.customer, asked.customer, "customer") &&
+      named(when.species, asked.species, "species") && named(when.grade, asked.grade, "grade") &&
+      check(size_among(when.size, asked.size), [] { return std::string("is for other sizes"); }) &&
+      check(within(thickness, when.thickness_from, when.thickness_to),
+            [] { return std::string("is for another thickness"); }) &&
+      check(within(width, when.width_from, when.width_to),
+            [] { return std::string("is for another width"); }) &&
+      check(within(asked.diameter, when.diameter_from, when.diameter_to),
+            [] { return std::string("is for logs of another diameter"); }) &&
+      check(over && within(asked.length, std::nullopt, when.length_to),
+            [] { return std::string("is for other lengths"); }) &&
+      check(!when.from || *when.from <= asked.day,
+            [&] { return "is in force from " + write_day(*when.from); }) &&
+      check(!when.until || asked.day <= *when.until,
+            [&] { return "was in force until " + write_day(*when.until); }));
+}
+
 /// The conditions that keep it from fitting, each in a few words; empty = it fits.
 std::vector<std::string> in_the_way(const Conditions& when, const Question& asked) {
   std::vector<std::string> no;
-  if (!among(when.job, asked.job)) no.push_back("is for job " + join(when.job, ", "));
-  if (!among(when.customer, asked.customer)) no.push_back("is for customer " + join(when.customer, ", "));
-  if (!among(when.species, asked.species)) no.push_back("is for species " + join(when.species, ", "));
-  if (!among(when.grade, asked.grade)) no.push_back("is for grade " + join(when.grade, ", "));
-  if (!size_among(when.size, asked.size)) no.emplace_back("is for other sizes");
-  const std::optional<Length> thickness = asked.size ? std::optional(asked.size->thickness) : std::nullopt;
-  const std::optional<Length> width = asked.size ? std::optional(asked.size->width) : std::nullopt;
-  if (!within(thickness, when.thickness_from, when.thickness_to)) no.emplace_back("is for another thickness");
-  if (!within(width, when.width_from, when.width_to)) no.emplace_back("is for another width");
-  const bool over = !when.length_over || (asked.length && compare(*asked.length, *when.length_over) > 0);
-  if (!over || !within(asked.length, std::nullopt, when.length_to)) no.emplace_back("is for other lengths");
-  if (when.from && asked.day < *when.from) no.push_back("is in force from " + write_day(*when.from));
-  if (when.until && asked.day > *when.until) no.push_back("was in force until " + write_day(*when.until));
+  obstacles(when, asked, [&](const auto& words) {
+    no.push_back(words());
+    return true;
+  });
   return no;
+}
+
+/// With two decimals, or as many more as it has.
+std::string digits(const Rational& rate) {
+  std::string all = plain(shown(rate, 6));
+  while (all.ends_with('0') && all[all.size() - 3] != '.') all.pop_back();
+  return all;
 }
 
 std::string money_words(const Price& price) {
   if (price.basis == Basis::shares) return "shares";
-  std::string digits = plain(shown(price.rate, 6));
-  while (digits.ends_with('0') && digits[digits.size() - 3] != '.') digits.pop_back();
-  return digits + " " + std::string(unit_after_rate(price.basis));
+  return digits(price.rate) + " " + std::string(unit_after_rate(price.basis));
 }
 
 std::string called(const Price& price) {
-  return "`" + price_title(price) + "` (line " + std::to_string(price.line) + ", " + money_words(price) + ")";
+  return "'" + price_title(price) + "' (line " + std::to_string(price.line) + ", " + money_words(price) + ")";
+}
+
+std::string called(const ChargeTerm& charge) {
+  std::string sums = charge.flat.is_zero() ? "" : digits(charge.flat) + " flat";
+  if (!charge.rate.is_zero())
+    sums += (sums.empty() ? "" : " and ") + digits(charge.rate) + " per " + std::string(word_of(charge.per));
+  return "'" + charge.title + "' (line " + std::to_string(charge.line) + ", " + sums + ")";
 }
 
 /// Why `won` goes before `lost`, both fitting.
@@ -91,13 +124,21 @@ int plain_conditions(const Conditions& w) {
          4 * static_cast<int>(any_size) + static_cast<int>(w.thickness_from.has_value()) +
          static_cast<int>(w.thickness_to.has_value()) + static_cast<int>(w.width_from.has_value()) +
          static_cast<int>(w.width_to.has_value()) + static_cast<int>(w.length_over.has_value()) +
-         static_cast<int>(w.length_to.has_value());
+         static_cast<int>(w.length_to.has_value()) + static_cast<int>(w.diameter_from.has_value()) +
+         static_cast<int>(w.diameter_to.has_value());
 }
 
 std::string spoken_section(const Length& length) {
   if (length.system == measure::System::inch) return write_inches(length) + " in";
   const std::string millimetres = write_inches(length);
   return millimetres.substr(0, millimetres.size() - 2) + " mm";
+}
+
+/// A log's diameter, in inches or centimetres.
+std::string spoken_diameter(const Length& diameter) {
+  return diameter.system == measure::System::inch
+             ? spoken_section(diameter)
+             : plain(shown(in_metres(diameter) * Rational(100), 0)) + " cm";
 }
 
 void add_range(std::vector<std::string>& words, const std::optional<Length>& from,
@@ -113,38 +154,63 @@ void add_range(std::vector<std::string>& words, const std::optional<Length>& fro
 }  // namespace
 
 bool fits(const Conditions& when, const Question& asked) {
-  return in_the_way(when, asked).empty();
+  bool fit = true;
+  obstacles(when, asked, [&](const auto&) { return fit = false; });
+  return fit;
 }
 
 Particular particular(const Conditions& when, int line) {
   return {!when.job.empty(), !when.customer.empty(), plain_conditions(when), when.from.value_or(Day{}), line};
 }
 
+const Price* find_price(const Terms& terms, const Question& asked, bool sells) {
+  return most_particular(terms.prices,
+                         [&](const Price& p) { return p.sells == sells && fits(p.when, asked); });
+}
+
+namespace {
+
+/// The choice among the terms `of` lets through, and then every other one: why it does not fit or is passed over.
+template <class Term, class Of>
+std::vector<std::string> explained(const std::vector<Term>& terms, const Question& asked, const char* what,
+                                   Of of) {
+  const auto fit = [&](const Term& one) { return of(one) && fits(one.when, asked); };
+  const Term* best = most_particular(terms, fit);
+  std::vector<std::string> lines;
+  const auto before = [&](const Term& other) {
+    return advantage(particular(best->when, best->line), particular(other.when, other.line));
+  };
+  if (best == nullptr) {
+    lines.push_back("no " + std::string(what) + " fits");
+  } else {
+    const Term* second = most_particular(terms, [&](const Term& one) { return &one != best && fit(one); });
+    lines.push_back(second == nullptr
+                        ? called(*best) + " is the only " + what + " that fits"
+                        : called(*best) + " goes before " + called(*second) + ": " + before(*second));
+  }
+  for (const Term& one : terms) {
+    if (!of(one) || &one == best) continue;
+    const std::vector<std::string> no = in_the_way(one.when, asked);
+    lines.push_back(no.empty()
+                        ? called(one) + " fits, but " + called(*best) + " goes before it: " + before(one)
+                        : called(one) + " does not fit: it " + join(no, "; "));
+  }
+  return lines;
+}
+
+}  // namespace
+
 Choice choose_price(const Terms& terms, const Question& asked, bool sells) {
-  const Price* best =
-      most_particular(terms.prices, [&](const Price& p) { return p.sells == sells && fits(p.when, asked); });
-  if (best == nullptr) return {nullptr, "no price fits"};
-  const Price* second = most_particular(
-      terms.prices, [&](const Price& p) { return p.sells == sells && &p != best && fits(p.when, asked); });
-  if (second == nullptr) return {best, called(*best) + " is the only price that fits"};
-  return {best, called(*best) + " goes before " + called(*second) + ": " +
-                    advantage(particular(best->when, best->line), particular(second->when, second->line))};
+  return {find_price(terms, asked, sells), explain_price(terms, asked, sells).front()};
 }
 
 std::vector<std::string> explain_price(const Terms& terms, const Question& asked, bool sells) {
-  const Choice chosen = choose_price(terms, asked, sells);
-  std::vector<std::string> lines{chosen.why};
-  for (const Price& price : terms.prices) {
-    if (price.sells != sells || &price == chosen.price) continue;
-    const std::vector<std::string> no = in_the_way(price.when, asked);
-    if (!no.empty())
-      lines.push_back(called(price) + " does not fit: it " + join(no, "; "));
-    else
-      lines.push_back(
-          called(price) + " fits, but " + called(*chosen.price) + " goes before it: " +
-          advantage(particular(chosen.price->when, chosen.price->line), particular(price.when, price.line)));
-  }
-  return lines;
+  return explained(terms.prices, asked, "price", [&](const Price& one) { return one.sells == sells; });
+}
+
+std::vector<std::string> explain_charge(const Terms& terms, std::string_view name, const Question& asked) {
+  return explained(terms.charges, asked, "charge",
+                   [&](const ChargeTerm& one) { return same_word(one.name, name); });
 }
 
 const ChargeTerm* find_charge(const Terms& terms, std::string_view name, const Question& asked) {
@@ -165,6 +231,13 @@ std::string condition_words(const Conditions& when, bool for_paper) {
   if (!sizes.empty()) words.push_back(join(sizes, ", "));
   add_range(words, when.thickness_from, when.thickness_to, "thick", "thicker");
   add_range(words, when.width_from, when.width_to, "wide", "wider");
+  if (when.diameter_from && when.diameter_to)
+    words.push_back("logs " + spoken_diameter(*when.diameter_from) + " to " +
+                    spoken_diameter(*when.diameter_to) + " thick");
+  else if (when.diameter_from)
+    words.push_back("logs " + spoken_diameter(*when.diameter_from) + " and thicker");
+  else if (when.diameter_to)
+    words.push_back("logs up to " + spoken_diameter(*when.diameter_to) + " thick");
   if (when.length_over) words.push_back("longer than " + spoken_length(*when.length_over));
   if (when.length_to) words.push_back("up to " + spoken_length(*when.length_to));
   if (!when.species.empty()) words.push_back(join(when.species, ", "));
@@ -205,6 +278,8 @@ std::string_view unit_after_rate(Basis basis) {
       return "a piece";
     case Basis::lineal_foot:
       return "a lineal foot";
+    case Basis::lineal_metre:
+      return "a lineal metre";
     case Basis::hour:
       return "an hour";
     case Basis::day:

@@ -17,8 +17,9 @@ struct Question {
   std::string species;
   std::string grade;
   std::optional<Size> size;
-  std::optional<Length> length;
-  Day day;  ///< whose prices hold: the agreed day of the job, else the day of the sheet
+  std::optional<Length> length;  ///< of a piece or of a log
+  Day day;                       ///< whose prices hold: the agreed day of the job, else the day of the sheet
+  std::optional<Length> diameter = {};  ///< of a log: the mean of its small end
 };
 
 bool fits(const Conditions& when, const Question& asked);
@@ -35,15 +36,21 @@ struct Particular {
 };
 Particular particular(const Conditions& when, int line);
 
+/// Of the prices for sawing (or, with `sells`, for own lumber sold) the most particular that fits; nullptr: none does.
+const Price* find_price(const Terms& terms, const Question& asked, bool sells = false);
+
 struct Choice {
   const Price* price = nullptr;  ///< nullptr: none fits
   std::string why;               ///< one sentence: why this one, or why none
 };
-/// Of the prices for sawing (or, with `sells`, for own lumber sold).
+/// The same with the reason.
 Choice choose_price(const Terms& terms, const Question& asked, bool sells = false);
 
 /// Every price in turn, whether it fits and which conditions keep it from fitting, the chosen one first.
 std::vector<std::string> explain_price(const Terms& terms, const Question& asked, bool sells = false);
+
+/// The same of the charges of one name.
+std::vector<std::string> explain_charge(const Terms& terms, std::string_view name, const Question& asked);
 
 /// The most particular charge of that name that fits; nullptr when there is none.
 const ChargeTerm* find_charge(const Terms& terms, std::string_view name, const Question& asked);

@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "base/text.h"
+#include "billing/term_checks.h"
 #include "billing/terms.h"
 #include "book/toml_table.h"
 #include "scaling/scaling.h"
@@ -20,7 +21,7 @@ using book::TomlTable;
 template <class Enum, std::size_t N>
 using Words = std::array<std::pair<std::string_view, Enum>, N>;
 
-constexpr Words<Basis, 12> kBases{{{"bf", Basis::bf},
+constexpr Words<Basis, 13> kBases{{{"bf", Basis::bf},
                                    {"mbf", Basis::mbf},
                                    {"log-scale", Basis::log_scale},
                                    {"log-mbf", Basis::log_mbf},
@@ -29,10 +30,11 @@ constexpr Words<Basis, 12> kBases{{{"bf", Basis::bf},
                                    {"m3-sawn", Basis::m3_sawn},
                                    {"piece", Basis::piece},
                                    {"lineal-foot", Basis::lineal_foot},
+                                   {"lineal-metre", Basis::lineal_metre},
                                    {"hour", Basis::hour},
                                    {"day", Basis::day},
                                    {"shares", Basis::shares}}};
-constexpr Words<Per, 13> kPers{{{"each", Per::each},
+constexpr Words<Per, 14> kPers{{{"each", Per::each},
                                 {"hour", Per::hour},
                                 {"day", Per::day},
                                 {"mile", Per::mile},
@@ -42,6 +44,7 @@ constexpr Words<Per, 13> kPers{{{"each", Per::each},
                                 {"mbf", Per::mbf},
                                 {"piece", Per::piece},
                                 {"lineal-foot", Per::lineal_foot},
+                                {"lineal-metre", Per::lineal_metre},
                                 {"log", Per::log},
                                 {"bundle", Per::bundle},
                                 {"percent", Per::percent}}};
@@ -64,8 +67,8 @@ Result<Enum> read_in(const Words<Enum, N>& words, std::string_view typed) {
     known.emplace_back(word);
   }
   const std::string near = nearest(typed, known);
-  return Slip{"`" + std::string(typed) + "` is not known",
-              near.empty() ? "one of " + join(known, ", ") : "did you mean `" + near + "`?"};
+  return Slip{"'" + std::string(typed) + "' is not known",
+              near.empty() ? "one of " + join(known, ", ") : "did you mean " + near + "?"};
 }
 
 template <class Enum>
@@ -73,8 +76,8 @@ Result<Enum> read_known(std::string_view typed, std::optional<Enum> (*reader)(st
                         const std::vector<std::string>& known) {
   if (const std::optional<Enum> got = reader(typed)) return *got;
   const std::string near = nearest(typed, known);
-  return Slip{"`" + std::string(typed) + "` is not known",
-              near.empty() ? "one of " + join(known, ", ") : "did you mean `" + near + "`?"};
+  return Slip{"'" + std::string(typed) + "' is not known",
+              near.empty() ? "one of " + join(known, ", ") : "did you mean " + near + "?"};
 }
 
 /// Everything the reading of one file needs.
@@ -88,6 +91,10 @@ struct Reader {
     return [metric](std::string_view t) {
       return metric ? measure::read_millimetres(t) : measure::read_inches(t);
     };
+  }
+  std::function<Result<Length>(std::string_view)> diameter() const {
+    const bool metric = options.metric;
+    return [metric](std::string_view t) { return scaling::read_diameter(t, metric); };
   }
   std::function<Result<Length>(std::string_view)> along() const {
     const bool metric = options.metric;
@@ -123,6 +130,8 @@ Conditions Reader::conditions(TomlTable& table) const {
   when.thickness_to = table.read<Length>("thickness_to", section());
   when.width_from = table.read<Length>("width_from", section());
   when.width_to = table.read<Length>("width_to", section());
+  when.diameter_from = table.read<Length>("diameter_from", diameter());
+  when.diameter_to = table.read<Length>("diameter_to", diameter());
   when.length_over = table.read<Length>("length_over", along());
   when.length_to = table.read<Length>("length_to", along());
   when.from = table.day("from");
@@ -161,7 +170,7 @@ std::optional<MinimumLog> Reader::minimum_log(TomlTable& table) const {
 
 bool sells_by(Basis basis) {
   return basis == Basis::bf || basis == Basis::mbf || basis == Basis::piece || basis == Basis::lineal_foot ||
-         basis == Basis::m3_sawn;
+         basis == Basis::lineal_metre || basis == Basis::m3_sawn;
 }
 
 void Reader::price(TomlTable& table) {
@@ -191,6 +200,7 @@ void Reader::price(TomlTable& table) {
   const std::string tax_kind = table.text("tax");
   price.tax = !tax_kind.empty() ? tax_kind : price.sells ? "lumber" : "sawing";
   price.when = conditions(table);
+  check_price(table, price);
   table.finish();
   terms.prices.push_back(std::move(price));
 }
@@ -222,6 +232,7 @@ void Reader::charge(TomlTable& table) {
   else if (charge.per == Per::percent)
     charge.tax = "sawing";
   charge.when = conditions(table);
+  check_charge(table, charge);
   table.finish();
   terms.charges.push_back(std::move(charge));
 }
@@ -256,6 +267,7 @@ void Reader::tax(TomlTable& table) {
   tax.certificate = table.flag("certificate").value_or(true);
   tax.from = table.day("from");
   tax.until = table.day("until");
+  check_tax(table, tax, terms);
   table.finish();
   terms.taxes.push_back(std::move(tax));
 }

@@ -38,41 +38,58 @@ std::int64_t whole_part(const Rational& positive) {
   return static_cast<std::int64_t>(positive.num() / positive.den());
 }
 
-/// Each side's whole boards of every line first, so that the odd boards can be dealt against what all lines gave.
-void by_size_line(std::vector<ShareLine>& lines, const Rational& part, Dealer& dealer) {
-  std::vector<std::int64_t> odd;
-  for (ShareLine& line : lines) {
-    const std::int64_t sign = line.pieces < 0 ? -1 : 1;
-    const Rational pieces(line.pieces * sign);
-    const std::int64_t customer = whole_part(pieces * part);
-    const std::int64_t mill = whole_part(pieces * (Rational(1) - part));
-    give(line, dealer, true, customer * sign);
-    give(line, dealer, false, mill * sign);
-    odd.push_back(line.pieces - sign * (customer + mill));
+/// What is dealt out at a time: a board, or of lineal feet a foot (0.1 m).
+std::int64_t step_of(const ShareLine& line) {
+  if (!line.lineal()) return 1;
+  return line.size.thickness.system == measure::System::metric ? measure::centimetres(10).count
+                                                               : measure::feet(1).count;
+}
+
+/// Each side's whole boards (feet); the odd ones come back.
+std::int64_t whole_boards(ShareLine& line, const Rational& part, Dealer& dealer) {
+  const std::int64_t sign = line.pieces < 0 ? -1 : 1;
+  const std::int64_t step = step_of(line);
+  const Rational steps(line.pieces * sign, step);
+  const std::int64_t customer = whole_part(steps * part) * step;
+  const std::int64_t mill = whole_part(steps * (Rational(1) - part)) * step;
+  give(line, dealer, true, customer * sign);
+  give(line, dealer, false, mill * sign);
+  return line.pieces - sign * (customer + mill);
+}
+
+void odd_boards(ShareLine& line, std::int64_t odd, Dealer& dealer) {
+  const std::int64_t step = step_of(line);
+  while (odd > 0) {
+    const std::int64_t some = std::min(odd, step);
+    give(line, dealer, !dealer.short_of().is_negative(), some);
+    odd -= some;
   }
-  for (std::size_t i = 0; i < lines.size(); ++i) {
-    for (; odd[i] > 0; --odd[i]) give(lines[i], dealer, !dealer.short_of().is_negative(), 1);
-    for (; odd[i] < 0; ++odd[i]) give(lines[i], dealer, dealer.short_of().is_negative(), -1);
+  while (odd < 0) {
+    const std::int64_t some = std::max(odd, -step);
+    give(line, dealer, dealer.short_of().is_negative(), some);
+    odd -= some;
   }
 }
 
-void board_by_board(std::vector<ShareLine>& lines, Dealer& dealer) {
-  for (ShareLine& line : lines) {
-    for (std::int64_t left = line.pieces; left > 0; --left)
-      give(line, dealer, !dealer.short_of().is_negative(), 1);
-    for (std::int64_t left = line.pieces; left < 0; ++left)
-      give(line, dealer, dealer.short_of().is_negative(), -1);
-  }
+/// Each side's whole boards of every line first, so that the odd boards can be dealt against what all lines gave.
+void by_size_line(const std::vector<ShareLine*>& lines, const Rational& part, Dealer& dealer) {
+  std::vector<std::int64_t> odd;
+  for (ShareLine* line : lines) odd.push_back(whole_boards(*line, part, dealer));
+  for (std::size_t i = 0; i < lines.size(); ++i) odd_boards(*lines[i], odd[i], dealer);
+}
+
+void board_by_board(const std::vector<ShareLine*>& lines, Dealer& dealer) {
+  for (ShareLine* line : lines) odd_boards(*line, line->pieces, dealer);
 }
 
 /// In turn: the side behind in boards (not in feet), the customer first.
-void alternate(std::vector<ShareLine>& lines, const Rational& part, Dealer& dealer) {
+void alternate(const std::vector<ShareLine*>& lines, const Rational& part, Dealer& dealer) {
   Dealer boards(part, 0);
-  for (ShareLine& line : lines) {
-    const std::int64_t step = line.pieces < 0 ? -1 : 1;
-    for (std::int64_t left = line.pieces; left != 0; left -= step) {
+  for (ShareLine* line : lines) {
+    const std::int64_t step = line->pieces < 0 ? -1 : 1;
+    for (std::int64_t left = line->pieces; left != 0; left -= step) {
       const bool customer = boards.short_of().is_negative() == (step < 0);
-      give(line, dealer, customer, step);
+      give(*line, dealer, customer, step);
       if (customer)
         boards.to_customer(step);
       else
@@ -82,6 +99,7 @@ void alternate(std::vector<ShareLine>& lines, const Rational& part, Dealer& deal
 }
 
 bool larger(const ShareLine& a, const ShareLine& b) {
+  if (a.lineal() != b.lineal()) return b.lineal();
   if (a.bf_each != b.bf_each) return a.bf_each > b.bf_each;
   if (a.size != b.size) return a.size > b.size;
   if (a.length != b.length) return a.length > b.length;
@@ -97,23 +115,29 @@ Split divide(std::vector<ShareLine> lines, ShareRule rule, const Rational& custo
   for (ShareLine& line : lines) line.to_customer = line.to_mill = 0;
   const Rational part = customer_percent / Rational(100);
   Dealer dealer(part, carried_in);
+  std::vector<ShareLine*> boards;
+  std::vector<ShareLine*> feet;
+  for (ShareLine& line : lines) (line.lineal() ? feet : boards).push_back(&line);
   switch (rule) {
     case ShareRule::by_size_line:
-      by_size_line(lines, part, dealer);
+      by_size_line(boards, part, dealer);
       break;
     case ShareRule::alternate:
-      alternate(lines, part, dealer);
+      alternate(boards, part, dealer);
       break;
     case ShareRule::percent:
-      board_by_board(lines, dealer);
+      board_by_board(boards, dealer);
       break;
   }
+  by_size_line(feet, part, dealer);
   Split split;
   split.carried_in = carried_in;
   split.carried = dealer.short_of();
   for (const ShareLine& line : lines) {
-    split.customer_pieces += line.to_customer;
-    split.mill_pieces += line.to_mill;
+    if (!line.lineal()) {
+      split.customer_pieces += line.to_customer;
+      split.mill_pieces += line.to_mill;
+    }
     split.customer_bf = split.customer_bf + line.bf_each * Rational(line.to_customer);
     split.mill_bf = split.mill_bf + line.bf_each * Rational(line.to_mill);
   }

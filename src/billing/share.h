@@ -9,7 +9,8 @@
 
 namespace kerfbook::billing {
 
-/// One line to divide: all boards of one species, grade, size and length.
+/// One line to divide: all boards of one species, grade, size and length; or, with no length, lineal feet of one
+/// size: then `pieces` and both sides are counts of length, and `bf_each` is of one count.
 struct ShareLine {
   std::string species;
   std::string grade;
@@ -19,12 +20,13 @@ struct ShareLine {
   Rational bf_each;  ///< counted by the job's convention
   std::int64_t to_customer = 0;
   std::int64_t to_mill = 0;
+  [[nodiscard]] bool lineal() const { return length.count == 0; }
 };
 
 /// `carried` > 0: so many board feet are owed to the customer; < 0: to the mill.
 struct Split {
-  std::vector<ShareLine> lines;  ///< from the largest board to the smallest
-  std::int64_t customer_pieces = 0;
+  std::vector<ShareLine> lines;      ///< from the largest board to the smallest
+  std::int64_t customer_pieces = 0;  ///< boards, without lineal feet
   std::int64_t mill_pieces = 0;
   Rational customer_bf;
   Rational mill_bf;
@@ -36,6 +38,8 @@ struct Split {
 /// largest board down, each to the side that is further behind its share (the customer when both are equal).
 /// alternate: the boards are dealt out in turn from the largest line down; with other shares than halves, to the side further
 /// behind in boards. percent: every board, from the largest down, to the side further behind in board feet.
+/// Lineal feet are divided in proportion under every rule, to the whole foot (metric: to 0.1 m): nobody counted the
+/// boards. The odd foot, and what is less than a foot, go to the side that is further behind.
 /// A line with fewer than no pieces (a correction of what was divided before) is given back in the same way.
 Split divide(std::vector<ShareLine> lines, ShareRule rule, const Rational& customer_percent,
              const Rational& carried_in);

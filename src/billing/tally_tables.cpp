@@ -22,12 +22,8 @@ bool is_lumber(const Fact& fact) {
 }
 
 /// What was counted end to end has no single length or width of board to round.
-Rational lumber_of(const LumberUnit& unit, const Fact& fact, measure::Convention by) {
-  if (fact.kind == FactKind::lineal) {
-    by.length = measure::LengthRule::as_written;
-    by.width = measure::WidthRule::as_cut;
-  }
-  return unit.of(pieces_of(fact), by);
+Rational lumber_of(const LumberUnit& unit, const Fact& fact, const measure::Convention& by) {
+  return unit.of(pieces_of(fact), counting(fact, by));
 }
 
 Cell length_cell(const Length& length) {

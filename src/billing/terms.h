@@ -11,39 +11,43 @@
 //   say      = ["..."]            lines printed under an invoice, before the mill's own terms
 //
 //   [[price]]                     of the prices that fit, the most particular one is used (price.h)
-//   basis    = "bf"               bf mbf | log-scale log-mbf log m3-log | m3-sawn piece lineal-foot | hour
-//   day | shares rate     = 0.54               money a unit; not with `shares` name     = "4 in and thicker"
-//   how papers call it; empty = made from basis and conditions count    = { thickness = "as-cut",
-//   under_inch_as_inch = false, surface_measure = false,
+//   basis    = "bf"               bf mbf | log-scale log-mbf log m3-log | m3-sawn piece lineal-foot lineal-metre |
+//                                 hour day | shares
+//   rate     = 0.54               money a unit; not with `shares`
+//   name     = "4 in and thicker" how papers call it; empty = made from basis and conditions
+//   count    = { thickness = "as-cut", under_inch_as_inch = false, surface_measure = false,
 //                length = "as-written", rounding = "total-whole" }
-//                                 how lumber is counted: what is not named is as the job, else the house,
-//                                 counts
-//   minimum_log = "12x8"          log bases: a log is charged as at least so thick (in or cm) and long (ft or
-//   m) minimum_job = 250.00          least sum for sawing a whole job rule     = "doyle"            log
-//   bases: scaled by this practice instead of the job's tax      = "sawing"           kind of line for
-//   [[tax]]; default sawing, and lumber when `sells` sells    = true               a price of own lumber sold
-//   (basis bf, mbf, piece, lineal-foot, m3-sawn)
+//                                 how lumber is counted: what is not named is as the job, else the house, counts.
+//                                 Lineal feet go by its length and rounding, log scale by its rounding.
+//   minimum_log = "12x8"          log bases: a log is charged as at least so thick (in or cm) and long (ft or m), and
+//                                 never for less than such a log scales
+//   minimum_job = 250.00          least sum for sawing a whole job
+//   rule     = "doyle"            log bases: scaled by this practice instead of the job's
+//   tax      = "sawing"           kind of line for [[tax]]; default sawing, and lumber when `sells`
+//   sells    = true               a price of own lumber sold (basis bf, mbf, piece, lineal-foot, lineal-metre, m3-sawn)
 //     conditions, each narrowing; a word or a list of words:
 //   job = "TER"   customer = "TER"   species = ["DF", "WH"]   grade = "Sel"   size = ["4x4", "4x6"]
-//   thickness_from = "4"  thickness_to = "8"  width_from = "10"  width_to = "12"     sizes, both ends
-//   included length_over = "16"  length_to = "20"         feet (metric book: metres); over is past it, to
-//   includes it from = 2026-05-06  until = 2026-12-31        days in force, both included
+//   thickness_from = "4"  thickness_to = "8"  width_from = "10"  width_to = "12"   of lumber, both ends included
+//   diameter_from = "30"  diameter_to = "36"      of a log's small end (in or cm), both ends included
+//   length_over = "16"  length_to = "20"          of a piece or a log, feet (metric book: metres); over is past it,
+//                                                 to includes it
+//   from = 2026-05-06  until = 2026-12-31         days in force, both included
+//     Hours and days are of a job and have none of the sizes, species and grades; logs have no grade and no section.
 //
 //   [[charge]]                    amount of one occurrence = flat + rate x quantity
 //   name     = "metal-strike"     what a sheet's `charge JOB NAME QUANTITY` says
 //   title    = "Metal strike"     how papers call it; empty = the name
 //   flat     = 40.00              for each occurrence
 //   rate     = 9.00               for each unit
-//   per      = "tooth"            each hour day mile km tooth bf mbf piece lineal-foot log bundle percent
+//   per      = "tooth"            each hour day mile km tooth bf mbf piece lineal-foot lineal-metre log bundle percent
 //   free     = 20                 so many units of an occurrence are not charged
 //   round_trip = true             mile, km: the way is charged both ways
 //     what calls for it unasked, besides a `charge` line on a sheet (which goes before it on that sheet):
 //   stop     = ["waiting"]        stops of these causes that were marked `charge` (quantity: their hours)
 //   strike   = true               the saw met metal (quantity: teeth replaced for it)
 //   move     = true               a move under the job (quantity: its distance)
-//   unasked  = true               piece counts that fit the conditions (bf mbf piece lineal-foot log), or,
-//   with
-//                                 `percent`, the sum for sawing (rate = -5 is 5 % off)
+//   unasked  = true               lumber and logs that fit the conditions (bf mbf piece lineal-foot lineal-metre log),
+//                                 or, with `percent`, the sum for sawing (rate = -5 is 5 % off)
 //   once     = true               once for every job that fits (flat)
 //   tax      = "service"          default service; sawing with `percent`
 //     conditions as for a price
@@ -98,9 +102,10 @@ enum class Basis : std::uint8_t {
   m3_sawn,      ///< lumber, cubic metres of nominal size
   piece,        ///< lumber, pieces
   lineal_foot,  ///< lumber, feet end to end
-  hour,         ///< sawing time of the job
-  day,          ///< days on which the job was sawn
-  shares,       ///< paid in lumber
+  lineal_metre,
+  hour,    ///< sawing time of the job
+  day,     ///< days on which the job was sawn
+  shares,  ///< paid in lumber
 };
 enum class Per : std::uint8_t {
   each,  ///< what the sheet's charge line counts
@@ -113,6 +118,7 @@ enum class Per : std::uint8_t {
   mbf,
   piece,
   lineal_foot,
+  lineal_metre,
   log,
   bundle,
   percent,  ///< of the sum for sawing on the paper
@@ -134,6 +140,8 @@ struct Conditions {
   std::optional<Length> thickness_to;
   std::optional<Length> width_from;
   std::optional<Length> width_to;
+  std::optional<Length> diameter_from;
+  std::optional<Length> diameter_to;
   std::optional<Length> length_over;  ///< longer than this
   std::optional<Length> length_to;    ///< no longer than this
   std::optional<Day> from;

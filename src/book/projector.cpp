@@ -46,25 +46,6 @@ void mark_borrowers(Store& store, std::set<SheetKey>& stale, const std::string& 
 
 }  // namespace
 
-const Mill& Mills::at(std::int64_t entry) {
-  auto& slot = read_[entry];
-  if (slot) return *slot;
-  if (entry == 0) {
-    slot = std::make_unique<Mill>();
-    return *slot;
-  }
-  const auto text = journal_.entry(entry);
-  if (!text)
-    throw Failed(fmt::format("journal entry {} is missing; run verify, or go back to a copy", entry));
-  auto read = read_mill(text->body);
-  if (has_error(read.found)) {
-    throw Failed(fmt::format("journal entry {} (mill file): line {}: {}; this program cannot read it", entry,
-                             read.found.front().place.line, read.found.front().what));
-  }
-  slot = std::make_unique<Mill>(std::move(read.mill));
-  return *slot;
-}
-
 void Projector::apply(const Entry& entry) {
   upto_ = entry.number;
   switch (entry.kind) {
@@ -81,11 +62,9 @@ void Projector::apply(const Entry& entry) {
 }
 
 void Projector::apply_mill(const Entry& entry) {
-  const Mill& before = mill();
-  const Mill& after = mills_.at(entry.number);
-  mill_entry_ = entry.number;
-  write_mill_rows(store_, words_, after);
-  if (same_volumes(before, after)) return;
+  const std::int64_t before = std::exchange(mill_entry_, entry.number);
+  write_mill_rows(store_, words_, {before, entry.number, mill()});
+  if (MillInForce(store_, words_, mills_, before).has_volumes_of(mill())) return;
   store_.each("SELECT day, shift FROM sheet", [&](const Row& row) { add_keys(stale_, row); });
 }
 
@@ -124,7 +103,9 @@ void Projector::settle() {
 void Projector::project(SheetKey key) {
   const auto all = revisions(key);
   store_.run("DELETE FROM sheet WHERE day = ? AND shift = ?", key.day, key.shift);
-  write_sheet_rows(store_, words_, all.back(), mills_.at(all.back().mill_entry), mill());
+  MillInForce then(store_, words_, mills_, all.back().mill_entry);
+  MillInForce now(store_, words_, mills_, mill_entry_);
+  write_sheet_rows(store_, words_, all.back(), then, now);
   write_struck_rows(store_, words_, all, mill());
 }
 

@@ -5,19 +5,17 @@
 //   its own revisions, each read in the units of the mill file in force when it was posted;
 //   that mill file, for the scales of its logs (a scale once given stays, whatever rule the mill takes up later);
 //   the newest mill file, for sizes really cut and for the taper of logs;
+//   of a job that one of the two files has no more, the last file before it that had the job;
 //   earlier sheets, for the measure of a log received or left there and for the set-up carried over.
 // An entry that changes what other sheets follow from makes those stale; settle() works them out anew.
 #pragma once
 
 #include <functional>
-#include <map>
-#include <memory>
 #include <set>
 #include <string>
 #include <vector>
 
-#include "book/journal.h"
-#include "book/words.h"
+#include "book/mills.h"
 #include "sheet/sheet.h"
 
 namespace kerfbook::book {
@@ -30,19 +28,6 @@ struct SheetEntry {
   std::int64_t mill_entry = 0;  ///< mill file in force when it was posted; 0 = none
   std::string why;
   sheet::Sheet sheet;
-};
-
-/// The mill file by journal entry, each read once.
-class Mills {
- public:
-  explicit Mills(const Journal& journal) : journal_(journal) {}
-  /// Entry 0 is the mill of a book without a mill file. Throws Failed when the entry cannot be read.
-  const Mill& at(std::int64_t entry);
-  void forget() { read_.clear(); }
-
- private:
-  const Journal& journal_;
-  std::map<std::int64_t, std::unique_ptr<Mill>> read_;
 };
 
 using PaperProjection = std::function<void(SQLite::Database&, const Entry&)>;

@@ -1,5 +1,7 @@
 #include "book/sheet_rows.h"
 
+#include <array>
+
 #include "base/text.h"
 #include "book/log_rows.h"
 #include "book/tally_item.h"
@@ -40,7 +42,7 @@ DayMinutes minutes_of(const std::vector<DatedFact>& facts) {
 /// Writes a sheet's rows fact by fact, in the order of the day.
 class SheetWriter {
  public:
-  SheetWriter(Store& store, Words& words, const SheetEntry& entry, const Mill& then, const Mill& now)
+  SheetWriter(Store& store, Words& words, const SheetEntry& entry, MillInForce& then, MillInForce& now)
       : store_(store),
         words_(words),
         entry_(entry),
@@ -49,7 +51,7 @@ class SheetWriter {
         now_(now),
         facts_(sheet::facts(entry.sheet)),
         runs_(store, words, entry.key, then),
-        logs_(store, entry.key, then, now.taper) {}
+        logs_(store, entry.key, then.file(), now.file().taper) {}
 
   void write() {
     write_sheet();
@@ -96,8 +98,8 @@ class SheetWriter {
   void put_tally(const DatedFact& fact) {
     const TallyItem item = *tally_item(fact);
     RunTotals& run = runs_.of(fact.context);
-    const auto lumber = lumber_of(item, now_.units).count;
-    const auto wood = wood_of(item, fact.context.job, now_, over_).count;
+    const auto lumber = lumber_of(item, book_units()).count;
+    const auto wood = wood_of(item, now_.target_for(fact.context.job, item.size), over_, book_units()).count;
     const auto pieces = item.sign() * item.pieces;
     const std::string sense =
         item.sense == sheet::Sense::sawn ? "sawn" : std::string(sheet::word_of(item.sense));
@@ -116,23 +118,31 @@ class SheetWriter {
   }
 
   void put(const DatedFact& fact, const sheet::Sold& line) {
-    const auto& sold = line.items.at(fact.item);
-    const TallyItem item{TallyForm::piece,
+    const auto rate = line.price ? std::optional(line.price->rounded(kMicro)) : std::nullopt;
+    if (!line.bundle.empty()) {
+      store_.run(
+          "INSERT INTO sold_bundle (day, shift, number, buyer, bundle, price_micro) VALUES (?,?,?,?,?,?)",
+          day_, shift_, fact.number, line.buyer, line.bundle, rate);
+      return;
+    }
+    static constexpr std::array<std::string_view, 4> kPer{"bf", "piece", "lf", "lm"};
+    const auto sold = line.lineal ? sheet::Tally::Item{0, *line.lineal} : line.items.at(fact.item);
+    const TallyItem item{line.lineal ? TallyForm::lineal : TallyForm::piece,
                          sheet::Sense::sawn,
                          line.size,
                          sold.length,
                          sold.pieces,
                          line.grade.empty() ? fact.context.grade : line.grade,
                          ""};
-    const auto rate = line.price ? std::optional(line.price->rounded(kMicro)) : std::nullopt;
     store_.run(
         "INSERT INTO sold (day, shift, number, buyer, species, size, grade, bundle, pieces, length, metric, "
         "lumber, "
-        "rate_micro) VALUES (?,?,?,?,?,?,?,?,?,?,?,?,?)",
+        "rate_micro, form, rate_per) VALUES (?,?,?,?,?,?,?,?,?,?,?,?,?,?,?)",
         day_, shift_, fact.number, line.buyer, words_.find_or_add(WordKind::species, fact.context.species),
         words_.find_or_add(item.size), words_.find_or_add(WordKind::grade, item.grade),
         said(fact.context.bundle), item.pieces, item.length.count, item.length.system == System::metric,
-        lumber_of(item, now_.units).count, rate);
+        lumber_of(item, book_units()).count, rate, word_of(item.form),
+        kPer.at(static_cast<std::size_t>(line.by)));
   }
 
   // ---- what happened in the day
@@ -223,6 +233,7 @@ class SheetWriter {
 
   // ---- how much over nominal is cut
   [[nodiscard]] bool then_metric() const { return runs_.then().units == System::metric; }
+  [[nodiscard]] System book_units() const { return now_.file().units; }
 
   std::optional<Over> over_last_said(Id setup, int number) {
     std::optional<Over> over;
@@ -249,7 +260,7 @@ class SheetWriter {
   const SheetEntry& entry_;
   Day day_;
   int shift_;
-  const Mill& now_;
+  MillInForce& now_;
   std::vector<DatedFact> facts_;
   Runs runs_;
   LogWriter logs_;
@@ -259,8 +270,8 @@ class SheetWriter {
 
 }  // namespace
 
-void write_sheet_rows(Store& store, Words& words, const SheetEntry& entry, const Mill& then,
-                      const Mill& now) {
+void write_sheet_rows(Store& store, Words& words, const SheetEntry& entry, MillInForce& then,
+                      MillInForce& now) {
   SheetWriter(store, words, entry, then, now).write();
 }
 

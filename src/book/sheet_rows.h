@@ -7,7 +7,8 @@ namespace kerfbook::book {
 
 /// Writes every row of a sheet but the struck ones. `then` is the mill file its logs are scaled by, `now` the
 /// newest one, by which its boards are sized.
-void write_sheet_rows(Store& store, Words& words, const SheetEntry& entry, const Mill& then, const Mill& now);
+void write_sheet_rows(Store& store, Words& words, const SheetEntry& entry, MillInForce& then,
+                      MillInForce& now);
 
 /// Writes the lines of earlier revisions that the next revision no longer had, each with that revision's reason.
 /// `revisions` is not empty and in order.

@@ -74,16 +74,15 @@ Volume lumber_of(const TallyItem& item, System book) {
                     book);
 }
 
-Volume wood_of(const TallyItem& item, std::string_view job, const Mill& mill,
-               const std::optional<Over>& over) {
-  if (const auto target = target_for(mill, job, item.size)) {
-    return counted_in(measure::volume(*target, length_for(*target, item.length), counted_pieces(item)),
-                      mill.units);
+Volume wood_of(const TallyItem& item, const std::optional<measure::Size>& target,
+               const std::optional<Over>& over, System book) {
+  if (target) {
+    return counted_in(measure::volume(*target, length_for(*target, item.length), counted_pieces(item)), book);
   }
-  if (!over) return lumber_of(item, mill.units);
+  if (!over) return lumber_of(item, book);
   return counted_in(measure::volume_over(item.size, length_for(item.size, item.length), counted_pieces(item),
                                          mils_for(item.size, *over)),
-                    mill.units);
+                    book);
 }
 
 std::string written(const TallyItem& item) {

@@ -37,7 +37,7 @@ render::DateOrder date_order(const std::string& words) {
 Day Session::today() const {
   if (today_text.empty()) return context_.today();
   if (const auto day = read_day(today_text)) return *day;
-  throw WrongUsage("--today takes a day as 2026-05-08, not '" + today_text + "'");
+  throw WrongUsage("--today takes a day as 2026-05-08, not " + in_quotes(today_text));
 }
 
 bool Session::names_book() const {
@@ -83,7 +83,7 @@ const render::Format& chosen_format(const Output& output) {
   if (!output.format.empty()) {
     if (const auto* format = render::find_format(output.format)) return *format;
     const std::string best = nearest(output.format, format_names());
-    throw WrongUsage("--as takes one of " + join(format_names(), ", ") + ", not '" + output.format + "'" +
+    throw WrongUsage("--as takes one of " + join(format_names(), ", ") + ", not " + in_quotes(output.format) +
                      (best.empty() ? "" : "; did you mean " + best + "?"));
   }
   const std::string suffix = lower(std::filesystem::path(output.file).extension().string());

@@ -12,12 +12,6 @@ std::int64_t down_to(std::int64_t count, std::int64_t step) {
   return count / step * step;
 }
 
-Length counted_length(Length length, LengthRule rule) {
-  if (length.system != System::inch || rule == LengthRule::as_written) return length;
-  return {down_to(length.count, rule == LengthRule::whole_foot_down ? kPerFoot : 2 * kPerFoot),
-          length.system};
-}
-
 bool by_whole_feet(BillRounding rounding) {
   return rounding == BillRounding::total_whole || rounding == BillRounding::line_whole;
 }
@@ -77,18 +71,10 @@ std::string length_in_words(LengthRule rule) {
   return "lengths as written";
 }
 
-std::string rounding_in_words(BillRounding rounding) {
-  switch (rounding) {
-    case BillRounding::total_hundredths:
-      break;
-    case BillRounding::total_whole:
-      return "exact to the total, which is rounded to the whole board foot";
-    case BillRounding::line_hundredths:
-      return "each line rounded to hundredths of a board foot, the total adds the lines";
-    case BillRounding::line_whole:
-      return "each line rounded to the whole board foot, the total adds the lines";
-  }
-  return "exact to the total, which is rounded to hundredths of a board foot";
+std::string rounding_in_words(BillRounding rounding, std::string_view unit) {
+  const std::string to = (by_whole_feet(rounding) ? "the whole " : "hundredths of a ") + std::string(unit);
+  return by_line(rounding) ? "each line rounded to " + to + ", the total adds the lines"
+                           : "exact to the total, which is rounded to " + to;
 }
 
 }  // namespace
@@ -110,9 +96,15 @@ Length counted_thickness(Length thickness, const Convention& by) {
   return {count, thickness.system};
 }
 
+Length counted_length(Length length, const Convention& by) {
+  if (length.system != System::inch || by.length == LengthRule::as_written) return length;
+  return {down_to(length.count, by.length == LengthRule::whole_foot_down ? kPerFoot : 2 * kPerFoot),
+          length.system};
+}
+
 Rational counted_bf(const Pieces& pieces, const Convention& by) {
   const Length thickness = counted_thickness(pieces.size.thickness, by);
-  const Length length = counted_length(pieces.length, by.length);
+  const Length length = counted_length(pieces.length, by);
   if (by.width == WidthRule::surface_measure && thickness.system == System::inch) {
     const std::int64_t feet_square = surface_measure(pieces.size.width, length);
     return in_inches(thickness) * Rational(feet_square) * Rational(pieces.count);
@@ -155,7 +147,11 @@ std::string in_words(const Convention& by) {
       by.thickness == ThicknessRule::as_cut && !by.under_inch_as_inch && by.width == WidthRule::as_cut;
   const std::string section =
       all_nominal ? "nominal thickness and width" : thickness_in_words(by) + ", " + width_in_words(by.width);
-  return section + ", " + length_in_words(by.length) + "; " + rounding_in_words(by.rounding);
+  return section + ", " + length_in_words(by.length) + "; " + rounding_in_words(by.rounding, "board foot");
+}
+
+std::string in_words_of_length(const Convention& by, std::string_view unit) {
+  return length_in_words(by.length) + "; " + rounding_in_words(by.rounding, unit);
 }
 
 const std::vector<std::string>& thickness_rule_words() {

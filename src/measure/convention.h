@@ -54,6 +54,9 @@ struct Pieces {
 /// The thickness that counts. Inch system only changes; metric thickness is always as cut.
 Length counted_thickness(Length thickness, const Convention& by);
 
+/// The length that counts. Inch system only changes.
+Length counted_length(Length length, const Convention& by);
+
 /// Board feet of one tally line before any rounding of the line. Exact.
 Rational counted_bf(const Pieces& pieces, const Convention& by);
 
@@ -77,6 +80,8 @@ Rational lineal_feet(const Pieces& pieces);  ///< length x count, in feet
 /// The convention in the words that are printed on a paper: "nominal thickness and width, lengths as written;
 /// ...".
 std::string in_words(const Convention& by);
+/// The same for lumber counted by its length: "lengths as written; exact to the total, ... the whole foot".
+std::string in_words_of_length(const Convention& by, std::string_view unit);
 /// The words a mill file uses: `as-cut`, `next-quarter`, `next-inch`; `total-whole`...; nullopt when unknown.
 std::optional<ThicknessRule> read_thickness_rule(std::string_view word);
 std::optional<BillRounding> read_bill_rounding(std::string_view word);

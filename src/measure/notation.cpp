@@ -137,7 +137,7 @@ Result<Number> Scanner::decimal(const std::string& before) {
   ++here_;  // the point
   const std::string after = digits();
   if (before.empty() && after.empty())
-    return slip("'" + part() + "' is not a number", "write digits, as 7.5");
+    return slip(in_quotes(part()) + " is not a number", "write digits, as 7.5");
   if (after.size() > kMostDecimals) return slip("too many decimals", "write at most 6");
   Number number;
   number.value = *read_decimal(before + "." + after, static_cast<int>(kMostDecimals));
@@ -169,8 +169,8 @@ Result<Number> Scanner::number() {
   };
   if (peek() == '-') return back(slip("a measure is never less than nothing", "leave the minus sign out"));
   const std::string first = digits();
-  if (first.empty() && peek() != '.') return back(slip("'" + part() + "' is not a number", ""));
-  if (first.size() > kMostDigits) return back(slip("'" + first + "' is more than a mill ever saws", ""));
+  if (first.empty() && peek() != '.') return back(slip(in_quotes(part()) + " is not a number", ""));
+  if (first.size() > kMostDigits) return back(slip(in_quotes(first) + " is more than a mill ever saws", ""));
   if (peek() == '.') return decimal(first);
   if (peek() == '/') return fraction_after(first);
   Number number;
@@ -179,11 +179,11 @@ Result<Number> Scanner::number() {
   if ((joiner != '-' && joiner != ' ' && joiner != '+') || !fraction_follows()) return number;
   ++here_;
   const std::string above = digits();
-  if (above.size() > 3) return back(slip("'" + above + "' is too much above a fraction's stroke", ""));
+  if (above.size() > 3) return back(slip(in_quotes(above) + " is too much above a fraction's stroke", ""));
   auto rest = fraction_after(above);
   if (!rest) return back(rest.slip());
   if (rest->value >= Rational(1)) {
-    return back(slip("the fraction in '" + part() + "' is a whole or more", "write it as 7-1/2"));
+    return back(slip("the fraction in " + in_quotes(part()) + " is a whole or more", "write it as 7-1/2"));
   }
   rest->value = rest->value + number.value;
   rest->joiner = joiner;

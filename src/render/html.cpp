@@ -119,10 +119,13 @@ Body plain_body(const Table& table, const Style& style) {
   }
   if (table.totals.empty()) return body;
   List cells;
+  bool named = false;
   for (const std::size_t i : columns) {
-    const bool first = cells.empty();
-    std::string text = is_absent(table.totals[i]) ? "" : shown_cell(table.totals[i], table.columns[i], style);
-    if (first && text.empty()) text = "Total";
+    const bool totalled = table.columns[i].total != TotalKind::none;
+    const std::string text = totalled ? shown_cell(table.totals[i], table.columns[i], style)
+                             : named  ? ""
+                                      : "Total";
+    named = named || !totalled;
     cells.push_back(cell_of(text, class_of(table.columns[i], text)));
   }
   body.foot.push_back(row_of(std::move(cells), false));

@@ -55,6 +55,7 @@ void add_bars(const Table& table, const Style& style, TextTable& out) {
     }
     values.push_back(value);
   }
+  if (std::none_of(values.begin(), values.end(), [](const auto& value) { return value.has_value(); })) return;
   const auto drawn_bars = bars(values, std::min(room, kMostBar));
   out.columns.push_back({one_line(heading_of(table.columns[table.chart->y.front()])), "", false, false});
   for (std::size_t i = 0; i < out.lines.size(); ++i) out.lines[i].cells.push_back(drawn_bars[i]);
@@ -119,7 +120,8 @@ std::vector<TextColumn> grid_columns(const Table& table, const GridLayout& grid,
     columns.back().right = false;
   }
   for (const Cell& head : grid.heads) {
-    columns.push_back({print(head, head_column, style), one_line(head_column.unit), true, false});
+    columns.push_back(
+        {print(head, head_column, style), is_absent(head) ? "" : one_line(head_column.unit), true, false});
   }
   for (const GridFigure& figure : grid.figures) columns.push_back(text_column(table.columns[figure.column]));
   return columns;

@@ -56,12 +56,19 @@ int total_width(const std::vector<int>& widths) {
   return std::accumulate(widths.begin(), widths.end(), gaps);
 }
 
+/// What the foot says is not cut short: it is the name of a total.
+int least_words(const TextTable& table, std::size_t i) {
+  int width = kLeastWords;
+  for (const TextLine& foot : table.feet) width = std::max(width, screen_width(foot.cells[i]));
+  return width;
+}
+
 /// Takes columns off the widest words until all fits or no words are left to shrink.
 void shrink(const TextTable& table, std::vector<int>& widths, int width) {
   while (total_width(widths) > width) {
     std::size_t widest = widths.size();
     for (std::size_t i = 0; i < widths.size(); ++i) {
-      const bool candidate = table.columns[i].may_shrink && widths[i] > kLeastWords;
+      const bool candidate = table.columns[i].may_shrink && widths[i] > least_words(table, i);
       if (candidate && (widest == widths.size() || widths[i] > widths[widest])) widest = i;
     }
     if (widest == widths.size()) return;

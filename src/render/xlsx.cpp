@@ -114,6 +114,7 @@ void write_together(Cursor& cursor, const Document& document, std::size_t first,
     write_body(cursor, document.tables[i]);
   }
   write_foot(cursor, document);
+  cursor.take_table(0);
   write_chart(cursor, table, drawn.head, drawn.last);
   if (!table.rows.empty()) worksheet_freeze_panes(cursor.raw(), drawn.head + 1, 0);
   cursor.finish(alone ? static_cast<int>(drawn.head) : -1);
@@ -124,8 +125,10 @@ void write_report(Workbook& book, const Document& document) {
   const auto& tables = document.tables;
   for (std::size_t i = 0; i < tables.size();) {
     const std::size_t end = end_of_sheet(tables, i);
-    const std::string& title = tables[i].title.empty() ? document.title : tables[i].title;
-    if (end == i + 1 || book.raw()->options.constant_memory) {
+    const bool alone = end == i + 1;
+    const bool whole = end == tables.size() && i == 0 && !alone;  // all of it on one worksheet
+    const std::string& title = tables[i].title.empty() || whole ? document.title : tables[i].title;
+    if (alone || book.raw()->options.constant_memory) {
       Cursor cursor(book, title);
       write_together(cursor, document, i, end);
     } else {

@@ -16,6 +16,7 @@ namespace {
 constexpr int kMostCharacters = 60;  ///< widest a column gets by its content
 constexpr int kMostSheetName = 31;   ///< characters a sheet name may have
 constexpr double kLineHeight = 15;   ///< points of one line of text
+constexpr int kHiddenWidth = 10;     ///< characters
 constexpr double kQuietLine = 0.85;  ///< of it, in smaller letters
 constexpr int kUprightReport = 104;  ///< characters; a wider report is printed sideways
 constexpr int kUprightPaper = 130;   ///< papers are read and filed upright
@@ -177,13 +178,20 @@ double spreadsheet_number(const Cell& cell) {
   return static_cast<double>(decimal.units) / power;
 }
 
+Place Cursor::place(SheetColumn column) const {
+  if (places_.empty()) return {column, column, 0};
+  if (column < places_.size()) return places_[column];
+  const auto hidden = static_cast<SheetColumn>(plan_->columns().size() + column - places_.size());
+  return {hidden, hidden, kHiddenWidth};
+}
+
 void Cursor::put(SheetColumn column, const Cell& cell, const Look& look) {
   put(column, cell, look, book_.format(look));
 }
 
 void Cursor::put(SheetColumn column, const Cell& cell, const Look& look, lxw_format* format) {
   if (!places_.empty()) {
-    put_at(places_[column], cell, look);
+    put_at(place(column), cell, look);
   } else if (is_absent(cell)) {
     worksheet_write_blank(sheet_, row, column, format);
   } else if (const auto* text = std::get_if<std::string>(&cell)) {
@@ -245,9 +253,9 @@ void Cursor::set_height(double lines) {
 void Cursor::put_formula(SheetColumn column, const std::string& formula, const Cell& value,
                          const Look& look) {
   lxw_format* const format = book_.format(look);
-  if (!places_.empty() && places_[column].last > places_[column].first)
-    worksheet_merge_range(sheet_, row, places_[column].first, row, places_[column].last, "", format);
-  worksheet_write_formula_num(sheet_, row, at(column), ("=" + formula).c_str(), format,
+  const Place place = this->place(column);
+  if (place.last > place.first) worksheet_merge_range(sheet_, row, place.first, row, place.last, "", format);
+  worksheet_write_formula_num(sheet_, row, place.first, ("=" + formula).c_str(), format,
                               spreadsheet_number(value));
   widen(column, number_width(value) + 2);
 }
@@ -273,7 +281,9 @@ void Cursor::widen(SheetColumn column, int characters) {
 }
 
 void Cursor::hide(SheetColumn column) {
-  hidden_.insert(column);
+  const SheetColumn hidden = at(column);
+  if (hidden >= widths_.size()) widths_.resize(hidden + 1U, kHiddenWidth);
+  hidden_.insert(hidden);
 }
 
 int Cursor::total_width() const {

@@ -4,6 +4,7 @@
 
 #include <xlsxwriter.h>
 
+#include <algorithm>
 #include <map>
 #include <set>
 #include <string>
@@ -82,10 +83,10 @@ class Cursor {
 
   /// From here on columns are those of the plan's `table`-th table.
   void take_table(std::size_t table);
-  /// Where a column stands on the worksheet, for formulas.
-  [[nodiscard]] SheetColumn at(SheetColumn column) const {
-    return places_.empty() ? column : places_[column].first;
-  }
+  /// Where a column stands on the worksheet. With a plan, columns past the table's own are hidden ones, to the right of
+  /// all tables of the sheet.
+  [[nodiscard]] Place place(SheetColumn column) const;
+  [[nodiscard]] SheetColumn at(SheetColumn column) const { return place(column).first; }
   [[nodiscard]] const std::vector<Place>& places() const { return places_; }
   [[nodiscard]] bool planned() const { return plan_ != nullptr; }
   /// Writes to a place of its own, broken over lines where it must be.

@@ -45,6 +45,19 @@ void write_headings(Cursor& cursor, const Table& table, const GridLayout& grid) 
   ++cursor.row;
 }
 
+/// "SUM(B5:D5,F5)" over a row's cells in the columns from `first` to before `end`, which may lie over several of the sheet.
+std::string sum_across(const Cursor& cursor, SheetColumn first, SheetColumn end) {
+  std::string ranges;
+  for (SheetColumn i = first; i < end;) {
+    SheetColumn last = i;
+    while (last + 1 < end && cursor.at(static_cast<SheetColumn>(last + 1)) == cursor.at(last) + 1) ++last;
+    ranges += (ranges.empty() ? "" : ",") + cell_name(cursor.row, cursor.at(i));
+    if (last > i) ranges += ":" + cell_name(cursor.row, cursor.at(last));
+    i = static_cast<SheetColumn>(last + 1);
+  }
+  return "SUM(" + ranges + ")";
+}
+
 Look figure_look(const Table& table, const GridFigure& figure, const Style& style) {
   return {.number = number_format(table.columns[figure.column], style), .right = true};
 }
@@ -62,10 +75,7 @@ void write_line(Cursor& cursor, const Table& table, const GridLayout& grid, std:
     cursor.put(static_cast<SheetColumn>(ruler.first_head + i), pieces.cells[line][i], look);
   }
   if (is_number(pieces.line_sums[line])) {
-    const auto last = static_cast<SheetColumn>(ruler.first_sum - 1);
-    cursor.put_formula(ruler.first_sum,
-                       "SUM(" + cell_name(cursor.row, cursor.at(ruler.first_head)) + ":" +
-                           cell_name(cursor.row, cursor.at(last)) + ")",
+    cursor.put_formula(ruler.first_sum, sum_across(cursor, ruler.first_head, ruler.first_sum),
                        pieces.line_sums[line], look);
   }
   for (std::size_t i = 1; i < grid.figures.size(); ++i) {

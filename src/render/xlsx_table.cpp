@@ -14,13 +14,12 @@ constexpr std::size_t kFilterFrom = 12;  ///< rows from which a filter over the 
 constexpr double kForAPencil = 1.5;      ///< lines: the height of a row to be filled in by hand
 
 /// Which of the sheet's columns (with a plan: of the plan's) each column of the Table is; a hidden one only when a shown
-/// ratio is made of it and the sheet is the table's own.
+/// ratio is made of it.
 class Places {
  public:
-  Places(const Table& table, bool alone) : at_(table.columns.size(), -1) {
+  explicit Places(const Table& table) : at_(table.columns.size(), -1) {
     for (const std::size_t column : shown_columns(table)) at_[column] = next_++;
     shown_ = next_;
-    if (!alone) return;
     for (const auto& column : table.columns) {
       if (column.hidden || !column.ratio) continue;
       for (const std::size_t part : {column.ratio->over, column.ratio->under}) {
@@ -100,7 +99,7 @@ void write_headings(Cursor& cursor, const Table& table, const Places& places) {
                      .wrap = true,
                      .head = true,
                      .boxed = table.ruled});
-    const int width = cursor.planned() ? cursor.places()[places.of(i)].width : heading_width(column) - 4;
+    const int width = cursor.planned() ? cursor.place(places.of(i)).width : heading_width(column) - 4;
     lines = std::max(lines, lines_of(column, width));
     if (!places.is_shown(i)) cursor.hide(places.of(i));
   }
@@ -157,35 +156,59 @@ std::vector<SheetRow> write_rows(Cursor& cursor, const Table& table, const Place
   return counted;
 }
 
+Rational exact(const Cell& cell) {
+  if (const auto* count = std::get_if<std::int64_t>(&cell)) return Rational(*count);
+  const auto& decimal = std::get<Decimal>(cell);
+  Wide den = 1;
+  for (int i = 0; i < decimal.places; ++i) den *= 10;
+  return Rational(decimal.units, den);
+}
+
 /// A ratio of two totals as a formula, when from the figures as shown it gives the total as shown; else nothing, and
 /// the total worked out from the exact figures stands alone.
 std::string ratio_formula(const Cursor& cursor, const Table& table, std::size_t column,
                           const Places& places) {
   const auto& ratio = *table.columns[column].ratio;
+  const Cell& total = table.totals[column];
   const Cell& over = table.totals[ratio.over];
   const Cell& under = table.totals[ratio.under];
-  const auto* shown_total = std::get_if<Decimal>(&table.totals[column]);
-  if (shown_total == nullptr || !is_number(over) || !is_number(under)) return "";
-  const auto exact = [](const Cell& cell) {
-    if (const auto* count = std::get_if<std::int64_t>(&cell)) return Rational(*count);
-    const auto& decimal = std::get<Decimal>(cell);
-    Wide den = 1;
-    for (int i = 0; i < decimal.places; ++i) den *= 10;
-    return Rational(decimal.units, den);
-  };
+  if (!is_number(total) || !is_number(over) || !is_number(under)) return "";
   const Rational top = exact(over);
   const Rational bottom = exact(under);
   if (bottom.is_zero()) return "";
   const Rational value =
       ratio.percent_over ? Rational(100) * (top - bottom) / bottom : Rational(ratio.scale) * top / bottom;
-  if (shown(value, shown_total->places) != *shown_total) return "";
-  if (!places.has(ratio.over) || !places.has(ratio.under)) return "";
+  const int digits = table.columns[column].places;
+  if (exact(shown(value, digits)) != exact(total)) return "";
   const std::string a = cell_name(cursor.row, cursor.at(places.of(ratio.over)));
   const std::string b = cell_name(cursor.row, cursor.at(places.of(ratio.under)));
   const std::string body = ratio.percent_over ? "100*(" + a + "-" + b + ")/" + b
                            : ratio.scale == 1 ? a + "/" + b
                                               : std::to_string(ratio.scale) + "*" + a + "/" + b;
-  return "ROUND(" + body + "," + std::to_string(shown_total->places) + ")";
+  return "ROUND(" + body + "," + std::to_string(digits) + ")";
+}
+
+/// Parts of a whole that no row adds to (every row says all of it) are themselves added up, where they meet the total.
+std::string parts_formula(const Cursor& cursor, const Table& table, std::size_t column, const Places& places,
+                          const std::vector<SheetRow>& counted) {
+  const Cell& total = table.totals[column];
+  if (!is_number(total) || is_number(table.totals[table.columns[column].ratio->under])) return "";
+  Cell sum;
+  for (const Row& row : table.rows) {
+    if (!row.struck) sum = added(sum, row.cells[column]);
+  }
+  return is_number(sum) && exact(sum) == exact(total) ? sum_of_rows(counted, cursor.at(places.of(column)))
+                                                      : "";
+}
+
+/// What works a column's total out live; empty when nothing does.
+std::string total_formula(const Cursor& cursor, const Table& table, std::size_t column, const Places& places,
+                          const std::vector<SheetRow>& counted) {
+  if (table.columns[column].total == TotalKind::sum && is_number(table.totals[column]))
+    return sum_of_rows(counted, cursor.at(places.of(column)));
+  if (!table.columns[column].ratio) return "";
+  const std::string formula = ratio_formula(cursor, table, column, places);
+  return formula.empty() ? parts_formula(cursor, table, column, places, counted) : formula;
 }
 
 void write_totals(Cursor& cursor, const Table& table, const Places& places,
@@ -199,10 +222,7 @@ void write_totals(Cursor& cursor, const Table& table, const Places& places,
     look.bold = true;
     look.ruled_above = true;
     const Cell& total = table.totals[i];
-    if (column.total == TotalKind::sum && is_number(total)) {
-      cursor.put_formula(places.of(i), sum_of_rows(counted, cursor.at(places.of(i))), total, look);
-    } else if (const auto formula = column.ratio ? ratio_formula(cursor, table, i, places) : "";
-               !formula.empty()) {
+    if (const auto formula = total_formula(cursor, table, i, places, counted); !formula.empty()) {
       cursor.put_formula(places.of(i), formula, total, look);
     } else if (!named && is_absent(total) && !stands_right(column)) {
       cursor.put_text(places.of(i), "Total", {.bold = true, .ruled_above = true});
@@ -272,7 +292,7 @@ SheetRow write_table(Cursor& cursor, const Table& table) {
     cursor.widen(0, screen_width(table.when_empty) + 2);
     return cursor.row++;
   }
-  const Places places(table, !cursor.planned());
+  const Places places(table);
   const SheetRow head = cursor.row;
   write_headings(cursor, table, places);
   const auto counted = write_rows(cursor, table, places);
@@ -288,7 +308,7 @@ void write_chart(Cursor& cursor, const Table& table, SheetRow head, SheetRow las
     return;
   const Chart& wanted = *table.chart;
   if (wanted.kind == ChartKind::line && table.rows.size() < 2) return;  // one point is no line
-  const Places places(table, !cursor.planned());
+  const Places places(table);
   lxw_chart* const chart =
       workbook_add_chart(cursor.book().raw(), static_cast<std::uint8_t>(native(wanted.kind)));
   const char* const sheet = cursor.raw()->name;
@@ -296,8 +316,9 @@ void write_chart(Cursor& cursor, const Table& table, SheetRow head, SheetRow las
   for (const std::size_t y : wanted.y) {
     if (!places.has(y) || !places.has(wanted.x)) continue;
     lxw_chart_series* const series = chart_add_series(chart, nullptr, nullptr);
-    chart_series_set_categories(series, sheet, head + 1, places.of(wanted.x), last, places.of(wanted.x));
-    chart_series_set_values(series, sheet, head + 1, places.of(y), last, places.of(y));
+    chart_series_set_categories(series, sheet, head + 1, cursor.at(places.of(wanted.x)), last,
+                                cursor.at(places.of(wanted.x)));
+    chart_series_set_values(series, sheet, head + 1, cursor.at(places.of(y)), last, cursor.at(places.of(y)));
     chart_series_set_name(series, heading_of(table.columns[y]).c_str());
     paint(series, wanted.kind, painted++);
     if (wanted.trend) chart_series_set_trendline(series, LXW_CHART_TRENDLINE_TYPE_LINEAR, 0);

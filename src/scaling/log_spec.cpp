@@ -2,6 +2,7 @@
 // girth, segments, defect) are read by who reads the line; the defect itself is in defect_spec.cpp.
 #include <algorithm>
 #include <string>
+#include "base/text.h"
 
 #include "measure/notation.h"
 #include "scaling/scaling.h"
@@ -81,7 +82,7 @@ Result<std::vector<Length>> readings(const Part& part, const PlainText& whole, b
     if (length->is_zero())
       return Slip{"a diameter of nothing", "write what was measured", whole.at[one.from]};
     if (measure::in_inches(*length) > Rational(kMostInches)) {
-      return Slip{"'" + one.text + "' is no log's diameter", "write inches (metric: centimetres)",
+      return Slip{in_quotes(one.text) + " is no log's diameter", "write inches (metric: centimetres)",
                   whole.at[one.from]};
     }
     read.push_back(*length);
@@ -123,7 +124,7 @@ Result<LogMeasure> read_ends(const PlainText& whole, std::size_t end, bool metri
   if (dash == std::string::npos) return log;
   const Part large{dash + 1, ends.substr(dash + 1)};
   if (const auto second = large.text.find('-'); second != std::string::npos) {
-    return Slip{"'" + ends + "' has two dashes", "beside a large end write fractions as 12.5 or 12½",
+    return Slip{in_quotes(ends) + " has two dashes", "beside a large end write fractions as 12.5 or 12½",
                 whole.at[dash + 1 + second]};
   }
   read = readings(large, whole, metric);
@@ -165,12 +166,12 @@ Result<LogMeasure> read_log_spec(std::string_view spec, bool metric_book) {
   const std::size_t cross = text.find('x');
   const std::string shape =
       metric_book ? "write small end x length, as 30x4.8" : "write small end x length, as 15x12";
-  if (cross == std::string::npos) return Slip{"'" + std::string(spec) + "' has no length", shape, 0};
+  if (cross == std::string::npos) return Slip{in_quotes(spec) + " has no length", shape, 0};
   if (const auto again = text.find('x', cross + 1); again != std::string::npos) {
-    return Slip{"'" + std::string(spec) + "' has more than a diameter and a length", shape, whole.at[again]};
+    return Slip{in_quotes(spec) + " has more than a diameter and a length", shape, whole.at[again]};
   }
   if (says_metric(text) && says_inches(text)) {
-    return Slip{"'" + std::string(spec) + "' mixes inches and metric", "measure a log in one system", 0};
+    return Slip{in_quotes(spec) + " mixes inches and metric", "measure a log in one system", 0};
   }
   const bool metric = says_metric(text) || (metric_book && !says_inches(text));
   auto log = read_ends(whole, cross, metric);
@@ -180,7 +181,7 @@ Result<LogMeasure> read_log_spec(std::string_view spec, bool metric_book) {
   if (!length) return placed(length.slip(), whole, cross + 1);
   if (length->is_zero()) return Slip{"a log of no length", shape, whole.at[cross + 1]};
   if (measure::in_feet(*length) > Rational(kMostFeet)) {
-    return Slip{"'" + after + "' is no log's length", metric ? "write metres" : "write feet",
+    return Slip{in_quotes(after) + " is no log's length", metric ? "write metres" : "write feet",
                 whole.at[cross + 1]};
   }
   log->length = *length;

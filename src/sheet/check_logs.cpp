@@ -42,12 +42,12 @@ void check_capacity_of_logs(Review& review) {
     const Length most = thickest_end(*log->measure);
     if (beyond(most, review.known.largest_diameter)) {
       review.warn(line,
-                  quoted(scaling::write_log_spec(*log->measure)) + ": thicker than the mill takes, " +
+                  in_quotes(scaling::write_log_spec(*log->measure)) + ": thicker than the mill takes, " +
                       measure::write_inches(review.known.largest_diameter) + " in",
                   "diameter comes first, then length");
     }
     if (beyond(log->measure->length, review.known.longest_log)) {
-      review.warn(line, quoted(scaling::write_log_spec(*log->measure)) + ": longer than the mill takes, " +
+      review.warn(line, in_quotes(scaling::write_log_spec(*log->measure)) + ": longer than the mill takes, " +
                             measure::spoken_length(review.known.longest_log));
     }
   }

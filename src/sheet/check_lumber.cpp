@@ -64,7 +64,7 @@ void check_capacity_of_boards(Review& review) {
           !beyond(thick, review.known.thickest_board) && !beyond(wide, review.known.widest_board);
       if (fits || boards.sign < 0 || !said.insert(boards.size).second) continue;
       review.warn(*boards.line,
-                  quoted(measure::write_size(boards.size, review.known.metric)) +
+                  in_quotes(measure::write_size(boards.size, review.known.metric)) +
                       ": past the largest board the mill frees, " +
                       measure::write_size({review.known.thickest_board, review.known.widest_board, false},
                                           review.known.metric));
@@ -80,13 +80,13 @@ void check_lengths(Review& review) {
     for (const Boards& boards : run.boards) {
       if (boards.sign < 0 || is_lineal(boards)) continue;
       if (longest && beyond(boards.length, *longest)) {
-        review.warn(
-            *boards.line,
-            quoted(boards.written) + ": longer than any log of this run, " + measure::spoken_length(*longest),
-            turned_round(boards));
+        review.warn(*boards.line,
+                    in_quotes(boards.written) + ": longer than any log of this run, " +
+                        measure::spoken_length(*longest),
+                    turned_round(boards));
       } else if (is_new(review.known.lengths, boards.length) && said.insert(boards.length).second) {
         review.warn(*boards.line,
-                    quoted(boards.written) + ": no board of " + measure::spoken_length(boards.length) +
+                    in_quotes(boards.written) + ": no board of " + measure::spoken_length(boards.length) +
                         " was tallied before",
                     turned_round(boards));
       }
@@ -103,7 +103,7 @@ void check_systems(Review& review) {
       const measure::System system = boards.size.thickness.system;
       const auto [at, fresh] = first.try_emplace(lower(run.context.job), system);
       if (fresh || at->second == system || !said.insert(run.context.job).second) continue;
-      review.warn(*boards.line, quoted(measure::write_size(boards.size, review.known.metric)) +
+      review.warn(*boards.line, in_quotes(measure::write_size(boards.size, review.known.metric)) +
                                     " is read as " +
                                     (system == measure::System::inch ? "inches" : "millimetres") +
                                     ", the sizes before it as " +

@@ -57,12 +57,8 @@ void LineReader::warn(const Word& word, std::string what, std::string instead) {
 void LineReader::expect_end(std::string_view after) {
   if (done()) return;
   const Word& word = take();
-  error(word, quoted(typed(word)) + ": nothing more is read after " + std::string(after),
-        "put a remark after `;`");
-}
-
-std::string quoted(std::string_view text) {
-  return "`" + std::string(text) + "`";
+  error(word, in_quotes(typed(word)) + ": nothing more is read after " + std::string(after),
+        "put a remark after ';'");
 }
 
 bool all_digits(std::string_view text) {

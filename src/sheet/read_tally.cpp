@@ -1,4 +1,4 @@
-// read_tally.cpp -- the lines that begin with a size, and those that hold one: less, resaw, sold, thick.
+// read_tally.cpp -- the lines that begin with a size, and those that hold one: less, resaw, thick.
 #include <algorithm>
 
 #include "base/text.h"
@@ -8,49 +8,10 @@
 namespace kerfbook::sheet {
 namespace {
 
-bool ends_lineal(std::string_view text) {
-  const std::string folded = lower(text);
-  return starts_with_digit(text) && (folded.ends_with("lf") || folded.ends_with("lm"));
-}
-
-/// SIZE [GRADE] LENGTHlf: true when that stands here.
-bool at_lineal(const LineReader& line) {
-  const std::size_t grade = looks_like_grade(line.peek()) ? 1 : 0;
-  const std::string_view next = line.peek(grade + 1);
-  const std::string_view first = line.peek(grade);
-  if (same_word(first, "lf") || same_word(first, "lm")) return true;  // its number is missing
-  return ends_lineal(first) || (starts_with_digit(first) && (same_word(next, "lf") || same_word(next, "lm")));
-}
-
-std::optional<Fact> take_lineal(LineReader& line, const Word& word, Sense sense) {
-  LinealTally tally;
-  tally.sense = sense;
-  const auto size = read_size_word(line, word);
-  if (!size) return std::nullopt;
-  tally.size = *size;
-  tally.grade = take_grade(line);
-  const Word& total = line.take();
-  if (!has_digit(total.text)) {
-    line.error(total, quoted(line.typed(total)) + " without a length", "write it as 212lf");
-    return std::nullopt;
-  }
-  std::string text = total.text;
-  if (!ends_lineal(text)) text += line.take().text;
-  const bool metres = text.back() == 'm' || text.back() == 'M';
-  text.resize(text.size() - 2);
-  const auto length = metres ? measure::read_metres(text) : measure::read_feet(text);
-  if (!length) {
-    line.slip(total, 0, length.slip());
-  } else if (length->system != size->thickness.system) {
-    line.error(total,
-               quoted(line.typed(total)) + ": lineal " + (metres ? "metres" : "feet") + " of a size in " +
-                   (metres ? "inches" : "millimetres"),
-               "write both in one of them");
-  } else if (length->is_zero()) {
-    line.error(total, quoted(line.typed(total)) + ": a length of nothing", "leave the line out");
-  } else {
-    tally.total = *length;
-  }
+std::optional<Fact> take_lineal_line(LineReader& line, const Word& word, Sense sense) {
+  const std::optional<SizedLength> sized = take_lineal(line, word);
+  if (!sized) return std::nullopt;
+  LinealTally tally{sense, sized->size, sized->grade, sized->total, ""};
   if (sense == Sense::less) tally.reason = line.take_rest();
   line.expect_end("the lineal length");
   if (line.failed()) return std::nullopt;
@@ -64,7 +25,7 @@ std::optional<RandomTally::Board> read_board(LineReader& line, const Word& word,
   const std::size_t x = text.find_first_of("xX");
   const bool in_metric = thickness.system == measure::System::metric;
   if (x == std::string_view::npos || x > star) {
-    line.error(word, quoted(line.typed(word)) + ": not a random-width board",
+    line.error(word, in_quotes(line.typed(word)) + ": not a random-width board",
                "write width x length, as 7-1/2x8 or 6x8*3");
     return std::nullopt;
   }
@@ -79,10 +40,10 @@ std::optional<RandomTally::Board> read_board(LineReader& line, const Word& word,
   board.width = *width;
   board.length = *length;
   if (width->system != thickness.system || length->system != thickness.system) {
-    line.error(word, quoted(line.typed(word)) + ": inches and millimetres in one board",
+    line.error(word, in_quotes(line.typed(word)) + ": inches and millimetres in one board",
                "write all in one of them");
   } else if (width->is_zero() || beyond(*width, kWidest)) {
-    line.error(word, quoted(line.typed(word)) + ": no such width",
+    line.error(word, in_quotes(line.typed(word)) + ": no such width",
                "write width in inches x length in feet, as 7-1/2x8");
   } else if (sane_length(line, word, x + 1, *length)) {
     return board;
@@ -99,7 +60,7 @@ std::optional<Fact> take_random(LineReader& line, const Word& word, Sense sense)
   if (!thickness) {
     line.slip(word, 0, thickness.slip());
   } else if (thickness->is_zero() || beyond(*thickness, kWidest)) {
-    line.error(word, quoted(line.typed(word)) + ": no such thickness", "write it in inches, as 5/4");
+    line.error(word, in_quotes(line.typed(word)) + ": no such thickness", "write it in inches, as 5/4");
   } else {
     tally.thickness = *thickness;
   }
@@ -112,7 +73,7 @@ std::optional<Fact> take_random(LineReader& line, const Word& word, Sense sense)
     if (const auto board = read_board(line, item, tally.thickness)) tally.boards.push_back(*board);
   }
   if (tally.boards.empty() && !line.failed()) {
-    line.missing("`rw` without boards",
+    line.missing("'rw' without boards",
                  "write width x length for each, as " + line.typed(word) + " rw 7-1/2x8 6x8*3");
   }
   if (tally.boards.size() > kMostItems)
@@ -148,28 +109,12 @@ std::optional<Fact> read_any(LineReader& line, Sense sense, const char* example)
   if (same_word(line.peek(), "rw")) return take_random(line, word, sense);
   if (count_x(word.text) == 0) {
     const std::string typed = line.typed(word);
-    line.error(word, quoted(typed) + ": a thickness without a width",
+    line.error(word, in_quotes(typed) + ": a thickness without a width",
                "write " + typed + "x6 24/16, or " + typed + " rw for random widths");
     return std::nullopt;
   }
-  if (count_x(word.text) == 1 && at_lineal(line)) return take_lineal(line, word, sense);
+  if (count_x(word.text) == 1 && at_lineal(line)) return take_lineal_line(line, word, sense);
   return take_pieces(line, word, sense);
-}
-
-/// `at 1.05`, for a board foot.
-std::optional<Rational> take_price(LineReader& line) {
-  constexpr int kMostPlaces = 6;
-  if (line.done()) {
-    line.missing("`at` without a price", "write at 1.05, the price of a board foot");
-    return std::nullopt;
-  }
-  const Word& word = line.take();
-  const std::string_view text = word.text;
-  const std::size_t sign = text.starts_with('$') ? 1 : 0;
-  const auto price = read_decimal(text.substr(sign), kMostPlaces);
-  if (price && !price->is_negative()) return *price;
-  line.error(word, quoted(line.typed(word)) + ": not a price", "write it as 1.05, for a board foot");
-  return std::nullopt;
 }
 
 }  // namespace
@@ -184,31 +129,9 @@ std::optional<Fact> read_resaw(LineReader& line) {
   return read_any(line, Sense::resaw, "resaw 4x6 2/12");
 }
 
-std::optional<Fact> read_sold(LineReader& line) {
-  Sold sold;
-  while (!line.done() && !(starts_with_digit(line.peek()) && count_x(line.peek()) > 0)) {
-    sold.buyer += (sold.buyer.empty() ? "" : " ") + line.take_typed();
-  }
-  if (sold.buyer.empty() || line.done()) {
-    const std::string what = sold.buyer.empty() ? "`sold` without a buyer" : "`sold` without a size";
-    const std::string instead = "write sold cash 2x6 No2 6/16 at 1.05";
-    line.done() ? line.missing(what, instead) : line.error(line.take(), what, instead);
-    return std::nullopt;
-  }
-  SizedTally sized = take_sized(line, line.take());
-  if (line.take_if("at")) sold.price = take_price(line);
-  if (line.failed()) return std::nullopt;
-  line.expect_end("what was sold");
-  sold.size = sized.size;
-  sold.grade = std::move(sized.grade);
-  sold.items = std::move(sized.items);
-  if (line.failed()) return std::nullopt;
-  return sold;
-}
-
 std::optional<Fact> read_thick(LineReader& line) {
   if (line.done()) {
-    line.missing("`thick` without a size", "write thick 2x6 2.02 2.00 1.98");
+    line.missing("'thick' without a size", "write thick 2x6 2.02 2.00 1.98");
     return std::nullopt;
   }
   const Word& word = line.take();
@@ -224,7 +147,7 @@ std::optional<Fact> read_thick(LineReader& line) {
       thick.readings.push_back(value->rounded(places));
     } else {
       line.error(
-          reading, quoted(line.typed(reading)) + ": not a caliper reading",
+          reading, in_quotes(line.typed(reading)) + ": not a caliper reading",
           is_metric(*size) ? "write millimetres, as 50.8" : "write inches to the thousandth, as 2.015");
     }
   }

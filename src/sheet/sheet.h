@@ -21,7 +21,9 @@
 //   THICKNESS rw [GRADE] WIDTHxLENGTH[*PIECES]...            random width: 5/4 rw fas 7-1/2x8 6x8*3
 //   less    (any tally form) [REASON...]                     taken off the tally
 //   resaw   (any tally form)                                 taken back to be sawn again
-//   sold    BUYER SIZE [GRADE] PIECES/LENGTH... [at PRICE]   own stock sold at the yard; PRICE is for a board foot
+//   sold    BUYER SIZE [GRADE] PIECES/LENGTH... [at PRICE [each]]    own stock sold at the yard; PRICE is for a board
+//   sold    BUYER SIZE [GRADE] LENGTHlf [at PRICE [lf|lm]]           foot, for a piece with `each`, for a lineal foot or
+//   sold    BUYER bundle TAG [at PRICE]                              metre with lf or lm, and of a bundle for all of it
 //   teeth   SAW ACTION [COUNT] [CAUSE|-] [TAG|-] [TEXT...]   ACTION: touched-up replaced full-set shanks swaged ...
 //   thick   SIZE READING READING...                          caliper readings along one board
 //   charge  JOB NAME [QUANTITY] [TEXT...]
@@ -156,13 +158,18 @@ struct RandomTally {
   bool operator==(const RandomTally&) const = default;
 };
 
-/// Own stock sold at the yard, of the species in force.
+enum class SoldBy { board_foot, piece, lineal_foot, lineal_metre };
+
+/// Own stock sold at the yard, of the species in force: pieces, or a length of pieces not counted, or a bundle.
 struct Sold {
   std::string buyer;  ///< a customer's code or a name; `cash` for a stranger
   Size size;
   std::string grade;               ///< empty = the grade in force
-  std::vector<Tally::Item> items;  ///< never empty
-  std::optional<Rational> price;   ///< for a board foot; absent = by the price list
+  std::vector<Tally::Item> items;  ///< pieces; empty for a length or a bundle
+  std::optional<Length> lineal;
+  std::string bundle;              ///< the tag of a bundle sold whole: then no size and no grade
+  std::optional<Rational> price;   ///< absent = by the price list
+  SoldBy by = SoldBy::board_foot;  ///< what the price is for; a bundle's is for all of it
   bool operator==(const Sold&) const = default;
 };
 

@@ -74,7 +74,8 @@ TEST_CASE("a log under the minimum is billed as the minimum log") {
   CHECK(draft_of(price, facts).lines.at(0).quantity == Decimal{14, 0});
   const Draft minimum = draft_of(price + "minimum_log = \"12x8\"\n", facts);
   CHECK(minimum.lines.at(0).quantity == Decimal{32, 0});
-  CHECK(minimum.lines.at(0).counted == "net log scale by doyle");
+  CHECK(minimum.lines.at(0).counted == "net log scale by doyle, a log counted as at least 12x8");
+  CHECK(minimum.notes == std::vector<std::string>{"Charged as the minimum log: log T1, 10x6"});
 }
 
 TEST_CASE("a small job is raised to its minimum, and later work is set against it") {
@@ -120,7 +121,7 @@ TEST_CASE("a stop marked charge that no charge is for is a problem, never forgot
   const Draft unknown =
       draft_of("[[charge]]\nname = \"bundling\"\nrate = 45\n", {charge_line(kMonday, "bundeling", 2)});
   REQUIRE(unknown.problems.size() == 1);
-  CHECK(unknown.problems[0].find("did you mean `bundling`?") != std::string::npos);
+  CHECK(unknown.problems[0].find("did you mean 'bundling'?") != std::string::npos);
 }
 
 TEST_CASE("travel: one way, both ways, the first miles free, miles and kilometres") {

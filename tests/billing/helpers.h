@@ -141,11 +141,11 @@ inline void append(std::vector<Fact>& all, const std::vector<Fact>& more) {
 
 inline JobFacts job_facts(std::vector<Fact> facts) {
   JobFacts all;
+  auto sheets = std::make_shared<Sheets>();
   for (const Fact& fact : facts) {
-    bool known = false;
-    for (const SheetRef& sheet : all.sheets) known = known || sheet.same_sheet(fact.sheet);
-    if (!known && fact.kind != FactKind::once) all.sheets.push_back(fact.sheet);
+    if (fact.kind != FactKind::once) sheets->emplace(key_of(fact.sheet), fact.sheet);
   }
+  all.sheets = sheets;
   all.facts = std::move(facts);
   return all;
 }

@@ -93,13 +93,15 @@ struct Life {
 
   [[nodiscard]] JobFacts now() const {
     JobFacts all;
+    auto in_force = std::make_shared<Sheets>();
     for (const auto& [sheet, facts] : sheets) {
-      all.sheets.push_back(sheet);
+      in_force->emplace(key_of(sheet), sheet);
       for (Fact fact : facts) {
         fact.sheet = sheet;
         all.facts.push_back(fact);
       }
     }
+    all.sheets = in_force;
     if (!all.facts.empty()) all.facts.push_back(once());
     return all;
   }

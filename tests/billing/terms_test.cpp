@@ -30,14 +30,14 @@ TEST_CASE("every problem of the file is told at once, with line and column and w
       "\"lumber\"\n");
   REQUIRE(found.size() == 5);
   CHECK(found[0].place == Place{2, 10});
-  CHECK(found[0].instead == "did you mean `bf`?");
+  CHECK(found[0].instead == "did you mean bf?");
   CHECK(found[1].place == Place{5, 1});
   CHECK(found[1].what == "a price without a rate");
   CHECK(found[2].place == Place{7, 1});
-  CHECK(found[2].what == "`rat` is no key of [[price]]");
-  CHECK(found[2].instead == "did you mean `rate`?");
+  CHECK(found[2].what == "'rat' is no key of [[price]]");
+  CHECK(found[2].instead == "did you mean rate?");
   CHECK(found[3].place == Place{11, 8});
-  CHECK(found[3].instead == "did you mean `hour`?");
+  CHECK(found[3].instead == "did you mean hour?");
   CHECK(found[4].place == Place{16, 8});
 }
 
@@ -52,6 +52,47 @@ TEST_CASE("what makes no sense together is an error") {
   CHECK(found_in("[[price]\n").size() == 1);
 }
 
+TEST_CASE("a condition that a thing never has is refused, since nothing would ever come under the price") {
+  const auto refused = [](const std::string& toml) {
+    const auto found = found_in(toml);
+    REQUIRE_MESSAGE(found.size() == 1, toml);
+    return found[0].what;
+  };
+  CHECK(refused("[[price]]\nbasis = \"hour\"\nrate = 90\nthickness_from = \"8\"\n") ==
+        "hours and days of sawing have no thickness_from");
+  CHECK(refused("[[price]]\nbasis = \"day\"\nrate = 90\nspecies = \"DF\"\n") ==
+        "hours and days of sawing have no species");
+  CHECK(refused("[[price]]\nbasis = \"log-scale\"\nrate = 1\ngrade = \"Sel\"\n") == "logs have no grade");
+  CHECK(refused("[[price]]\nbasis = \"bf\"\nrate = 1\ndiameter_from = \"30\"\n") ==
+        "boards cannot be traced to logs and have no diameter_from");
+  CHECK(refused("[[price]]\nbasis = \"bf\"\nrate = 1\nminimum_log = \"12x8\"\n") ==
+        "a minimum log counts only where logs are measured");
+  CHECK(refused("[[price]]\nbasis = \"bf\"\nrate = 1\nrule = \"doyle\"\n") ==
+        "a log rule counts only where logs are scaled");
+}
+
+TEST_CASE("a charge that could never come is refused") {
+  const auto many = [](const std::string& charge) {
+    return found_in("[[charge]]\nname = \"x\"\n" + charge).size();
+  };
+  CHECK(many("rate = 5\nper = \"percent\"\n") == 1);
+  CHECK(many("rate = 5\nper = \"hour\"\nunasked = true\n") == 1);
+  CHECK(many("rate = 5\nflat = 10\nper = \"bf\"\nunasked = true\n") == 1);
+  CHECK(many("rate = 5\nonce = true\n") == 1);
+  CHECK(many("rate = 5\nper = \"log\"\nunasked = true\ndiameter_from = \"30\"\n") == 0);
+  CHECK(many("rate = 5\nper = \"bf\"\nunasked = true\ndiameter_from = \"30\"\n") == 1);
+}
+
+TEST_CASE("a tax on a kind of line that nothing has is refused with the nearest kind") {
+  const auto found = found_in(
+      "[[charge]]\nname = \"planing\"\nrate = 0.05\nper = \"bf\"\ntax = \"planing\"\n"
+      "[[tax]]\nname = \"A\"\nrate = 5\non = [\"sawing\", \"planing\"]\n"
+      "[[tax]]\nname = \"B\"\nrate = 5\non = \"lumbr\"\n");
+  REQUIRE(found.size() == 1);
+  CHECK(found[0].place.line == 13);
+  CHECK(found[0].instead == "did you mean 'lumber'?");
+}
+
 TEST_CASE("other tables of the mill file are left to their own reader") {
   CHECK(found_in("[mill]\nname = \"x\"\nunknown = 1\n[[customer]]\ncode = \"A\"\n").empty());
 }
@@ -59,15 +100,20 @@ TEST_CASE("other tables of the mill file are left to their own reader") {
 TEST_CASE("conditions are read as a sheet writes sizes and lengths") {
   const Price price = price_of(
       "basis = \"bf\"\nrate = 1\nspecies = [\"DF\", \"WH\"]\nthickness_from = \"5/4\"\nwidth_to = 12\n"
-      "length_over = \"16'6\"\nsize = \"4x6\"\nminimum_log = \"12x8\"\nminimum_job = 250.00\n");
+      "length_over = \"16'6\"\nsize = \"4x6\"\nminimum_job = 250.00\n");
   CHECK(price.when.species.size() == 2);
   CHECK(price.when.thickness_from == measure::Length{80, measure::System::inch});
   CHECK(price.when.width_to == measure::inches(12));
   CHECK(price.when.length_over == measure::Length{16 * 768 + 384, measure::System::inch});
-  REQUIRE(price.minimum_log);
-  CHECK(price.minimum_log->diameter == measure::inches(12));
-  CHECK(price.minimum_log->length == measure::feet(8));
   CHECK(price.minimum_job->minor == 25000);
+  const Price logs = price_of(
+      "basis = \"log-scale\"\nrate = 1\nminimum_log = \"12x8\"\ndiameter_from = \"10-1/2\"\ndiameter_to = "
+      "30\nlength_to = 20\n");
+  REQUIRE(logs.minimum_log);
+  CHECK(logs.minimum_log->diameter == measure::inches(12));
+  CHECK(logs.minimum_log->length == measure::feet(8));
+  CHECK(logs.when.diameter_from == measure::Length{10 * 64 + 32, measure::System::inch});
+  CHECK(logs.when.diameter_to == measure::inches(30));
 }
 
 TEST_CASE("a metric book's plain numbers are millimetres and metres") {

@@ -83,9 +83,15 @@ std::string any_sheet(int day, int shift = 1) {
 }
 
 std::string any_mill() {
-  return "[scale]\nrule = \"" + pick({"doyle", "international-quarter"}) + "\"\n[recovery]\ntaper = \"" +
-         pick({"1/8", "1/10"}) + "\"\n[lumber.target]\n\"2x6\" = \"" + pick({"2-1/8x6-1/8", "1-7/8x5-7/8"}) +
-         "\"\n";
+  std::string text = "[scale]\nrule = \"" + pick({"doyle", "international-quarter"}) +
+                     "\"\n[recovery]\ntaper = \"" + pick({"1/8", "1/10"}) +
+                     "\"\n[lumber.target]\n\"2x6\" = \"" + pick({"2-1/8x6-1/8", "1-7/8x5-7/8"}) + "\"\n";
+  for (const char* job : {"BRN", "TER"}) {  // in the file, or taken out of it
+    if (*rc::gen::inRange(0, 2) == 0) continue;
+    text += std::string("[[job]]\ncode = \"") + job + "\"\nrule = \"" + pick({"", "vermont", "doyle"}) +
+            "\"\ntarget = { \"1x4\" = \"" + pick({"1-1/8x4-1/8", "1x4", "7/8x3-7/8"}) + "\" }\n";
+  }
+  return text;
 }
 
 /// Every day's runs and logs with the words in place of their numbers, which follow the order of posting.

@@ -185,6 +185,29 @@ TEST_CASE("the posted scale of a log stays when the mill takes up another rule")
   CHECK(book.verify().empty());
 }
 
+TEST_CASE(
+    "a job dropped from the mill file keeps the sizes its boards were cut to, old days and corrected ones") {
+  const Shelf shelf;
+  Book book = shelf.demo_week_as_first_posted();
+  const std::string wood = "SELECT sum(wood) FROM v_tally WHERE job = 'QHH'";
+  const std::int64_t corrected = [&] {
+    const Shelf other;
+    const Book with_job = other.demo_week();
+    return Shelf::number(with_job, wood);
+  }();
+  std::string mill = Shelf::slurp(std::filesystem::path(KERFBOOK_ROOT) / "demo_data" / "hargan.toml");
+  const std::size_t from = mill.find("[[job]]\ncode     = \"QHH\"");
+  const std::size_t to = mill.find("[[job]]\ncode     = \"MUM\"");
+  REQUIRE(from < to);
+  mill.erase(from, to - from);
+  const std::int64_t before = Shelf::number(book, wood);
+  book.post_mill(mill, "the hall is done");
+  CHECK(Shelf::number(book, wood) == before);
+  Shelf::correct_thursday(book);
+  CHECK(Shelf::number(book, wood) == corrected);
+  CHECK(book.verify().empty());
+}
+
 TEST_CASE("rebuilding changes no row and no entry of the journal") {
   const Shelf shelf;
   Book book = shelf.demo_week();

@@ -128,7 +128,7 @@ TEST_CASE("a day past 10,000 bf is doubted at its largest item") {
 TEST_CASE("a board longer than any log of its run is doubted, and turned round when that makes sense") {
   const auto found = doubts("log T1 20x16\nlog T2 20x16\n2x6 16/24 3/16 10/12\n");
   REQUIRE(found.size() == 1);
-  CHECK(has(found[0].what, "`16/24`: longer than any log of this run, 16 ft"));
+  CHECK(has(found[0].what, "'16/24': longer than any log of this run, 16 ft"));
   CHECK(found[0].instead == "pieces come first; were 24 pieces of 16 ft meant, write 24/16");
   CHECK(doubts("log T1 16x18\n2x6 2/18\n").empty());
 }
@@ -138,13 +138,13 @@ TEST_CASE("an unusual length never cut before is doubted once a sheet, and only 
         1);  // the two systems, and no length
   CHECK(doubts("2x6 3/16'6\"\n", known_lengths()).size() == 1);
   CHECK(has(doubt("2x6 3/11 5/16\n2x8 1/11\n", known_lengths()),
-            "2: `3/11`: no board of 11 ft was tallied before"));
+            "2: '3/11': no board of 11 ft was tallied before"));
   CHECK(doubts("2x6 3/11\n").empty());
 }
 
 TEST_CASE("inches and millimetres within a job are doubted, in two jobs they are not") {
   CHECK(has(doubt("job A\n2x6 3/16\n50x150 3/4.8\n"),
-            "`50x150` is read as millimetres, the sizes before it as inches"));
+            "'50x150' is read as millimetres, the sizes before it as inches"));
   CHECK(doubts("job A\n2x6 3/16\njob B\n50x150 3/4.8\n").empty());
 }
 
@@ -184,7 +184,7 @@ TEST_CASE("nobody works more than 24 hours in a day") {
 }
 
 TEST_CASE("sawing times that overlap, or stand before those above by a clock of twelve hours, are doubted") {
-  CHECK(has(doubt("run 7:00-9:00 8:30-10:00\n"), "`8:30-10:00` overlaps 7:00-9:00"));
+  CHECK(has(doubt("run 7:00-9:00 8:30-10:00\n"), "'8:30-10:00' overlaps 7:00-9:00"));
   CHECK(has(doubt("run 7:00-9:00\nrun 8:30-10:00\n"), "3: "));
   const auto found = doubts("run 7:15-11:50 1:00-3:30\n");
   REQUIRE(found.size() == 1);
@@ -220,15 +220,15 @@ TEST_CASE("a word near a known one is noted once, a word that is merely new is n
   known.jobs = {"TER"};
   known.sites = {"Tervane farm"};
   known.saws = {"head", "edger"};
-  CHECK(has(doubt("species DG\nspecies WH\nspecies DG\n", known), "2: species `DG` is new"));
+  CHECK(has(doubt("species DG\nspecies WH\nspecies DG\n", known), "2: species 'DG' is new"));
   CHECK(doubts("species RC\nspecies df\n", known).empty());
   CHECK(doubts("2x6 No3 1/16\n", known).empty());
-  CHECK(has(doubt("2x6 Sle 1/16\n2x6 sle 2/16\n", known), "2: grade `Sle` is new"));
-  CHECK(has(doubt("job TRE\n", known), "job `TRE` is new"));
-  CHECK(has(doubt("job TERR\n", known), "job `TERR` is new"));
+  CHECK(has(doubt("2x6 Sle 1/16\n2x6 sle 2/16\n", known), "2: grade 'Sle' is new"));
+  CHECK(has(doubt("job TRE\n", known), "job 'TRE' is new"));
+  CHECK(has(doubt("job TERR\n", known), "job 'TERR' is new"));
   CHECK(doubts("job own\n", known).empty());
-  CHECK(has(doubt("site Tervan farm\n", known), "site `Tervan farm`"));
-  CHECK(has(doubt("teeth hed touched-up\n", known), "saw `hed`"));
+  CHECK(has(doubt("site Tervan farm\n", known), "site 'Tervan farm'"));
+  CHECK(has(doubt("teeth hed touched-up\n", known), "saw 'hed'"));
 }
 
 TEST_CASE("a size turned round is noted when only the other way is known") {
@@ -241,6 +241,6 @@ TEST_CASE("a size turned round is noted when only the other way is known") {
 }
 
 TEST_CASE("teeth changed for a log that is not of the sheet are noted") {
-  CHECK(has(doubt("log T17 15x12\nteeth head replaced 3 metal T71\n"), "no log of this sheet is `T71`"));
+  CHECK(has(doubt("log T17 15x12\nteeth head replaced 3 metal T71\n"), "no log of this sheet is 'T71'"));
   CHECK(doubts("teeth head replaced 3 metal T71\n").empty());
 }

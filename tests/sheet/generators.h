@@ -243,8 +243,23 @@ inline RandomTally random_widths() {
 
 inline Sold sold() {
   const System of = system();
-  Sold out{name(), size(of), grade(), items(of), {}};
-  if (chance(2)) out.price = decimal(5, 3);
+  Sold out;
+  out.buyer = name();
+  const int form = number(0, 2);
+  if (form == 0) {
+    out.bundle = word();
+  } else {
+    out.size = size(of);
+    out.grade = grade();
+    if (form == 1)
+      out.items = items(of);
+    else
+      out.lineal = length(of, 1000, 150'000);
+  }
+  if (!chance(2)) return out;
+  out.price = decimal(5, 3);
+  if (form == 1) out.by = one_of<SoldBy>({SoldBy::board_foot, SoldBy::piece, SoldBy::lineal_foot});
+  if (form == 2) out.by = one_of<SoldBy>({SoldBy::board_foot, SoldBy::lineal_foot, SoldBy::lineal_metre});
   return out;
 }
 

@@ -93,6 +93,22 @@ TEST_CASE("a yard sale holds its buyer, its pieces and its price") {
   CHECK(sold.items.size() == 2);
   CHECK(sold.price == Rational(105, 100));
   CHECK(!fact_of<Sold>("sold cash 2x6x16 6").price);
+  CHECK(sold.by == SoldBy::board_foot);
+}
+
+TEST_CASE("a yard sale may be by the piece, of a length not counted, or of a whole bundle") {
+  const auto each = fact_of<Sold>("sold cash 4x4x8 12 at 9.50 each");
+  CHECK(each.by == SoldBy::piece);
+  CHECK(each.price == Rational(19, 2));
+  const auto battens = fact_of<Sold>("sold Ann Orr 1x3 No2 212 lf at 0.35 lf");
+  CHECK(battens.lineal == feet(212));
+  CHECK(battens.items.empty());
+  CHECK(battens.by == SoldBy::lineal_foot);
+  const auto bundle = fact_of<Sold>("sold Ann Orr bundle B7 at 240");
+  CHECK(bundle.buyer == "Ann Orr");
+  CHECK(bundle.bundle == "B7");
+  CHECK(bundle.price == Rational(240));
+  CHECK(!fact_of<Sold>("sold cash bundle B7").price);
 }
 
 TEST_CASE("a log is a small end by a length, with all that may follow") {
