@@ -97,12 +97,34 @@ std::string counted_logs(std::size_t logs) {
   return std::to_string(logs) + (logs == 1 ? " log" : " logs");
 }
 
+/// What the logs scale together, and the columns as shown; each of these ends with its total.
 struct Scaled {
   std::size_t logs = 0;
   std::size_t unscaled = 0;
   std::int64_t net = 0;
   std::set<std::string> rules;
+  std::vector<Decimal> gross_shown;
+  std::vector<Decimal> net_shown;
 };
+
+Scaled scaled(const book::Mill& mill, const std::vector<LogRow>& logs, int places) {
+  Scaled sum;
+  sum.logs = logs.size();
+  std::vector<std::int64_t> gross;
+  std::vector<std::int64_t> net;
+  for (const LogRow& log : logs) {
+    gross.push_back(log.gross.value_or(0));
+    net.push_back(log.net);
+    sum.net += log.net;
+    if (log.gross)
+      sum.rules.insert(rule_words(log.rule, mill));
+    else
+      ++sum.unscaled;
+  }
+  sum.gross_shown = settled_scale(gross, places);
+  sum.net_shown = settled_scale(net, places);
+  return sum;
+}
 
 std::string tally_words(const book::Mill& mill, const Rational& lumber) {
   const LumberUnit unit(mill);
@@ -138,25 +160,11 @@ Table scale_table(const book::Mill& mill, const JobTerms& job, const std::vector
         summed(decimal_column("deduction", "Deduction", unit, places)), text_column("defect", "Defect"),
         summed(decimal_column("net", "Net", unit, places))})
     table.columns.push_back(column);
-  Scaled sum;
-  sum.logs = logs.size();
-  std::vector<std::int64_t> gross;
-  std::vector<std::int64_t> net;
-  for (const LogRow& log : logs) {
-    gross.push_back(log.gross.value_or(0));
-    net.push_back(log.net);
-    sum.net += log.net;
-    if (log.gross)
-      sum.rules.insert(rule_words(log.rule, mill));
-    else
-      ++sum.unscaled;
-  }
-  const std::vector<Decimal> all_gross = settled_scale(gross, places);
-  const std::vector<Decimal> all_net = settled_scale(net, places);
-  const auto cells = [&](std::size_t i, const std::string& defect, bool scaled) {
-    if (!scaled) return std::vector<Cell>{{}, {}, defect, {}};
-    const Decimal off{all_gross[i].units - all_net[i].units, places};
-    return std::vector<Cell>{all_gross[i], off, defect, all_net[i]};
+  const Scaled sum = scaled(mill, logs, places);
+  const auto cells = [&](std::size_t i, const std::string& defect, bool has_scale) {
+    if (!has_scale) return std::vector<Cell>{{}, {}, defect, {}};
+    const Decimal off{sum.gross_shown[i].units - sum.net_shown[i].units, places};
+    return std::vector<Cell>{sum.gross_shown[i], off, defect, sum.net_shown[i]};
   };
   for (std::size_t i = 0; i < logs.size(); ++i)
     for (Cell& cell : cells(i, logs[i].defect, logs[i].gross.has_value()))

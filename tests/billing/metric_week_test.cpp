@@ -136,7 +136,8 @@ TEST_CASE("a metric tally, load and settlement count in cubic metres that add up
 TEST_CASE("no board feet, feet or inches stand on any metric paper, in any form") {
   const std::regex foreign(
       "\\b(bf|MBF|lf|ft|in x ft|inch(es)?|[Bb]oard f[eo][eo]t|mi)\\b|[0-9] in\\b|International");
-  for (const auto& [name, paper] : week_of().papers) {
+  for (const auto& [called, paper] : week_of().papers) {
+    const std::string name = called;
     CAPTURE(name);
     for (const render::Format& format : render::formats()) {
       if (format.binary) continue;

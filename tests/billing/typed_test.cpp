@@ -163,7 +163,8 @@ void check_page(const render::Document& paper, const render::Document& plain, co
   const std::string html = render::render_html(paper);
   CHECK(skeleton(html) == skeleton(render::render_html(plain)));
   for (const render::Element& element : render::elements_of(html)) {
-    for (const auto& [name, value] : element.attributes) {
+    for (const auto& [called, value] : element.attributes) {
+      const std::string name = called;
       CAPTURE(element.name);
       CAPTURE(name);
       static const std::set<std::string> kKnown{"lang",  "charset", "name",    "content",  "class",
