@@ -206,7 +206,7 @@ struct Mill {
   std::string phone;
   std::string email;
   std::string tax_number;
-  std::string logo;                ///< file name of an image; empty = none
+  std::string logo;                ///< file name of an image, beside the book perhaps; empty = none
   std::vector<std::string> terms;  ///< lines printed under an invoice
   measure::System units = measure::System::inch;
   measure::Currency currency;

@@ -235,7 +235,8 @@ void Cursor::write_text(SheetColumn column, const std::string& text, const Look&
     format = book_.format(in_lines);
     set_height(lines_in(text, kMostCharacters - 3));
   }
-  worksheet_write_string(sheet_, row, column, cell_text(text).c_str(), format);
+  std::string room;
+  worksheet_write_string(sheet_, row, column, cell_text(text, room).c_str(), format);
   const auto known = column < widths_.size() ? static_cast<std::size_t>(widths_[column]) : 0;
   if (!look.wrap && text.size() + 2 > known) widen(column, screen_width(text) + 2);
 }

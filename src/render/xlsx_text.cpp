@@ -50,6 +50,14 @@ int tenths_of(char letter) {
 
 }  // namespace
 
+const std::string& cell_text(const std::string& text, std::string& room) {
+  const bool plain = text.size() < kMostText && text.find("_x") == std::string::npos &&
+                     std::all_of(text.begin(), text.end(), [](char c) { return c >= ' ' && c < 0x7F; });
+  if (plain) return text;
+  room = cell_text(text);
+  return room;
+}
+
 std::string cell_text(const std::string& text) {
   std::string out = fit_to_print(text);
   for (std::size_t at = out.find("_x"); at != std::string::npos; at = out.find("_x", at + 1)) {

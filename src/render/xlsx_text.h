@@ -9,6 +9,8 @@ namespace kerfbook::render {
 /// Text as a cell holds it: what cannot be shown left out, and cut off where a cell is full. `_x0041_` stands for a
 /// letter in the file format; typed by someone it is those signs.
 std::string cell_text(const std::string& text);
+/// The same; most text is as a cell holds it already, and is not copied. `room` is for that which is not.
+const std::string& cell_text(const std::string& text, std::string& room);
 
 /// A sheet's name of at most so many units of the format. Brackets, slashes and the like are not allowed in one, nor a
 /// quote at its ends; one name the format keeps to itself.
