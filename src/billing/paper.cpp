@@ -91,6 +91,7 @@ std::string write_paper(const Paper& paper) {
             {"cancels", paper.cancels},
             {"method", paper.method},
             {"waiver", paper.waiver ? frozen(*paper.waiver) : Json(nullptr)},
+            {"load", frozen_list(paper.load)},
             {"document", frozen(paper.document)}};
   if (paper.revision != 0) json["mill"] = paper.revision;
   // Bytes that are no UTF-8 (a name pasted from elsewhere) are replaced, never refused: the sheet was accepted.
