@@ -192,7 +192,8 @@ Table sums_table(const LumberUnit& unit, const std::vector<render::Column>& keys
     ++i;
   }
   table.totals.assign(keys.size(), std::monostate{});
-  for (const Cell& cell : std::initializer_list<Cell>{all.pieces, total, all.logs, total_time})
+  const Cell hours = total_time.units == 0 ? Cell() : Cell(total_time);
+  for (const Cell& cell : std::initializer_list<Cell>{all.pieces, total, all.logs, hours})
     table.totals.push_back(cell);
   return table;
 }
