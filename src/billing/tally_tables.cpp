@@ -231,12 +231,38 @@ std::string yield_line(const Scaled& sum, const Rational& lumber, const std::str
 
 }  // namespace
 
+namespace {
+
+/// A log's scale as the paper gives it, millionths.
+struct OnPaper {
+  std::int64_t gross = 0;
+  std::int64_t deduction = 0;
+  std::int64_t net = 0;
+  std::string rule;
+};
+
+/// By the rule the job is billed by, where it is; else as the sheet was scaled. `row` is that of log_table.
+std::optional<OnPaper> scale_on_paper(const book::Row& row, const JobTerms& job) {
+  if (!job.billed_by) {
+    if (row.is_null(7)) return std::nullopt;
+    return OnPaper{row.number(4), row.number(5), row.number(7), row.text(8)};
+  }
+  if (row.is_null(3)) return std::nullopt;
+  const auto spec = book::read_spec(row.text(3), row.number(9) != 0);
+  const auto scaled = spec ? book::scaled(*spec, *job.billed_by, job.system) : std::nullopt;
+  if (!scaled) return std::nullopt;
+  return OnPaper{scaled->gross, scaled->deduction, scaled->net, job.billed_by->name};
+}
+
+}  // namespace
+
 Table log_table(const book::Book& book, const JobTerms& job, Day from, Day to,
                 const Rational& lumber_bf_exact) {
   Table table;
   table.name = "logs";
   table.title = "Logs sawn";
-  const std::string unit(scaling::unit_word(book::unit_in(job.practice, job.system)));
+  const scaling::Practice& practice = job.billed_by ? *job.billed_by : job.practice;
+  const std::string unit(scaling::unit_word(book::unit_in(practice, job.system)));
   table.columns = {day_column("day", "Day"),
                    text_column("log", "Log"),
                    text_column("species", "Species"),
@@ -251,24 +277,25 @@ Table log_table(const book::Book& book, const JobTerms& job, Day from, Day to,
     return shortest(Rational(millionths, scaling::kPerUnit), 0, 3);
   };
   store.each(
-      "SELECT day, tag, species, spec, gross, deduction, defect, net, rule FROM v_log WHERE state = 'sawn' "
-      "AND "
-      "job = ? COLLATE NOCASE AND day BETWEEN ? AND ? ORDER BY day, shift, number",
+      "SELECT day, tag, species, spec, gross, deduction, defect, net, rule, metric FROM v_log WHERE state = "
+      "'sawn' AND job = ? COLLATE NOCASE AND day BETWEEN ? AND ? ORDER BY day, shift, number",
       [&](const book::Row& row) {
         ++sum.logs;
-        const bool scaled = !row.is_null(7);
-        if (!scaled)
+        const std::optional<OnPaper> log = scale_on_paper(row, job);
+        if (!log) {
           ++sum.unscaled;
-        else {
-          sum.gross += row.number(4);
-          sum.net += row.number(7);
-          sum.rules.insert(row.text(8));
+        } else {
+          sum.gross += log->gross;
+          sum.net += log->net;
+          sum.rules.insert(log->rule);
         }
         const std::string spec = row.text(3);
-        const auto cell = [&](int i) { return scaled ? Cell(scale(row.number(i))) : Cell(); };
-        table.rows.push_back(
-            {{Day{static_cast<std::int32_t>(row.number(0))}, row.text(1), row.text(2),
-              spec.substr(0, spec.find(" defect")), cell(4), cell(5), row.text(6), cell(7)}});
+        const auto cell = [&](std::int64_t OnPaper::*figure) {
+          return log ? Cell(scale((*log).*figure)) : Cell();
+        };
+        table.rows.push_back({{Day{static_cast<std::int32_t>(row.number(0))}, row.text(1), row.text(2),
+                               spec.substr(0, spec.find(" defect")), cell(&OnPaper::gross),
+                               cell(&OnPaper::deduction), row.text(6), cell(&OnPaper::net)}});
       },
       job.job, from, to);
   if (sum.logs > 0)
