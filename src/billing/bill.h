@@ -61,10 +61,13 @@ std::string identity(const Item& item);
 struct JobTerms {
   std::string job;
   std::string customer;
-  std::string certificate;                         ///< of exemption; empty = none
-  measure::Convention convention;                  ///< how its lumber is counted
-  scaling::Practice practice;                      ///< how its logs are scaled
-  std::vector<scaling::Practice> practices;        ///< the mill file's own, for prices that name one
+  std::string certificate;                   ///< of exemption; empty = none
+  measure::Convention convention;            ///< how its lumber is counted
+  scaling::Practice practice;                ///< how its logs are scaled
+  std::vector<scaling::Practice> practices;  ///< the mill file's own, for prices that name one
+  /// The practice its logs are billed by, where they are: a list of logs goes by it. Else they stand as the sheets
+  /// were scaled.
+  std::optional<scaling::Practice> billed_by;
   scaling::Taper taper;                            ///< for what logs hold
   measure::System system = measure::System::inch;  ///< of the book
   int money_places = 2;

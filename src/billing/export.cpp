@@ -1,6 +1,7 @@
 // export.cpp -- plain tables for the bookkeeper, one document each, so that csv has one documented header.
 #include <array>
 #include <map>
+#include <utility>
 
 #include "base/error.h"
 #include "base/text.h"
@@ -27,7 +28,6 @@ struct Asked {
   Cell money(std::int64_t minor) const { return money_cell({minor}, mill()); }
 };
 
-/// number,day,due,customer,name,job,subtotal,tax,total,paid,credited,written_off,open,cancelled
 Table invoices(const Asked& ask) {
   Table table;
   table.columns = {text_column("invoice", "Invoice"),
@@ -64,7 +64,6 @@ Table invoices(const Asked& ask) {
   return table;
 }
 
-/// Lines of the invoices of those days, cancelled ones marked: income by kind is their sum by `tax_kind`.
 Table lines(const Asked& ask) {
   Table table;
   table.columns = {text_column("invoice", "Invoice"),
@@ -94,7 +93,6 @@ Table lines(const Asked& ask) {
   return table;
 }
 
-/// kind: payment, refund, credit, write-off. `amount` as it changes what the customer owes (a payment is negative).
 Table payments(const Asked& ask) {
   Table table;
   table.columns = {text_column("kind", "Kind"),        count_column("number", "Number"),
@@ -141,38 +139,154 @@ Table taxes(const Asked& ask) {
   return table;
 }
 
+/// Income by kind and title, without tax: what was billed in those days less what credit notes of those days took back.
+class Income {
+ public:
+  explicit Income(const Asked& ask) : ask_(ask), store_(ask.book.database()) {}
+
+  std::map<std::pair<std::string, std::string>, std::pair<std::int64_t, std::int64_t>> all() {
+    // a cancelled invoice is taken back line by line, on the day of its credit note
+    lines(
+        "SELECT l.tax, l.title, count(*), sum(l.amount) FROM paper_line l JOIN paper p ON p.entry = l.entry "
+        "WHERE p.kind = 'invoice' AND p.day BETWEEN ? AND ? GROUP BY l.tax, l.title");
+    lines(
+        "SELECT l.tax, l.title, count(*), -sum(l.amount) FROM paper_line l JOIN paper p ON p.entry = l.entry "
+        "JOIN paper c ON c.kind = 'credit' AND c.cancels = 1 AND c.invoice = p.number "
+        "WHERE p.kind = 'invoice' AND c.day BETWEEN ? AND ? GROUP BY l.tax, l.title");
+    lines(
+        "SELECT 'tax', t.name || ', included in prices', count(*), -sum(t.amount) FROM paper_tax t "
+        "JOIN paper p ON p.entry = t.entry WHERE p.kind = 'invoice' AND t.included = 1 AND p.day BETWEEN ? "
+        "AND ? "
+        "GROUP BY t.name");
+    lines(
+        "SELECT 'tax', t.name || ', included in prices', count(*), sum(t.amount) FROM paper_tax t "
+        "JOIN paper p ON p.entry = t.entry JOIN paper c ON c.kind = 'credit' AND c.cancels = 1 AND "
+        "c.invoice = p.number WHERE p.kind = 'invoice' AND t.included = 1 AND c.day BETWEEN ? AND ? "
+        "GROUP BY t.name");
+    // a part credit is of no kind; and a cancelled invoice that was credited in part before is not taken back twice
+    lines(
+        "SELECT 'credit', 'Credited in part', count(*), sum(CASE c.cancels WHEN 1 THEN "
+        "(SELECT i.amount - coalesce((SELECT sum(t.amount) FROM paper_tax t WHERE t.entry = i.entry AND "
+        "t.excused = ''), 0) FROM paper i WHERE i.kind = 'invoice' AND i.number = c.invoice) ELSE 0 END "
+        "- c.amount + coalesce((SELECT sum(t.amount) FROM paper_tax t WHERE t.entry = c.entry AND t.excused "
+        "= ''), "
+        "0)) FROM paper c WHERE c.kind = 'credit' AND c.day BETWEEN ? AND ?");
+    std::erase_if(sums_, [](const auto& one) { return one.second.second == 0; });
+    return std::move(sums_);
+  }
+
+ private:
+  void lines(std::string_view sql) {
+    store_.each(
+        sql,
+        [&](const book::Row& row) {
+          auto& [many, amount] = sums_[{row.text(0), row.text(1)}];
+          many += row.number(2);
+          amount += row.number(3);
+        },
+        ask_.from, ask_.to);
+  }
+
+  const Asked& ask_;
+  book::Store store_;
+  std::map<std::pair<std::string, std::string>, std::pair<std::int64_t, std::int64_t>> sums_;
+};
+
 Table income(const Asked& ask) {
   Table table;
   table.columns = {text_column("tax_kind", "Kind"), text_column("title", "What"),
                    count_column("lines", "Lines"), summed(money_column("amount", "Billed", ask.mill()))};
   std::int64_t sum = 0;
-  book::Store store(ask.book.database());
-  store.each(
-      "SELECT tax, title, count(*), sum(amount) FROM v_paper_line WHERE cancelled = 0 AND invoice_day "
-      "BETWEEN ? AND "
-      "? GROUP BY tax, title ORDER BY tax, title",
-      [&](const book::Row& row) {
-        sum += row.number(3);
-        table.rows.push_back({{row.text(0), row.text(1), row.number(2), ask.money(row.number(3))}});
-      },
-      ask.from, ask.to);
+  for (const auto& [what, figures] : Income(ask).all()) {
+    sum += figures.second;
+    table.rows.push_back({{what.first, what.second, figures.first, ask.money(figures.second)}});
+  }
   if (!table.rows.empty()) table.totals = {std::monostate{}, {}, {}, ask.money(sum)};
   table.notes.emplace_back(
-      "Invoices taken back by a credit note are left out; part credits and write-offs are among the "
+      "Without tax. What credit notes took back is taken off on their day; write-offs are among the "
       "payments.");
   return table;
+}
+
+using Header = std::vector<std::pair<std::string_view, std::string_view>>;
+
+const Header& invoices_header() {
+  static const Header kHeader{
+      {"invoice", "number as printed"},
+      {"day", "YYYY-MM-DD"},
+      {"due", "day it is to be paid"},
+      {"customer", "code in the mill file, or a buyer's name"},
+      {"name", "the customer's"},
+      {"job", "empty for own lumber sold"},
+      {"subtotal", "sum of the lines"},
+      {"tax", "added to the lines; less than nothing where a certificate takes an included tax off"},
+      {"total", "subtotal + tax"},
+      {"paid", "payments, deposits and credit on account set against it, to this day"},
+      {"credited", "by credit notes"},
+      {"written_off", "given up"},
+      {"open", "total - paid - credited - written_off"},
+      {"cancelled", "yes: a credit note took back the whole of it"}};
+  return kHeader;
+}
+const Header& lines_header() {
+  static const Header kHeader{{"invoice", "number as printed"},
+                              {"day", "of the invoice"},
+                              {"customer", "code or name"},
+                              {"job", ""},
+                              {"kind", "sawing, charge, adjustment, minimum, percent, waived"},
+                              {"tax_kind", "kind of line that taxes fall on: sawing, service, lumber ..."},
+                              {"title", "of the price or charge"},
+                              {"description", "as printed"},
+                              {"quantity", "as printed"},
+                              {"unit", ""},
+                              {"amount", "with a tax that is included in the price"},
+                              {"cancelled", "yes: its invoice was taken back"}};
+  return kHeader;
+}
+const Header& payments_header() {
+  static const Header kHeader{
+      {"kind", "payment, refund, credit, write-off"},
+      {"number", "of its kind"},
+      {"day", "YYYY-MM-DD"},
+      {"customer", "code or name"},
+      {"name", "the customer's"},
+      {"job", "with a payment and no invoice: a deposit"},
+      {"invoice", "its number without the prefix; empty: on account"},
+      {"method", "cash, cheque 88"},
+      {"note", "the reason"},
+      {"amount", "as it changes what the customer owes: a payment is less than nothing"}};
+  return kHeader;
+}
+const Header& taxes_header() {
+  static const Header kHeader{{"tax", "name"},
+                              {"percent", "rate"},
+                              {"excused", "exemption certificate; empty = charged"},
+                              {"base", "sum of the lines it falls on, less what credit notes took back"},
+                              {"amount", "collected; nothing under a certificate"}};
+  return kHeader;
+}
+const Header& income_header() {
+  static const Header kHeader{
+      {"tax_kind",
+       "sawing, service, lumber ...; tax: included in prices, taken off; credit: credited in part"},
+      {"title", "of the price or charge"},
+      {"lines", "how many"},
+      {"amount", "billed in those days, without tax, less what credit notes of those days took back"}};
+  return kHeader;
 }
 
 struct Export {
   std::string_view name;
   std::string_view title;
   Table (*make)(const Asked&);
+  const Header& (*header)();
 };
-constexpr std::array<Export, 5> kExports{{{"invoices", "Invoices", invoices},
-                                          {"lines", "Lines of invoices", lines},
-                                          {"payments", "Payments, refunds, credits and write-offs", payments},
-                                          {"taxes", "Tax by rate", taxes},
-                                          {"income", "Income by kind", income}}};
+constexpr std::array<Export, 5> kExports{
+    {{"invoices", "Invoices", invoices, invoices_header},
+     {"lines", "Lines of invoices", lines, lines_header},
+     {"payments", "Payments, refunds, credits and write-offs", payments, payments_header},
+     {"taxes", "Tax by rate", taxes, taxes_header},
+     {"income", "Income by kind", income, income_header}}};
 
 }  // namespace
 
@@ -183,6 +297,16 @@ const std::vector<std::string>& export_names() {
     return names;
   }();
   return kNames;
+}
+
+std::string export_header_words() {
+  std::string words = "The columns of each, in order:";
+  for (const Export& one : kExports) {
+    words += "\n\n" + std::string(one.name) + ": " + lower(one.title);
+    for (const auto& [name, meaning] : one.header())
+      words += "\n  " + std::string(name) + (meaning.empty() ? "" : ": " + std::string(meaning));
+  }
+  return words;
 }
 
 render::Document export_document(const book::Book& book, const std::string& what, Day from, Day to,

@@ -33,11 +33,21 @@ struct LogRow {
   std::optional<std::int64_t> content;  ///< of cubic feet
 };
 
-std::vector<LogRow> logs_sawn(const book::Book& book, const std::string& job, Day from, Day to) {
+/// Scaled by the rule the job is billed by, where it is; else it stands as the sheet was scaled.
+void scale_as_billed(LogRow& log, bool metric, const JobTerms& job) {
+  if (!job.billed_by) return;
+  const auto spec = log.spec.empty() ? std::nullopt : book::read_spec(log.spec, metric);
+  const auto scaled = spec ? book::scaled(*spec, *job.billed_by, job.system) : std::nullopt;
+  log.gross = scaled ? std::optional(scaled->gross) : std::nullopt;
+  log.net = scaled ? scaled->net : 0;
+  log.rule = job.billed_by->name;
+}
+
+std::vector<LogRow> logs_sawn(const book::Book& book, const JobTerms& job, Day from, Day to) {
   std::vector<LogRow> logs;
   book::Store store(book.database());
   store.each(
-      "SELECT day, tag, species, spec, defect, gross, net, rule, content FROM v_log "
+      "SELECT day, tag, species, spec, defect, gross, net, rule, content, metric FROM v_log "
       "WHERE state = 'sawn' AND job = ? COLLATE NOCASE AND day BETWEEN ? AND ? ORDER BY day, shift, number",
       [&](const book::Row& row) {
         LogRow log{Day{static_cast<std::int32_t>(row.number(0))},
@@ -49,9 +59,10 @@ std::vector<LogRow> logs_sawn(const book::Book& book, const std::string& job, Da
                    row.maybe(6).value_or(0),
                    row.text(7),
                    row.maybe(8)};
+        scale_as_billed(log, row.number(9) != 0, job);
         logs.push_back(std::move(log));
       },
-      job, from, to);
+      job.job, from, to);
   return logs;
 }
 
@@ -152,8 +163,8 @@ std::string yield_line(const book::Mill& mill, const Scaled& sum, const Rational
 Table scale_table(const book::Mill& mill, const JobTerms& job, const std::vector<LogRow>& logs,
                   const Rational& lumber) {
   Table table = begun(mill, logs);
-  const std::string unit =
-      unit_words(std::string(scaling::unit_word(book::unit_in(job.practice, job.system))));
+  const std::string unit = unit_words(
+      std::string(scaling::unit_word(book::unit_in(job.billed_by.value_or(job.practice), job.system))));
   const int places = places_of(logs, unit == "m³" ? 3 : 0);
   for (const render::Column& column :
        {summed(decimal_column("gross", "Gross", unit, places)),
@@ -218,11 +229,11 @@ Table content_table(const book::Mill& mill, const std::vector<LogRow>& logs, con
 
 bool scale_is_shown(const book::Mill& mill, const JobTerms& job) {
   const bool usual = job.practice == book::usual_practice();
-  return mill.units == measure::System::inch || !usual;
+  return mill.units == measure::System::inch || !usual || job.billed_by.has_value();
 }
 
 Table log_table(const book::Book& book, const JobTerms& job, Day from, Day to, const Rational& lumber) {
-  const std::vector<LogRow> logs = logs_sawn(book, job.job, from, to);
+  const std::vector<LogRow> logs = logs_sawn(book, job, from, to);
   return scale_is_shown(book.mill(), job) ? scale_table(book.mill(), job, logs, lumber)
                                           : content_table(book.mill(), logs, lumber);
 }

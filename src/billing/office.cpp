@@ -46,6 +46,19 @@ std::int64_t next_number(const std::vector<Paper>& papers, PaperKind kind, std::
   return last == 0 ? first : last + 1;
 }
 
+/// The job as its tally is attached: the logs by the rule they are billed by, so that the list adds up to the line.
+JobTerms on_tally(const Deal& deal, const Draft& draft) {
+  JobTerms job = deal.job;
+  for (const Price& price : deal.terms->prices) {
+    const bool scaled = price.basis == Basis::log_scale || price.basis == Basis::log_mbf;
+    const bool used = scaled && std::any_of(draft.items.begin(), draft.items.end(), [&](const Item& item) {
+                        return item.role == Role::price && item.rate.order == price.line;
+                      });
+    if (used) job.billed_by = billed_practice(deal.job, price);
+  }
+  return job;
+}
+
 /// Where the job was billed before: how all of it together differs from one bill, and why.
 void add_difference(render::Document& paper, const book::Mill& mill, const Work& work, const Draft& draft,
                     Day today) {
@@ -179,7 +192,8 @@ render::Document draft_paper(const book::Book& book, const std::string& job, Day
   const Draft draft = draft_with(work, today);
   const InvoiceHead head = head_of(play(papers_of(book)), draft, today);
   render::Document paper = invoice_document(*work.deal.mill, *work.deal.terms, draft, head);
-  if (draft.from && draft.to) add_tally(paper, book, work.deal.job, work.facts.facts, *draft.from, *draft.to);
+  if (draft.from && draft.to)
+    add_tally(paper, book, on_tally(work.deal, draft), work.facts.facts, *draft.from, *draft.to);
   add_difference(paper, *work.deal.mill, work, draft, today);
   return paper;
 }
@@ -204,7 +218,8 @@ Paper issue_invoice(book::Book& book, const std::string& job, Day to, Day today)
   paper.revision = work.deal.revision;
   const InvoiceHead head = number_it(terms, play(papers), draft, paper, today);
   paper.document = invoice_document(*work.deal.mill, terms, draft, head);
-  if (draft.from && draft.to) add_tally(paper.document, book, of, work.facts.facts, *draft.from, *draft.to);
+  if (draft.from && draft.to)
+    add_tally(paper.document, book, on_tally(work.deal, draft), work.facts.facts, *draft.from, *draft.to);
   post(book, paper);
   return paper;
 }

@@ -95,5 +95,7 @@ std::vector<std::string> stock_warnings(const book::Book& book, Day to,
 render::Document export_document(const book::Book& book, const std::string& what, Day from, Day to,
                                  Day today);
 const std::vector<std::string>& export_names();
+/// The columns of each export and what they hold, for help.
+std::string export_header_words();
 
 }  // namespace kerfbook::billing

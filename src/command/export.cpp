@@ -35,9 +35,9 @@ void add_export(CLI::App& app, Session& session) {
   app.add_option("WHAT", asked->what, join(billing::export_names(), ", "))->required();
   add_period_options(app, asked->days);
   add_output_options(app, asked->output);
-  app.footer(
-      "  kerfbook -b mill.book export invoices --period 2026-05 -o may.csv\n"
-      "  kerfbook -b mill.book export taxes --period 2026");
+  app.footer(billing::export_header_words() +
+             "\n\n  kerfbook -b mill.book export invoices --period 2026-05 -o may.csv\n"
+             "  kerfbook -b mill.book export taxes --period 2026");
   app.callback([asked, &session] { session.deed = [asked, &session] { answer(*asked, session); }; });
 }
 

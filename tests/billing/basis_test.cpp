@@ -56,10 +56,18 @@ TEST_CASE("by net log scale: 645 bf at 0.52 whatever comes out, and .645 MBF at 
   CHECK(charged("basis = \"log-mbf\"\nrate = 520\n") == Charged{{645, 3}, "MBF scale", 33540});
 }
 
-TEST_CASE("by another log rule named in the price: Doyle, each log to the whole foot") {
-  // ((D - 4) / 4)^2 L: 36 36 42.875 64 64 21.875 49 56 27, rounded 397
+TEST_CASE("by another log rule named in the price: Doyle, the total to the whole foot") {
+  // ((D - 4) / 4)^2 L: 36 36 42.875 64 64 21.875 49 56 27: 396.75
   CHECK(charged("basis = \"log-scale\"\nrule = \"doyle\"\nrate = 1.00\n") ==
         Charged{{397, 0}, "bf scale", 39700});
+}
+
+TEST_CASE("the list of logs attached goes by the rule the logs are billed by, and adds up to the line") {
+  const Week week("basis = \"log-scale\"\nrule = \"doyle\"\nrate = 1.00\n");
+  const std::string text = text_of(draft_paper(*week.book, "QHH", kFriday, kFriday));
+  CHECK(text.find("9 logs, net scale 396.75 bf by Doyle") != std::string::npos);
+  const std::string house = text_of(draft_paper(*week.book, "TER", kFriday, kFriday));
+  CHECK(house.find("26 logs, net scale 3,155 bf by International 1/4-inch") != std::string::npos);
 }
 
 TEST_CASE("by the log, the piece, the lineal foot and the lineal metre") {

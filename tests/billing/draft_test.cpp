@@ -50,6 +50,65 @@ TEST_CASE("a log under the minimum is billed as the minimum log") {
   CHECK(minimum.notes == std::vector<std::string>{"Charged as the minimum log: log T1, 10x6"});
 }
 
+TEST_CASE("a minimum log is the least that is charged: also for a culled log, and by the cubic metre") {
+  const std::string price =
+      "[[price]]\nbasis = \"log-scale\"\nrule = \"doyle\"\nrate = 1.00\nminimum_log = \"12x8\"\n";
+  const auto charged = [&](const std::string& toml, const std::vector<Fact>& facts) {
+    return plain(draft_of(toml, facts).lines.at(0).quantity);
+  };
+  // Doyle: 12 x 8 is 32. A log of 20 x 16 is 256; of it 95 % rotten 12.8 are left
+  CHECK(charged(price, {log_fact(kMonday, "T1", "20x16", "95%")}) == "32");
+  CHECK(charged(price, {log_fact(kMonday, "T1", "20x16", "50%")}) == "128");
+  // thick but short: 20 x 6 counts as 20 x 8
+  CHECK(charged(price, {log_fact(kMonday, "T1", "20x6")}) == "128");
+  CHECK(charged(price, {log_fact(kMonday, "T1", "12x8"), log_fact(kMonday, "T2", "13x8")}) ==
+        "73");  // 32 + 40.5
+  const std::string cubic = "[[price]]\nbasis = \"m3-log\"\nrate = 100\n";
+  Fact small = log_fact(kMonday, "T1", "6x4");
+  small.content = scaling::content(small.log, {}).cubic_feet;
+  const Fact least = log_fact(kMonday, "T2", "12x8");
+  // Smalian with 1/8 in a foot of taper: ends of 12 and 13 in, 8 ft: pi / 4 x (144 + 169) / 2 / 144 x 8 = 6.828601 ft3
+  CHECK(scaling::content(least.log, {}).cubic_feet == 6'828'601);
+  CHECK(charged(cubic + "minimum_log = \"12x8\"\n", {small}) == "0.193");  // 6.8286 x 0.0283168
+  CHECK(charged(cubic, {small}) == "0.024");
+}
+
+TEST_CASE("the length and the diameter of a log narrow a price by the log") {
+  const std::string terms =
+      "[[price]]\nbasis = \"log\"\nrate = 40\n"
+      "[[price]]\nbasis = \"log\"\nrate = 60\ndiameter_from = 24\nname = \"Thick logs\"\n"
+      "[[price]]\nbasis = \"log\"\nrate = 80\nlength_over = \"16\"\nname = \"Long logs\"\n"
+      "[[price]]\nbasis = \"log\"\nrate = 100\nlength_over = \"16\"\ndiameter_from = 24\nname = \"Both\"\n";
+  const Draft draft = draft_of(terms, {log_fact(kMonday, "T1", "23x16"), log_fact(kMonday, "T2", "23/25x16"),
+                                       log_fact(kMonday, "T3", "20x16'6"), log_fact(kMonday, "T4", "30x18")});
+  CHECK(line_called(draft, "Sawing").amount.minor == 4000);
+  CHECK(line_called(draft, "Thick logs").amount.minor == 6000);
+  CHECK(line_called(draft, "Long logs").amount.minor == 8000);
+  CHECK(line_called(draft, "Both").amount.minor == 10000);
+}
+
+TEST_CASE("feet counted by their length are surcharged and priced whole, also under surface measure") {
+  Fact battens = tally(kMonday, "DF", "1x3: 8/1").front();
+  battens.kind = FactKind::lineal;
+  battens.length.count = 0;
+  battens.count = measure::feet(212).count;
+  const std::string count =
+      "count = { surface_measure = true, length = \"whole-foot-down\", rounding = \"total-hundredths\" }\n";
+  // 212 ft of 1x3 are 53 bf, whatever is done with single boards
+  CHECK(priced("surface_measure = true, length = \"whole-foot-down\", rounding = \"total-hundredths\"",
+               {battens}) == "53.00");
+  CHECK(draft_of("[[price]]\nbasis = \"lineal-foot\"\nrate = 0.10\n" + count, {battens}).total.minor == 2120);
+  const Draft planed = draft_of(
+      "[[price]]\nbasis = \"lineal-foot\"\nrate = 0\n"
+      "[[charge]]\nname = \"planing\"\nrate = 0.05\nper = \"lineal-foot\"\nunasked = true\n",
+      {battens});
+  CHECK(planed.total.minor == 1060);
+  const Draft by_piece = draft_of("[[price]]\nbasis = \"piece\"\nrate = 2\n", {battens});
+  REQUIRE(by_piece.problems.size() == 1);
+  CHECK(by_piece.problems[0].find("was counted by its length, its price is by the piece") !=
+        std::string::npos);
+}
+
 TEST_CASE("a small job is raised to its minimum, and later work is set against it") {
   const Terms terms = terms_of("[[price]]\nbasis = \"bf\"\nrate = 1.00\nminimum_job = 250.00\n");
   const auto first = tally(kMonday, "DF", "1x12: 10/10");
