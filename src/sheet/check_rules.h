@@ -85,6 +85,7 @@ void check_calipers(Review& review);
 void check_crew(Review& review);
 void check_sawing_times(Review& review);
 void check_stops(Review& review);
+void check_charged_stops(Review& review);
 void check_meter(Review& review);
 
 // check_words.cpp

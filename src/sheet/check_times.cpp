@@ -44,6 +44,17 @@ Span plus_noon(Span span) {
   return {span.from + kNoon, span.to + kNoon};
 }
 
+/// A word of charging in what was written beside a stop, unless with no or not before it.
+std::string charge_word(const std::string& text) {
+  std::string before;
+  for (const std::string& word : split_words(text)) {
+    const bool denied = same_word(before, "no") || same_word(before, "not");
+    if (lower(word).starts_with("charg") && !denied) return word;
+    before = word;
+  }
+  return {};
+}
+
 int longest_hand(const Sheet& sheet) {
   std::map<std::string, int> minutes;
   for (const Line& line : sheet.lines) {
@@ -111,6 +122,18 @@ void check_sawing_times(Review& review) {
     }
   }
   if (!doubted) check_sum(review, spans);
+}
+
+/// A stop that was to be charged says so at its end, after a comma; anywhere else the word is text, and nothing is billed.
+void check_charged_stops(Review& review) {
+  for (const Line& line : review.sheet.lines) {
+    const auto* stop = std::get_if<Stop>(&line.fact);
+    if (stop == nullptr || stop->charge) continue;
+    const std::string word = charge_word(stop->text + " ; " + line.remark);
+    if (word.empty()) continue;
+    review.warn(line, in_quotes(word) + " is read as part of the text, and the stop is not charged",
+                "write , charge at its end, before any ';', if it is to be charged");
+  }
 }
 
 /// A stop is not inside sawing time, and all of them with the sawing fit into a day.
