@@ -1,5 +1,6 @@
 // check_times.cpp -- rules about time: hours that do not fit in the day, sawing times that overlap, stops inside them.
 #include <algorithm>
+#include <cstdlib>
 #include <map>
 
 #include "base/text.h"
@@ -83,6 +84,33 @@ void check_sum(Review& review, const std::vector<PlacedSpan>& spans) {
 }
 
 }  // namespace
+
+/// A day still to come; or, among sheets of another year alone, one that would fit in with them in the year it is not of.
+void check_day(Review& review) {
+  constexpr int kMuch = 300;
+  constexpr int kClose = 31;
+  const Day day = review.sheet.day;
+  const Known& known = review.known;
+  if (known.today && day > *known.today) {
+    review.found.push_back({Severity::warning,
+                            {},
+                            write_day(day) + ": a day still to come, today is " + write_day(*known.today),
+                            "look at the day again"});
+    return;
+  }
+  if (!known.newest_day || known.has_neighbours || std::abs(*known.newest_day - day) < kMuch) return;
+  const YearMonthDay at = parts(day);
+  for (const int year : {parts(*known.newest_day).year, parts(*known.newest_day).year - 1}) {
+    if (year == at.year || !day_exists(year, at.month, at.day)) continue;
+    const Day meant = make_day(year, at.month, at.day);
+    if (std::abs(*known.newest_day - meant) > kClose) continue;
+    review.found.push_back({Severity::warning,
+                            {},
+                            write_day(day) + ": far from every other sheet of the book",
+                            "was " + write_day(meant) + " meant?"});
+    return;
+  }
+}
 
 /// Nobody works more than 24 hours in a day.
 void check_crew(Review& review) {

@@ -234,9 +234,10 @@ void take_tag(LineReader& line, LogLine& log) {
 bool told_as_range(LineReader& line, const LogLine& log) {
   const std::string_view next = line.peek();
   const std::size_t dots = next.find("..");
-  if (dots != std::string_view::npos && dots > 0) {
+  const std::size_t after = dots == std::string_view::npos ? dots : next.find_first_not_of('.', dots);
+  if (after != std::string_view::npos && dots > 0) {
     const Word& word = line.take();
-    const std::string to = word.text.substr(word.text.find_first_not_of('.', dots));
+    const std::string to = word.text.substr(after);
     line.error(word, in_quotes(line.typed(word)) + ": no tag",
                "write a range as " + word.text.substr(0, dots) + "-" + to);
     return true;
@@ -287,7 +288,7 @@ void take_tags(LineReader& line, LogLine& log) {
 void take_known(LineReader& line, LogLine& log) {
   take_tags(line, log);
   const std::string tag = log.tags.empty() ? "T13" : log.tags.front();
-  if (log.tags.empty()) {
+  if (log.tags.empty() && !line.failed()) {
     const std::string what = in_quotes("log") + " without a tag";
     const std::string instead = at_left_on_mill(line)
                                     ? "write log T22 left on the mill"
@@ -317,8 +318,11 @@ void take_known(LineReader& line, LogLine& log) {
 void no_measure(LineReader& line, const Word& tag, bool received) {
   const std::string typed = line.typed(tag);
   if (line.done()) {
-    line.missing(in_quotes(typed) + ": a log without a measure",
-                 "write " + std::string(received ? "in " : "log ") + typed + " 15x12, diameter x length");
+    const std::string first = spread_tags(typed).size() > 1 ? spread_tags(typed).front() : typed;
+    line.missing(
+        in_quotes(typed) + (first == typed ? ": a log without a measure" : ": logs without a measure"),
+        "write " + std::string(received ? "in " : "log ") + first + " 15x12, diameter x length" +
+            (first == typed ? "" : ", each on a line of its own"));
     return;
   }
   const Word& word = line.take();

@@ -45,7 +45,7 @@ void bare_number(LineReader& line, const Word& word, const Word& size, const std
     line.error(word, in_quotes(sized + " " + typed) + ": pieces without a length",
                "write " + typed + "/16, or " + sized + "x16 " + typed);
   } else if (const std::string meant = with_stroke(word); !meant.empty()) {
-    line.error(word, in_quotes(typed) + ": pieces and length are parted by a stroke", "write " + meant);
+    line.error(word, in_quotes(typed) + ": pieces and length want a / between them", "write " + meant);
   } else {
     line.error(word, in_quotes(typed) + ": a length without pieces", "write 24/" + typed + more);
   }
