@@ -38,6 +38,23 @@ std::optional<int> scaled(std::string_view number, int minutes_each) {
   return static_cast<int>(minutes);
 }
 
+/// `7:15`, `7h15` and `7h` in their two numbers; neither when one of them is none.
+struct HoursAndMinutes {
+  bool parted = false;  ///< by a colon or an h
+  std::optional<int> hours;
+  std::optional<int> minutes;
+};
+HoursAndMinutes hours_and_minutes(std::string_view text, std::size_t most_digits) {
+  HoursAndMinutes parts;
+  const std::size_t mark = text.find_first_of(":hH");
+  if (mark == std::string_view::npos) return parts;
+  parts.parted = true;
+  parts.hours = digits(text.substr(0, mark), 1, most_digits);
+  const std::string_view after = text.substr(mark + 1);
+  parts.minutes = after.empty() && text[mark] != ':' ? std::optional(0) : digits(after, 2, 2);
+  return parts;
+}
+
 }  // namespace
 
 bool day_exists(int year, int month, int day) {
@@ -106,10 +123,13 @@ std::string month_name(int month) {
 }
 
 std::optional<int> read_clock(std::string_view text) {
-  const std::size_t colon = text.find(':');
-  if (colon == std::string_view::npos) return std::nullopt;
-  const auto hour = digits(text.substr(0, colon), 1, 2);
-  const auto minute = digits(text.substr(colon + 1), 2, 2);
+  const auto parts = hours_and_minutes(text, 2);
+  std::optional<int> hour = parts.hours;
+  std::optional<int> minute = parts.minutes;
+  if (text.size() == 4 && !parts.parted) {  // 0715
+    hour = digits(text.substr(0, 2), 2, 2);
+    minute = digits(text.substr(2), 2, 2);
+  }
   if (!hour || !minute || *minute > 59 || *hour > 24 || (*hour == 24 && *minute > 0)) return std::nullopt;
   return *hour * 60 + *minute;
 }
@@ -132,20 +152,19 @@ std::string write_span(Span span) {
 }
 
 std::optional<int> read_duration(std::string_view text) {
-  const std::size_t colon = text.find(':');
-  if (colon != std::string_view::npos) {
-    const auto hours = digits(text.substr(0, colon), 1, 3);
-    const auto minutes = digits(text.substr(colon + 1), 2, 2);
-    if (!hours || !minutes || *minutes > 59 || *hours > 100) return std::nullopt;
-    return *hours * 60 + *minutes;
+  const auto parts = hours_and_minutes(text, 3);
+  if (parts.hours && parts.minutes) {
+    if (*parts.minutes > 59 || *parts.hours > 100) return std::nullopt;
+    return *parts.hours * 60 + *parts.minutes;
   }
   const std::string folded = lower(text);
   const std::string_view word = folded;
-  if (word.ends_with("min")) return scaled(word.substr(0, word.size() - 3), 1);
+  for (const std::string_view unit : {"min", "m"}) {
+    if (word.ends_with(unit)) return scaled(word.substr(0, word.size() - unit.size()), 1);
+  }
   if (word.ends_with("h")) return scaled(word.substr(0, word.size() - 1), 60);
   return scaled(word, 60);
 }
-
 std::string write_duration(int minutes) {
   return write_clock(minutes);
 }

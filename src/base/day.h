@@ -39,12 +39,12 @@ int iso_weeks_in(int year);                 ///< 52 or 53
 
 /// "2026-05-05"; nullopt for anything else, also for a day that does not exist.
 std::optional<Day> read_day(std::string_view text);
-std::string write_day(Day day);        ///< "2026-05-05"
-std::string weekday_name(Day day);     ///< "Tuesday"
-std::string month_name(int month);     ///< "May"
+std::string write_day(Day day);     ///< "2026-05-05"
+std::string weekday_name(Day day);  ///< "Tuesday"
+std::string month_name(int month);  ///< "May"
 
 /// Minutes since midnight, 0 to 1439; 1440 ("24:00") is read as an end.
-std::optional<int> read_clock(std::string_view text);  ///< "7:15", "07:15", "24:00"
+std::optional<int> read_clock(std::string_view text);  ///< "7:15", "07:15", "0715", "7h15", "7h", "24:00"
 std::string write_clock(int minutes);                  ///< "7:15"
 
 /// Two clock times. An end at or before the start lies on the next day.
@@ -57,7 +57,8 @@ struct Span {
 std::optional<Span> read_span(std::string_view text);  ///< "7:15-10:20"
 std::string write_span(Span span);
 
-/// A length of time in whole minutes: "0:36", "3:45", "9", "9.5", "1.25h", "90min"; nullopt when it is not one.
+/// A length of time in whole minutes: "0:36", "3:45", "9", "9.5", "1.25h", "1h30", "90min", "90m"; nullopt when it is
+/// not one.
 /// Plain numbers are hours.
 std::optional<int> read_duration(std::string_view text);
 std::string write_duration(int minutes);  ///< "3:45"

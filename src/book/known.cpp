@@ -100,6 +100,20 @@ void take_best_recovery(Core& core, SheetKey key, sheet::Known& known) {
   known.best_lrf_hundredths = std::min(days[kDaysToBelieve - 1].rounded(2), kSolidWood);
 }
 
+void take_days(Core& core, SheetKey key, sheet::Known& known) {
+  constexpr int kNeighbourDays = 60;
+  constexpr std::size_t kDayDigits = 10;
+  if (core.options.now) known.today = read_day(core.options.now().substr(0, kDayDigits));
+  if (const auto newest =
+          core.store.number("SELECT day FROM sheet WHERE day <> ? ORDER BY day DESC LIMIT 1", key.day)) {
+    known.newest_day = Day{static_cast<std::int32_t>(*newest)};
+  }
+  known.has_neighbours = core.store
+                             .number("SELECT 1 FROM sheet WHERE day BETWEEN ? AND ? AND day <> ? LIMIT 1",
+                                     key.day - kNeighbourDays, key.day + kNeighbourDays, key.day)
+                             .has_value();
+}
+
 void take_capacity(const Mill& mill, sheet::Known& known) {
   known.metric = mill.units == System::metric;
   known.taper = mill.taper;
@@ -117,6 +131,7 @@ sheet::Known known_for(Core& core, const sheet::Sheet& sheet) {
   take_words(core, known);
   take_sizes(core, known);
   take_tags(core, sheet, known);
+  take_days(core, {sheet.day, sheet.shift}, known);
   take_capacity(core.projector.mill(), known);
   take_best_recovery(core, {sheet.day, sheet.shift}, known);
   return known;

@@ -1,6 +1,8 @@
 // length_read.cpp -- lengths as people type them. Printing and conversion are in length.cpp.
 #include "base/text.h"
 #include "measure/length.h"
+
+#include <algorithm>
 #include "measure/notation.h"
 #include "measure/reading.h"
 
@@ -33,6 +35,12 @@ std::string as_typed(Length length, Unit unit) {
 }
 
 Slip trailing(Scanner& scan) {
+  if (scan.next_is(',')) {
+    std::string with_point = scan.part();
+    std::replace(with_point.begin(), with_point.end(), ',', '.');
+    return {in_quotes(scan.part()) + " has a comma", "write a decimal with a point, as " + with_point,
+            scan.at()};
+  }
   return {in_quotes(scan.part()) + " goes on after the length", "leave a blank before what follows",
           scan.at()};
 }

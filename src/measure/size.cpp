@@ -1,6 +1,7 @@
 #include "measure/size.h"
 #include "base/text.h"
 
+#include <algorithm>
 #include <optional>
 #include <stdexcept>
 #include <vector>
@@ -68,6 +69,12 @@ Result<Dimension> read_dimension(const PlainText& plain, Range range, const char
   out.number = *number;
   out.unit = scan.unit();
   out.typed = scan.part();
+  if (scan.next_is(',')) {
+    std::string with_point = out.typed;
+    std::replace(with_point.begin(), with_point.end(), ',', '.');
+    return Slip{in_quotes(out.typed) + " has a comma", "write a decimal with a point, as " + with_point,
+                scan.at()};
+  }
   if (!scan.done()) return Slip{in_quotes(out.typed) + " is no " + what, "write a size as 2x6", scan.at()};
   if (out.unit == Unit::foot)
     return Slip{in_quotes(out.typed) + " is in feet", "write a size in inches, as 2x6", out.at};

@@ -62,6 +62,10 @@ std::vector<Part> split_readings(const Part& whole) {
 }
 
 Result<Length> diameter(const std::string& text, bool metric) {
+  if (!metric && (text.ends_with('\'') || text.ends_with("ft"))) {
+    return Slip{in_quotes(text) + " is in feet where the diameter stands",
+                "write diameter in inches x length in feet, as 15x12", 0};
+  }
   return metric ? measure::read_millimetres(bare_number(text) ? text + "cm" : text) : read_tape(text);
 }
 

@@ -11,11 +11,16 @@ namespace kerfbook::sheet {
 namespace {
 
 using Rule = void (*)(Review&);
-constexpr std::array<Rule, 16> kRules{
-    check_capacity_of_logs,   check_tags,      check_defects,  check_kerf,
-    check_capacity_of_boards, check_lengths,   check_systems,  check_repeats,
-    check_recovery,           check_day_total, check_calipers, check_crew,
-    check_sawing_times,       check_stops,     check_meter,    check_words,
+constexpr std::array<Rule, 18> kRules{
+    check_day,       check_capacity_of_logs,
+    check_tags,      check_defects,
+    check_kerf,      check_capacity_of_boards,
+    check_lengths,   check_systems,
+    check_repeats,   check_recovery,
+    check_day_total, check_calipers,
+    check_crew,      check_sawing_times,
+    check_stops,     check_charged_stops,
+    check_meter,     check_words,
 };
 
 std::string item_text(std::int64_t pieces, const Length& length, const Size& size) {

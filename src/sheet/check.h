@@ -31,6 +31,9 @@ struct Known {
   std::vector<Length> lengths;  ///< tallied before
   std::map<std::string, std::optional<KnownLog>>
       deck;                            ///< logs received or left, not sawn yet; nothing = not measured
+  std::optional<Day> today;            ///< when the sheet is looked at
+  std::optional<Day> newest_day;       ///< of the sheets posted, but this one
+  bool has_neighbours = false;         ///< there is another sheet within two months of this one
   std::vector<std::string> sawn_tags;  ///< tags already sawn on other days of the last year
 
   Length largest_diameter = measure::feet(8);  ///< of a log. common practice, no source

@@ -98,7 +98,12 @@ void check_lengths(Review& review) {
     const auto longest = longest_log(run);
     for (const Boards& boards : run.boards) {
       if (boards.sign < 0 || is_lineal(boards)) continue;
-      if (is_too_fine(boards) && said.insert(boards.length).second) {
+      if (beyond(boards.length, review.known.longest_log)) {
+        review.warn(*boards.line,
+                    in_quotes(boards.written) + ": longer than any log the mill takes, " +
+                        measure::spoken_length(review.known.longest_log),
+                    turned_round(boards));
+      } else if (is_too_fine(boards) && said.insert(boards.length).second) {
         review.warn(*boards.line, in_quotes(boards.written) + ": a length finer than boards are cut to",
                     feet_and_inches(boards));
       } else if (longest && beyond(boards.length, *longest)) {

@@ -82,9 +82,11 @@ void check_day_total(Review& review);
 void check_calipers(Review& review);
 
 // check_times.cpp
+void check_day(Review& review);
 void check_crew(Review& review);
 void check_sawing_times(Review& review);
 void check_stops(Review& review);
+void check_charged_stops(Review& review);
 void check_meter(Review& review);
 
 // check_words.cpp

@@ -1,5 +1,6 @@
 // check_times.cpp -- rules about time: hours that do not fit in the day, sawing times that overlap, stops inside them.
 #include <algorithm>
+#include <cstdlib>
 #include <map>
 
 #include "base/text.h"
@@ -44,6 +45,17 @@ Span plus_noon(Span span) {
   return {span.from + kNoon, span.to + kNoon};
 }
 
+/// A word of charging in what was written beside a stop, unless with no or not before it.
+std::string charge_word(const std::string& text) {
+  std::string before;
+  for (const std::string& word : split_words(text)) {
+    const bool denied = same_word(before, "no") || same_word(before, "not");
+    if (lower(word).starts_with("charg") && !denied) return word;
+    before = word;
+  }
+  return {};
+}
+
 int longest_hand(const Sheet& sheet) {
   std::map<std::string, int> minutes;
   for (const Line& line : sheet.lines) {
@@ -72,6 +84,33 @@ void check_sum(Review& review, const std::vector<PlacedSpan>& spans) {
 }
 
 }  // namespace
+
+/// A day still to come; or, among sheets of another year alone, one that would fit in with them in the year it is not of.
+void check_day(Review& review) {
+  constexpr int kMuch = 300;
+  constexpr int kClose = 31;
+  const Day day = review.sheet.day;
+  const Known& known = review.known;
+  if (known.today && day > *known.today) {
+    review.found.push_back({Severity::warning,
+                            {},
+                            write_day(day) + ": a day still to come, today is " + write_day(*known.today),
+                            "look at the day again"});
+    return;
+  }
+  if (!known.newest_day || known.has_neighbours || std::abs(*known.newest_day - day) < kMuch) return;
+  const YearMonthDay at = parts(day);
+  for (const int year : {parts(*known.newest_day).year, parts(*known.newest_day).year - 1}) {
+    if (year == at.year || !day_exists(year, at.month, at.day)) continue;
+    const Day meant = make_day(year, at.month, at.day);
+    if (std::abs(*known.newest_day - meant) > kClose) continue;
+    review.found.push_back({Severity::warning,
+                            {},
+                            write_day(day) + ": far from every other sheet of the book",
+                            "was " + write_day(meant) + " meant?"});
+    return;
+  }
+}
 
 /// Nobody works more than 24 hours in a day.
 void check_crew(Review& review) {
@@ -111,6 +150,18 @@ void check_sawing_times(Review& review) {
     }
   }
   if (!doubted) check_sum(review, spans);
+}
+
+/// A stop that was to be charged says so at its end, after a comma; anywhere else the word is text, and nothing is billed.
+void check_charged_stops(Review& review) {
+  for (const Line& line : review.sheet.lines) {
+    const auto* stop = std::get_if<Stop>(&line.fact);
+    if (stop == nullptr || stop->charge) continue;
+    const std::string word = charge_word(stop->text + " ; " + line.remark);
+    if (word.empty()) continue;
+    review.warn(line, in_quotes(word) + " is read as part of the text, and the stop is not charged",
+                "write , charge at its end, before any ';', if it is to be charged");
+  }
 }
 
 /// A stop is not inside sawing time, and all of them with the sawing fit into a day.

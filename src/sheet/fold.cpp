@@ -91,6 +91,14 @@ bool belongs_to(const Word& word, const Word& next, const Word* after, std::stri
   return b.size() > 1 ? is_digit(b[1]) : after != nullptr && is_digit(after->text.front());
 }
 
+/// `16'` `6"`: feet and inches written apart. `3/12"` are pieces again.
+bool are_feet_and_inches(const Word& word, const Word& next) {
+  const std::string& inches = next.text;
+  const bool alone = inches.find('/') == std::string::npos || inches.find('/') > inches.find_first_of("-+");
+  return word.text.ends_with('\'') && is_digit(word.text.front()) && is_digit(inches.front()) &&
+         inches.ends_with('"') && inches.find_first_of("xX'") == std::string::npos && alone;
+}
+
 /// `1` `1/8x4`: a whole number before a fraction that heads a size.
 bool leads_fraction(const Word& word, const Word& next) {
   if (!std::all_of(word.text.begin(), word.text.end(), is_digit)) return false;
@@ -108,7 +116,8 @@ void join_operators(std::vector<Word>& words, std::string_view operators) {
   std::vector<Word> joined;
   for (std::size_t i = 0; i < words.size(); ++i) {
     const Word* after = i + 1 < words.size() ? &words[i + 1] : nullptr;
-    if (!joined.empty() && belongs_to(joined.back(), words[i], after, operators)) {
+    if (!joined.empty() && (belongs_to(joined.back(), words[i], after, operators) ||
+                            are_feet_and_inches(joined.back(), words[i]))) {
       append(joined.back(), words[i]);
     } else {
       joined.push_back(words[i]);
@@ -151,6 +160,20 @@ std::vector<Word> parted_at_commas(const std::vector<Word>& words) {
   return parts;
 }
 
+/// `2x6: No2, 24/16, 3/12` without its marks. Only what is counted, and the grade before it: a reason keeps its commas.
+void drop_marks(std::vector<Word>& words) {
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    std::string& text = words[i].text;
+    const bool counted = is_digit(text.front());
+    const bool grade = i > 0 && i + 1 < words.size() && is_digit(words[i - 1].text.front()) &&
+                       is_digit(words[i + 1].text.front());
+    if (text.size() < 2 || (text.back() != ',' && text.back() != ':') || !(counted || grade)) continue;
+    text.pop_back();
+    words[i].end = words[i].from.back();
+    words[i].from.pop_back();
+  }
+}
+
 }  // namespace
 
 FoldedLine fold(std::string_view typed) {
@@ -177,7 +200,8 @@ std::string typed_text(const FoldedLine& line, const Word& word) {
 }
 
 void join_words(FoldedLine& line, Joining how) {
-  if (how == Joining::sizes) {
+  if (how == Joining::tally) drop_marks(line.words);
+  if (how == Joining::sizes || how == Joining::tally) {
     join_operators(line.words, "xX*/");
     join_fractions(line.words);
   } else if (how == Joining::spans) {

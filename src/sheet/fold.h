@@ -32,6 +32,7 @@ std::string typed_text(const FoldedLine& line, const Word& word);
 /// How words may be written apart, by the kind of line.
 enum class Joining : std::uint8_t {
   none,
+  tally,  ///< as sizes; and a comma or colon after a size, its grade or an item says nothing
   sizes,  ///< `2 x 6`, `24 / 16`, `6x8 * 3`, `1 1/8x4` are one word each
   spans,  ///< `7:15 - 10:20` is one word; a comma is a word of its own
 };

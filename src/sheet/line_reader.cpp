@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "base/text.h"
+#include "sheet/guess.h"
 
 namespace kerfbook::sheet {
 
@@ -83,6 +84,55 @@ std::optional<std::string> take_code(LineReader& line, std::string_view missing_
     return std::nullopt;
   }
   return line.take_typed();
+}
+
+namespace {
+
+/// The unit a word stands for: "min", "h"; empty when it is none.
+std::string_view time_unit(std::string_view word) {
+  for (const std::string_view minutes : {"min", "mins", "minute", "minutes"}) {
+    if (same_word(minutes, word)) return "min";
+  }
+  for (const std::string_view hours : {"h", "hr", "hrs", "hour", "hours"}) {
+    if (same_word(hours, word)) return "h";
+  }
+  return {};
+}
+
+/// 8.30 is 8 hours and 18 minutes, and was perhaps meant as half past. Quarters and thirds are no doubt hours.
+void doubt_hundredths(LineReader& line, const Word& word, int minutes) {
+  const std::size_t point = word.text.find('.');
+  if (point == std::string::npos || word.text.size() != point + 3 || !is_digit(word.text.back())) return;
+  const int hundredths = std::stoi(word.text.substr(point + 1));
+  if (hundredths > 59 || hundredths % 25 == 0 || hundredths == 33) return;
+  const std::string clock =
+      (point == 0 ? "0" : word.text.substr(0, point)) + ":" + word.text.substr(point + 1);
+  line.warn(word,
+            in_quotes(line.typed(word)) + " is read as hours and hundredths, " + write_duration(minutes),
+            "if minutes were meant, write " + clock);
+}
+
+}  // namespace
+
+std::optional<int> take_minutes(LineReader& line) {
+  const Word& word = line.take();
+  std::string text = word.text;
+  if (text.ends_with(',')) text.pop_back();
+  const std::string_view unit = time_unit(line.peek());
+  const bool apart = !unit.empty() && text.find_first_not_of("0123456789.") == std::string::npos;
+  const auto minutes = read_duration(apart ? text + std::string(unit) : text);
+  if (!minutes) {
+    const std::string likely = likely_time(text);
+    line.error(word, in_quotes(line.typed(word)) + ": not a time",
+               "write " + (likely.empty() ? "9, 8:30, 36min or 7:15-10:20" : likely));
+    return std::nullopt;
+  }
+  if (apart) {
+    line.take();
+  } else {
+    doubt_hundredths(line, word, *minutes);
+  }
+  return minutes;
 }
 
 }  // namespace kerfbook::sheet

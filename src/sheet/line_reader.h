@@ -73,4 +73,7 @@ std::optional<std::int64_t> whole_number(std::string_view text);
 /// One word that is a code, tag, name ...; complains with `missing_what` and `example` when there is none.
 std::optional<std::string> take_code(LineReader& line, std::string_view missing_what,
                                      std::string_view example);
+/// A length of time, its unit in the next word if it stands there (`36 min`); complains when it is none.
+std::optional<int> take_minutes(LineReader& line);
+
 }  // namespace kerfbook::sheet

@@ -2,6 +2,7 @@
 #include "sheet/read.h"
 
 #include "base/text.h"
+#include "sheet/guess.h"
 #include "sheet/kinds.h"
 
 namespace kerfbook::sheet {
@@ -89,9 +90,9 @@ class SheetReader {
     const int column = characters_before(line.typed, first.from.front()) + 1;
     if (same_word(first.text, "sheet")) return read_sheet_line(line, column);
     if (!first_line_) begin_without_sheet(first.text, column);
-    if (read_day(first.text)) return;
+    if (first_line_ == number_ && !likely_day(first.text).empty()) return;  // told just now
     if (is_tally(first.text)) {
-      join_words(line, Joining::sizes);
+      join_words(line, Joining::tally);
       return read_kind(line, 0, read_sawn, column);
     }
     const LineKind* kind = find_kind(first.text);
@@ -112,9 +113,10 @@ class SheetReader {
   /// Says once that the day is missing, and reads on for what else is wrong.
   void begin_without_sheet(const std::string& word, int column) {
     first_line_ = number_;
-    if (read_day(word)) {
-      tell({number_, column}, in_quotes(word) + ": a day without 'sheet'", "write sheet " + word);
-    } else {
+    const std::string likely = likely_day(word);
+    if (!likely.empty()) {
+      tell({number_, column}, in_quotes(word) + ": a day without 'sheet'", "write sheet " + likely);
+    } else if (word_meant(word) != "sheet") {  // which is told of the word itself
       tell({number_, column}, "the first fact must be the day",
            "write sheet 2026-05-05, the day it was, before all else");
     }
@@ -136,9 +138,12 @@ class SheetReader {
   }
 
   void take_day(LineReader& line) {
-    const std::string instead = "write the day as year-month-day, as 2026-05-05";
-    if (line.done()) return line.missing("'sheet' without a day", instead);
+    const std::string form = "write the day as year-month-day, as 2026-05-05";
+    if (line.done()) return line.missing("'sheet' without a day", form);
     const Word& word = line.take();
+    std::string likely = likely_day(word.text);
+    while (likely.empty() && !read_day(word.text) && !line.done()) likely = likely_day(line.take().text);
+    const std::string instead = likely.empty() ? form : "write sheet " + likely;
     if (const auto day = read_day(word.text)) {
       out_.sheet.day = *day;
     } else if (word.text.size() == 10 && word.text[4] == '-' && word.text[7] == '-' && has_digit(word.text)) {
@@ -163,13 +168,27 @@ class SheetReader {
 
   void unknown(const FoldedLine& line, int column) {
     const std::string typed = typed_text(line, line.words.front());
-    std::string instead = "begin with a size, or with one of " + join(known_words(), ", ");
-    const std::string near = nearest(typed, known_words());
-    if (!near.empty()) instead = "did you mean " + near + "?";
-    if (near.empty() && line.words.size() > 1 && looks_like_log(line.words[1].text)) {
-      instead = "a log's line begins with log: log " + typed + " " + typed_text(line, line.words[1]);
+    tell({number_, column}, in_quotes(typed) + ": no line begins so", meant_by(line, typed));
+  }
+
+  static std::string meant_by(const FoldedLine& line, const std::string& typed) {
+    const std::string next = line.words.size() > 1 ? typed_text(line, line.words[1]) : std::string();
+    if (const std::string near = nearest(typed, known_words()); !near.empty()) {
+      return "did you mean " + near + "?";
     }
-    tell({number_, column}, in_quotes(typed) + ": no line begins so", instead);
+    if (const std::string_view word = word_meant(typed); !word.empty()) {
+      const LineKind* kind = find_kind(word);
+      return "did you mean " + std::string(word) + "? It is written " +
+             (kind == nullptr ? "sheet 2026-05-05" : std::string(kind->example));
+    }
+    if (typed.size() > 1 && typed.front() == '-' && is_digit(typed[1])) {
+      return "what comes off the tally is written less " + typed.substr(1) + (next.empty() ? "" : " " + next);
+    }
+    if (looks_like_log(next)) return "a log's line begins with log: log " + typed + " " + next;
+    std::string whole;
+    for (const Word& word : line.words) whole += " " + typed_text(line, word);
+    return "write note" + whole + " if it is to be remembered; else begin with a size, or with one of " +
+           join(known_words(), ", ");
   }
 
   static bool looks_like_log(std::string_view word) {

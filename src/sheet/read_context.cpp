@@ -9,7 +9,13 @@ namespace {
 std::optional<std::string> only_code(LineReader& line, std::string_view missing_what,
                                      std::string_view example, std::string_view after) {
   auto code = take_code(line, missing_what, example);
-  if (code) line.expect_end(after);
+  if (code && !line.done()) {
+    const Word& word = line.take();
+    const std::string typed = line.typed(word);
+    line.error(
+        word, in_quotes(typed) + ": nothing more is read after " + std::string(after) + ", which is one word",
+        "write " + *code + (is_digit(typed.front()) ? "" : "-") + typed + ", or put a remark after ';'");
+  }
   return line.failed() ? std::nullopt : code;
 }
 
@@ -57,8 +63,7 @@ std::optional<Fact> read_species(LineReader& line) {
 }
 
 std::optional<Fact> read_grade(LineReader& line) {
-  auto code = only_code(line, "'grade' without a grade", "grade No2, or grade - for none again",
-                        "the grade, which is one word");
+  auto code = only_code(line, "'grade' without a grade", "grade No2, or grade - for none again", "the grade");
   if (!code) return std::nullopt;
   return Grade{*code == "-" ? "" : *code};
 }
@@ -73,6 +78,11 @@ std::optional<Fact> read_bundle(LineReader& line) {
 std::optional<Fact> read_setup(LineReader& line) {
   auto name = take_code(line, "'setup' without a name", "setup 2 kerf 0.25 over 0.05");
   if (!name) return std::nullopt;
+  if (same_word(*name, "kerf") || same_word(*name, "over")) {
+    const std::string rest = line.take_rest();
+    line.missing("'setup' without a name", "write setup 2 " + *name + (rest.empty() ? " 0.25" : " " + rest));
+    return std::nullopt;
+  }
   Setup setup{*name, {}, {}, {}};
   for (;;) {
     if (!setup.kerf_mils && line.take_if("kerf")) {
@@ -83,6 +93,13 @@ std::optional<Fact> read_setup(LineReader& line) {
       break;
     }
     if (line.failed()) return std::nullopt;
+  }
+  for (const std::string_view part : {"kerf", "over"}) {
+    if (!lower(line.peek()).starts_with(part)) continue;
+    const Word& word = line.take();
+    line.error(word, in_quotes(line.typed(word)) + ": not understood in a set-up",
+               "write " + std::string(part) + " 0.25, once, with a blank between");
+    return std::nullopt;
   }
   setup.text = line.take_rest();
   return setup;

@@ -88,6 +88,13 @@ void split_measures(LineReader& line, const Word& word, char between, std::vecto
 }
 
 void missing_measure(LineReader& line, const std::string& word, const std::string& example) {
+  if (!line.done() && is_digit(line.peek(1).empty() ? ' ' : line.peek(1).front())) {
+    const Word& first = line.take();
+    line.error(first, in_quotes(line.typed(first)) + " stands before the measure",
+               "write " + word + " " + std::string(line.peek()) + " " + line.typed(first));
+    line.take_rest();
+    return;
+  }
   const std::string what = in_quotes(word) + " without a measure";
   line.done() ? line.missing(what, "write " + example) : line.error(line.take(), what, "write " + example);
 }
@@ -146,6 +153,11 @@ void take_defect(LineReader& line, LogLine& log, bool received) {
 
 void not_understood(LineReader& line, bool received) {
   const Word& word = line.take();
+  if (word.text.size() > 1 && word.text.front() == '-' && is_digit(word.text[1])) {  // 155-10, as on paper
+    const std::string amount = word.text.substr(1);
+    return line.error(word, in_quotes(line.typed(word)) + ": a deduction without its word",
+                      "write defect " + amount + "bf, or defect " + amount + "%");
+  }
   const std::string typed = in_quotes(line.typed(word));
   if (is_spec(word.text) || is_spec(line.peek())) {
     return line.error(word, typed + ": a second log on the line", "give each measured log a line of its own");
@@ -184,16 +196,31 @@ void take_parts(LineReader& line, LogLine& log) {
 }
 
 void bad_range(LineReader& line, const Word& word) {
+  const std::string typed = line.typed(word);
+  const std::size_t dash = typed.find('-');
+  const bool numbers = all_digits(typed.substr(0, dash)) && all_digits(typed.substr(dash + 1));
   line.error(
-      word,
-      in_quotes(line.typed(word)) + ": a dash between numbers is read as a range of tags, and this is none",
-      "write a range as T13-T22, at most 200 logs; a tag with a point or a slash");
+      word, in_quotes(typed) + ": no range of tags",
+      std::string("write a range as T13-T22, at most 200 logs") +
+          (numbers ? "; a log's measure as " + typed.substr(0, dash) + "x" + typed.substr(dash + 1) : ""));
+}
+
+/// A tag without the comma or colon behind it. Empty once it has complained of several tags in one word.
+std::string tag_typed(LineReader& line, const Word& word) {
+  std::string typed = line.typed(word);
+  while (typed.size() > 1 && (typed.back() == ',' || typed.back() == ':')) typed.pop_back();
+  if (typed.find(',') == std::string::npos) return typed;
+  std::string apart = typed;
+  std::replace(apart.begin(), apart.end(), ',', ' ');
+  line.error(word, in_quotes(typed) + ": several tags in one word", "write " + apart);
+  return {};
 }
 
 /// The tag of a log that is measured here: one, not a range.
 void take_tag(LineReader& line, LogLine& log) {
   const Word& word = line.take();
-  const std::string typed = line.typed(word);
+  const std::string typed = tag_typed(line, word);
+  if (typed.empty()) return;
   const auto spread = spread_tags(typed);
   if (spread.empty()) bad_range(line, word);
   if (spread.size() > 1) {
@@ -203,11 +230,32 @@ void take_tag(LineReader& line, LogLine& log) {
   log.tags.push_back(typed);
 }
 
+/// What stands for the dash of a range, or is no tag at all: `T1 - T5`, `T1 to T5`, `T1..T5`.
+bool told_as_range(LineReader& line, const LogLine& log) {
+  const std::string_view next = line.peek();
+  const std::size_t dots = next.find("..");
+  const std::size_t after = dots == std::string_view::npos ? dots : next.find_first_not_of('.', dots);
+  if (after != std::string_view::npos && dots > 0) {
+    const Word& word = line.take();
+    const std::string to = word.text.substr(after);
+    line.error(word, in_quotes(line.typed(word)) + ": no tag",
+               "write a range as " + word.text.substr(0, dots) + "-" + to);
+    return true;
+  }
+  if (log.tags.empty() || line.left() < 2 || !(next == "-" || same_word(next, "to"))) return false;
+  const Word& word = line.take();
+  line.error(word, in_quotes(line.typed(word)) + ": no tag",
+             "write a range as " + log.tags.back() + "-" + std::string(line.peek()));
+  line.take();
+  return true;
+}
+
 /// 15y12, 15*12: the x was missed, beside it on the keys or in the head.
-bool is_mistyped_spec(std::string_view text) {
+bool is_mistyped_spec(std::string_view text, bool after_tag) {
   const std::size_t mark = text.find_first_not_of("0123456789");
   return mark != std::string_view::npos && mark > 0 &&
-         std::string_view("yzcsYZCS*").find(text[mark]) != std::string_view::npos &&
+         std::string_view(after_tag ? "yzcsYZCS*/@" : "yzcsYZCS*").find(text[mark]) !=
+             std::string_view::npos &&
          all_digits(text.substr(mark + 1));
 }
 
@@ -215,12 +263,17 @@ bool is_mistyped_spec(std::string_view text) {
 void take_tags(LineReader& line, LogLine& log) {
   std::size_t count = 0;
   while (!line.done() && !at_keyword(line)) {
+    if (told_as_range(line, log)) continue;
     const Word& word = line.take();
-    const std::string typed = line.typed(word);
+    const std::string typed = tag_typed(line, word);
+    if (typed.empty()) continue;
     const auto spread = spread_tags(typed);
     if (spread.empty()) bad_range(line, word);
-    if (is_mistyped_spec(word.text)) {
-      line.error(word, in_quotes(typed) + ": not a measure", "write diameter x length, as 15x12");
+    if (is_mistyped_spec(word.text, !log.tags.empty())) {
+      const std::size_t mark = word.text.find_first_not_of("0123456789");
+      line.error(
+          word, in_quotes(typed) + ": not a measure",
+          "write diameter x length, as " + word.text.substr(0, mark) + "x" + word.text.substr(mark + 1));
     }
     log.tags.push_back(typed);
     count += spread.size();
@@ -235,7 +288,7 @@ void take_tags(LineReader& line, LogLine& log) {
 void take_known(LineReader& line, LogLine& log) {
   take_tags(line, log);
   const std::string tag = log.tags.empty() ? "T13" : log.tags.front();
-  if (log.tags.empty()) {
+  if (log.tags.empty() && !line.failed()) {
     const std::string what = in_quotes("log") + " without a tag";
     const std::string instead = at_left_on_mill(line)
                                     ? "write log T22 left on the mill"
@@ -265,8 +318,11 @@ void take_known(LineReader& line, LogLine& log) {
 void no_measure(LineReader& line, const Word& tag, bool received) {
   const std::string typed = line.typed(tag);
   if (line.done()) {
-    line.missing(in_quotes(typed) + ": a log without a measure",
-                 "write " + std::string(received ? "in " : "log ") + typed + " 15x12, diameter x length");
+    const std::string first = spread_tags(typed).size() > 1 ? spread_tags(typed).front() : typed;
+    line.missing(
+        in_quotes(typed) + (first == typed ? ": a log without a measure" : ": logs without a measure"),
+        "write " + std::string(received ? "in " : "log ") + first + " 15x12, diameter x length" +
+            (first == typed ? "" : ", each on a line of its own"));
     return;
   }
   const Word& word = line.take();

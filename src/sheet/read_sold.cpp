@@ -69,6 +69,33 @@ std::optional<Fact> take_bundle(LineReader& line, Sold sold) {
   return sold;
 }
 
+/// `for 1.05`, `@ 1.05`: meant as a price.
+void price_in_other_words(LineReader& line) {
+  if (!same_word(line.peek(), "for") && line.peek() != "@") return;
+  const Word& word = line.take();
+  line.error(word, in_quotes(line.typed(word)) + ": not understood after what was sold",
+             "write at " + (line.done() ? "1.05" : std::string(line.peek())) + ", the price of a board foot");
+  line.take_rest();
+}
+
+/// What was sold, up to its price. False when it cannot be read.
+bool take_lumber(LineReader& line, Sold& sold) {
+  const Word& word = line.take();
+  if (count_x(word.text) == 1 && at_lineal(line)) {
+    const std::optional<SizedLength> sized = take_lineal(line, word);
+    if (!sized) return false;
+    sold.size = sized->size;
+    sold.grade = sized->grade;
+    sold.lineal = sized->total;
+    return true;
+  }
+  SizedTally sized = take_sized(line, word, "; a price is written at 1.05");
+  sold.size = sized.size;
+  sold.grade = std::move(sized.grade);
+  sold.items = std::move(sized.items);
+  return true;
+}
+
 }  // namespace
 
 std::optional<Fact> read_sold(LineReader& line) {
@@ -80,19 +107,13 @@ std::optional<Fact> read_sold(LineReader& line) {
     return std::nullopt;
   }
   if (!at_size(line)) return take_bundle(line, std::move(sold));
-  const Word& word = line.take();
-  if (count_x(word.text) == 1 && at_lineal(line)) {
-    const std::optional<SizedLength> sized = take_lineal(line, word);
-    if (!sized) return std::nullopt;
-    sold.size = sized->size;
-    sold.grade = sized->grade;
-    sold.lineal = sized->total;
-  } else {
-    SizedTally sized = take_sized(line, word);
-    sold.size = sized.size;
-    sold.grade = std::move(sized.grade);
-    sold.items = std::move(sized.items);
+  if (all_digits(sold.buyer.substr(sold.buyer.rfind(' ') + 1))) {
+    line.error(line.peek_word(), "the pieces stand before the size",
+               "write them after it, as sold cash " + std::string(line.peek()) + " 6/16 at 1.05");
+    return std::nullopt;
   }
+  if (!take_lumber(line, sold)) return std::nullopt;
+  price_in_other_words(line);
   if (line.take_if("at")) {
     sold.price = take_price(line, "1.05, for a board foot");
     if (sold.price) take_unit(line, sold);

@@ -93,9 +93,37 @@ std::optional<Fact> take_pieces(LineReader& line, const Word& word, Sense sense)
   tally.grade = std::move(sized.grade);
   tally.items = std::move(sized.items);
   if (sense == Sense::less) tally.reason = line.take_rest();
+  if (tally.grade.empty() && line.left() == 1 && looks_like_grade(line.peek())) {
+    const Word& grade = line.take();
+    line.error(grade, in_quotes(line.typed(grade)) + ": a word after the pieces",
+               "a grade stands before them, as " + line.typed(word) + " " + line.typed(grade) +
+                   " 24/16; put a remark after ';'");
+  }
   line.expect_end("the pieces");
   if (line.failed()) return std::nullopt;
   return tally;
+}
+
+/// Where a size is wanted: `24 2x6x16` and `24/16` are pieces, `5/4` is a thickness.
+void no_size(LineReader& line, const Word& word) {
+  const std::string typed = line.typed(word);
+  const auto thickness = measure::read_inches(word.text);
+  constexpr Length kThickest = measure::inches(12);
+  const bool pieces = all_digits(word.text) && count_x(line.peek()) > 0;
+  if (pieces) {
+    const std::string size(line.peek());
+    const std::string length = count_x(size) > 1 ? "" : line.left() > 1 ? std::string(line.peek(1)) : "16";
+    line.error(word, in_quotes(typed) + ": the size comes first",
+               "write " + size + " " + typed + (length.empty() ? "" : "/" + length));
+  } else if (word.text.find('/') != std::string::npos && (!thickness || !word.text.ends_with("/4"))) {
+    line.error(word, in_quotes(typed) + ": pieces without a size", "write 2x6 " + typed);
+  } else if (!thickness || beyond(*thickness, kThickest)) {
+    line.error(word, in_quotes(typed) + ": a line of lumber begins with its size", "write 2x6 24/16");
+  } else {
+    line.error(word, in_quotes(typed) + ": a thickness without a width",
+               "write " + typed + "x6 24/16, or " + typed + " rw for random widths");
+  }
+  line.take_rest();
 }
 
 std::optional<Fact> read_any(LineReader& line, Sense sense, const char* example) {
@@ -108,9 +136,7 @@ std::optional<Fact> read_any(LineReader& line, Sense sense, const char* example)
   const Word& word = line.take();
   if (same_word(line.peek(), "rw")) return take_random(line, word, sense);
   if (count_x(word.text) == 0) {
-    const std::string typed = line.typed(word);
-    line.error(word, in_quotes(typed) + ": a thickness without a width",
-               "write " + typed + "x6 24/16, or " + typed + " rw for random widths");
+    no_size(line, word);
     return std::nullopt;
   }
   if (count_x(word.text) == 1 && at_lineal(line)) return take_lineal_line(line, word, sense);
@@ -138,13 +164,12 @@ std::optional<Fact> read_thick(LineReader& line) {
   const auto size = read_size_word(line, word);
   if (!size) return std::nullopt;
   Thick thick{*size, {}};
-  const int places = is_metric(*size) ? 2 : 3;
-  const Rational most(is_metric(*size) ? 1220 : 48);
+  const std::int64_t most = is_metric(*size) ? 122'000 : 48'000;
   while (!line.done()) {
     const Word& reading = line.take();
-    const auto value = read_decimal(reading.text, places);
-    if (value && *value > Rational(0) && *value < most) {
-      thick.readings.push_back(value->rounded(places));
+    const auto mils = measure::read_mils(reading.text, is_metric(*size));
+    if (mils && *mils > 0 && *mils < most) {
+      thick.readings.push_back(*mils);
     } else {
       line.error(
           reading, in_quotes(line.typed(reading)) + ": not a caliper reading",

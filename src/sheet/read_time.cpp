@@ -1,20 +1,16 @@
 // read_time.cpp -- the lines that say where the time went: crew, sawing, stops.
+#include <algorithm>
+
 #include "base/text.h"
+#include "sheet/guess.h"
 #include "sheet/kinds.h"
 
 namespace kerfbook::sheet {
 namespace {
 
-bool is_time(std::string_view text) {
-  return read_duration(text) || read_span(text);
-}
 /// Meant as a time, right or wrong: begins with a digit, as nobody's name does.
 bool looks_like_time(std::string_view text) {
   return starts_with_digit(text);
-}
-
-void bad_time(LineReader& line, const Word& word) {
-  line.error(word, in_quotes(line.typed(word)) + ": not a time", "write 9, 8:30, 36min or 7:15-10:20");
 }
 
 void take_spans(LineReader& line, std::vector<Span>& spans) {
@@ -46,11 +42,8 @@ void take_time(LineReader& line, Hand& hand) {
   if (read_span(line.peek())) {
     take_spans(line, hand.spans);
     hand.minutes = total_minutes(hand.spans);
-  } else if (const auto minutes = read_duration(line.peek())) {
-    hand.minutes = *minutes;
-    line.take();
   } else {
-    bad_time(line, line.take());
+    hand.minutes = take_minutes(line).value_or(0);
   }
 }
 
@@ -75,8 +68,10 @@ void read_hand(LineReader& line, std::vector<Hand>& hands) {
   while (!line.done() && line.peek() != ",") {
     const Word& word = line.take();
     if (looks_like_time(word.text)) {
+      const std::string next =
+          hand.activity.empty() ? "" : ", as " + hand.name + " 9, " + hand.activity + " 9";
       line.error(word, in_quotes(line.typed(word)) + ": a second time for one hand",
-                 "part the hands by a comma");
+                 "part the hands by a comma" + next);
     }
     hand.activity += (hand.activity.empty() ? "" : " ") + line.typed(word);
   }
@@ -122,19 +117,24 @@ std::string joined(const LineReader& line, const std::vector<const Word*>& words
 /// The time a stop took. A bare number over half a day was meant as minutes by anyone who typed it.
 bool take_stop_time(LineReader& line, Stop& stop) {
   constexpr int kMostBareHours = 12;
-  const Word& word = line.take();
+  const Word& word = line.peek_word();
   std::string_view text = word.text;
   if (text.ends_with(',')) text.remove_suffix(1);
   if ((stop.span = read_span(text))) {
     stop.minutes = stop.span->minutes();
+    line.take();
     return true;
   }
-  const auto minutes = read_duration(text);
-  if (!minutes) {
-    bad_time(line, word);
+  if (likely_time(text).empty() && line.left() > 1 && looks_like_time(line.peek(1))) {
+    line.error(word, in_quotes(line.typed(word)) + ": not a time",
+               "the time comes first, as stop " + std::string(line.peek(1)) + " " + line.typed(word));
     return false;
   }
-  if (all_digits(text) && *minutes > kMostBareHours * 60) {
+  const std::size_t before = line.left();
+  const auto minutes = take_minutes(line);
+  if (!minutes) return false;
+  const bool bare = all_digits(text) && before == line.left() + 1;
+  if (bare && *minutes > kMostBareHours * 60) {
     const std::string typed = line.typed(word);
     line.error(word, in_quotes(typed) + ": a bare number is hours, and this stop is longer than a day's work",
                "write " + typed + "min" + (typed.size() < 3 && *minutes < 3600 ? " or 0:" + typed : ""));
@@ -142,6 +142,19 @@ bool take_stop_time(LineReader& line, Stop& stop) {
   }
   stop.minutes = *minutes;
   return true;
+}
+
+/// `7:15 to 10:20`, `7:15 10:20`, `7:15-`: what was meant as one stretch, from its first word; empty when none was.
+std::string likely_stretch(LineReader& line, const Word& first) {
+  const std::string from = likely_clock(std::string_view(first.text).substr(0, first.text.find('-')));
+  if (from.empty()) return {};
+  static const std::vector<std::string> kBetween{"to", "till", "until", "-"};
+  const bool between = std::any_of(kBetween.begin(), kBetween.end(),
+                                   [&](const std::string& word) { return same_word(word, line.peek()); });
+  const std::string to = likely_clock(line.peek(between ? 1 : 0));
+  if (to.empty()) return {};
+  line.take_typed_words(between ? 2 : 1);
+  return from + "-" + to;
 }
 
 }  // namespace
@@ -178,9 +191,10 @@ std::optional<Fact> read_run(LineReader& line) {
     if (const auto span = read_span(word.text)) {
       run.spans.push_back(*span);
     } else {
-      line.error(
-          word, in_quotes(line.typed(word)) + ": not a stretch of sawing",
-          is_time(word.text) ? "write when it began and ended, as 7:15-10:20" : "write it as 7:15-10:20");
+      std::string likely = likely_stretch(line, word);
+      if (likely.empty() && word.text.find('-') != std::string::npos) likely = likely_time(word.text);
+      line.error(word, in_quotes(line.typed(word)) + ": not a stretch of sawing",
+                 likely.empty() ? "write when it began and ended, as 7:15-10:20" : "write " + likely);
     }
   }
   if (line.failed()) return std::nullopt;
@@ -202,10 +216,6 @@ std::optional<Fact> read_stop(LineReader& line) {
   if (words.empty() || same_word(words.front()->text, "charge")) {
     line.missing("'stop' without a cause", "write a word for it, as waiting, belt, metal, weather");
     return std::nullopt;
-  }
-  if (!stop.charge && same_word(words.back()->text, "charge")) {
-    line.warn(*words.back(), "'charge' without a comma before it is read as part of the text",
-              "write , charge if the stop is to be charged");
   }
   stop.cause = joined(line, {words.front()}, true);
   if (stop.cause.empty() || looks_like_time(stop.cause)) {

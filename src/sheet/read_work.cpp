@@ -20,6 +20,26 @@ std::vector<std::string> action_words() {
   return words;
 }
 
+/// The nearest word, or what other words for the work come to; empty when there is none.
+std::string action_meant(const std::string& typed) {
+  if (std::string near = nearest(typed, action_words()); !near.empty()) return near;
+  using Words = std::vector<std::string_view>;
+  static const std::vector<std::pair<ToothAction, Words>> kOthers{
+      {ToothAction::touched_up, {"sharpened", "filed", "ground", "touched", "dressed"}},
+      {ToothAction::replaced, {"changed", "new", "broken", "broke", "lost"}},
+      {ToothAction::full_set, {"all", "set", "full"}},
+      {ToothAction::shanks, {"shank", "holders", "holder"}},
+      {ToothAction::tensioned, {"hammered", "tension"}},
+      {ToothAction::swapped, {"exchanged", "other"}},
+  };
+  for (const auto& [action, words] : kOthers) {
+    for (const std::string_view word : words) {
+      if (same_word(word, typed)) return std::string(word_of(action));
+    }
+  }
+  return {};
+}
+
 /// `touched-up`, or the same in two words.
 std::optional<ToothAction> take_action(LineReader& line) {
   const std::string two_words = std::string(line.peek()) + "-" + std::string(line.peek(1));
@@ -35,9 +55,10 @@ std::optional<ToothAction> take_action(LineReader& line) {
     return std::nullopt;
   }
   const Word& word = line.take();
-  const std::string near = nearest(word.text, action_words());
+  const std::string near = action_meant(word.text);
   line.error(word, in_quotes(line.typed(word)) + ": no work on teeth is called so",
-             near.empty() ? "write one of " + join(action_words(), ", ") : "did you mean " + near + "?");
+             near.empty() ? "after the saw comes what was done, one of " + join(action_words(), ", ")
+                          : "did you mean " + near + "?");
   return std::nullopt;
 }
 
@@ -245,10 +266,7 @@ std::optional<Fact> read_move(LineReader& line) {
   move.distance = *miles;
   move.unit = *distance_unit(amount.unit);
   if (!line.done()) {
-    const Word& time = line.take();
-    const auto minutes = read_duration(time.text);
-    if (!minutes) line.error(time, in_quotes(line.typed(time)) + ": not a time", "write hours, as 3:45");
-    move.minutes = minutes.value_or(0);
+    move.minutes = take_minutes(line).value_or(0);
   }
   line.expect_end("the time it took");
   if (line.failed()) return std::nullopt;

@@ -2,6 +2,7 @@
 #include "sheet/tally_words.h"
 
 #include <algorithm>
+#include <cctype>
 
 #include "base/text.h"
 
@@ -18,17 +19,35 @@ bool sane_size(LineReader& line, const Word& word, const Size& size) {
   return false;
 }
 
+/// `24@16`, `24-16`, `24x16`, `16:24`: two numbers with something other than a stroke between, told as pieces/length.
+std::string with_stroke(const Word& word) {
+  const std::size_t mark = word.text.find_first_of("@-xX*:\\|=");
+  if (mark == std::string::npos) return {};
+  const std::string pieces = word.text.substr(0, mark);
+  const std::string length = word.text.substr(mark + 1);
+  return all_digits(pieces) && measure::read_feet(length) ? pieces + "/" + length : std::string();
+}
+
 /// A bare number among the items: pieces that lack a length, or a length that lacks pieces.
-void bare_number(LineReader& line, const Word& word, const Word& size, const std::string& grade) {
+void bare_number(LineReader& line, const Word& word, const Word& size, const std::string& grade,
+                 const std::string& more) {
   const std::string typed = line.typed(word);
   const std::string sized = line.typed(size);
   if (same_word(grade, "no") || grade == "#") {
     line.error(word, in_quotes(grade + " " + typed) + ": a grade is one word", "write " + grade + typed);
+  } else if (all_digits(word.text) && is_item(line.peek()) &&
+             line.peek().find('/') == std::string_view::npos) {
+    const std::string length(line.peek());
+    line.error(word, in_quotes(typed + " " + length) + ": pieces and length stand apart",
+               "write " + typed + "/" + length);
+    line.take();
   } else if (all_digits(word.text)) {
     line.error(word, in_quotes(sized + " " + typed) + ": pieces without a length",
                "write " + typed + "/16, or " + sized + "x16 " + typed);
+  } else if (const std::string meant = with_stroke(word); !meant.empty()) {
+    line.error(word, in_quotes(typed) + ": pieces and length want a / between them", "write " + meant);
   } else {
-    line.error(word, in_quotes(typed) + ": a length without pieces", "write 24/" + typed);
+    line.error(word, in_quotes(typed) + ": a length without pieces", "write 24/" + typed + more);
   }
 }
 
@@ -43,13 +62,13 @@ std::size_t find_slash(const Word& word) {
 
 /// PIECES/LENGTH... up to the first word that cannot be meant as one.
 std::vector<Tally::Item> take_items(LineReader& line, const Word& size_word, const Size& size,
-                                    const std::string& grade) {
+                                    const std::string& grade, const std::string& more) {
   std::vector<Tally::Item> items;
   while (is_item(line.peek())) {
     const Word& word = line.take();
     const std::size_t slash = find_slash(word);
     if (slash == std::string::npos) {
-      bare_number(line, word, size_word, grade);
+      bare_number(line, word, size_word, grade, more);
       continue;
     }
     const auto pieces = read_pieces(line, word, 0, slash);
@@ -64,8 +83,22 @@ std::vector<Tally::Item> take_items(LineReader& line, const Word& size_word, con
     } else if (sane_length(line, word, slash + 1, *length) && pieces) {
       items.push_back({*pieces, *length});
     }
+    if (same_word(line.peek(), is_metric(size) ? "m" : "ft")) line.take();  // 24/16 ft
   }
   return items;
+}
+
+/// `15x12` alone may be a log that lacks its word: few boards are so thick.
+bool is_log_like(const Size& size) {
+  constexpr Length kLeast = measure::inches(8);
+  return !is_metric(size) && !beyond(kLeast, size.thickness);
+}
+
+/// `sel24/16` with a blank after the grade; empty when the word is no such thing.
+std::string grade_and_item(std::string_view word) {
+  const std::size_t digit = word.find_first_of("0123456789");
+  if (digit == std::string_view::npos || digit == 0 || word.find('/') == std::string_view::npos) return {};
+  return std::string(word.substr(0, digit)) + " " + std::string(word.substr(digit));
 }
 
 /// `2x8x16 4`: one length for all.
@@ -120,6 +153,7 @@ std::string take_grade(LineReader& line) {
 }
 
 bool is_item(std::string_view text) {
+  if (text.starts_with("//")) return false;  // a remark, to some
   if (text.starts_with('-')) text.remove_prefix(1);
   return starts_with_digit(text) || text.starts_with('/') || text.starts_with('.');
 }
@@ -158,17 +192,34 @@ std::optional<std::int64_t> read_pieces(LineReader& line, const Word& word, std:
   } else if (pieces) {
     line.slip(word, from,
               {in_quotes(text) + ": more pieces than a day holds", "write pieces/length, as 24/16", 0});
-  } else {
+  } else if (text.starts_with('-') && all_digits(std::string_view(text).substr(1))) {
     line.slip(word, from,
-              {in_quotes(line.typed(word)) + ": not a number of pieces", "write pieces/length, as 24/16", 0});
+              {in_quotes(line.typed(word)) + ": pieces are never less than nothing",
+               "what comes off the tally is written less 2x6 " + line.typed(word).substr(1), 0});
+  } else {
+    const std::size_t letters = std::min(text.find_first_not_of("0123456789"), text.size());
+    const bool counted = letters > 0 && letters < text.size() &&
+                         std::isalpha(static_cast<unsigned char>(text[letters])) != 0;  // 24pcs
+    line.slip(word, from,
+              {in_quotes(line.typed(word)) + ": not a number of pieces",
+               counted ? "write " + text.substr(0, letters) + word.text.substr(to)
+                       : "write pieces/length, as 24/16",
+               0});
   }
   return std::nullopt;
 }
 
-SizedTally take_sized(LineReader& line, const Word& word) {
+SizedTally take_sized(LineReader& line, const Word& word, const std::string& more) {
   SizedTally out;
   if (count_x(word.text) >= 2) {
     take_one_length(line, word, out);
+    return out;
+  }
+  if (const std::size_t blank = line.typed(word).find(" /"); blank != std::string::npos) {
+    const std::string typed = line.typed(word);
+    line.error(word, in_quotes(typed) + ": a length without pieces",
+               "write " + typed.substr(0, blank) + " 24" + typed.substr(blank + 1));
+    line.take_rest();
     return out;
   }
   const auto size = read_size_word(line, word);
@@ -178,11 +229,14 @@ SizedTally take_sized(LineReader& line, const Word& word) {
   }
   out.size = *size;
   out.grade = take_grade(line);
-  out.items = take_items(line, word, *size, out.grade);
+  out.items = take_items(line, word, *size, out.grade, more);
   if (out.items.empty() && !line.failed()) {
     const std::string typed = line.typed(word);
     const std::string what = in_quotes(typed) + " without pieces";
-    const std::string instead = "write pieces/length, as " + typed + " 24/16 3/12";
+    std::string instead = "write pieces/length, as " + typed + " 24/16 3/12";
+    if (is_log_like(out.size)) instead += "; a log is written log " + typed;
+    if (const std::string parted = grade_and_item(line.peek()); !parted.empty())
+      instead = "write " + typed + " " + parted;
     line.done() ? line.missing(what, instead) : line.error(line.take(), what, instead);
   }
   if (out.items.size() > kMostItems)

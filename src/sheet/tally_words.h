@@ -38,7 +38,8 @@ struct SizedTally {
   std::vector<Tally::Item> items;
 };
 /// SIZE [GRADE] PIECES/LENGTH..., or SIZExLENGTH [GRADE] PIECES; `word` is the size, taken already.
-SizedTally take_sized(LineReader& line, const Word& word);
+/// `more` is added to what is said of a number that is no item.
+SizedTally take_sized(LineReader& line, const Word& word, const std::string& more = {});
 
 struct SizedLength {
   Size size;

@@ -90,8 +90,12 @@ TEST_CASE("clock times are read from 0:00 to 24:00") {
   CHECK(read_clock("0:00") == 0);
   CHECK(read_clock("23:59") == 1439);
   CHECK(read_clock("24:00") == 1440);
-  for (const char* text :
-       {"24:01", "25:00", "7:60", "7:5", "7", "7.15", ":15", "7:", "-7:15", "7:15am", ""}) {
+  CHECK(read_clock("0715") == 435);
+  CHECK(read_clock("2400") == 1440);
+  CHECK(read_clock("7h15") == 435);
+  CHECK(read_clock("7h") == 420);
+  for (const char* text : {"24:01", "25:00", "7:60", "7:5", "7", "7.15", ":15", "7:", "-7:15", "7:15am",
+                           "715", "0760", "2500", "7h5", "h15", ""}) {
     CAPTURE(text);
     CHECK_FALSE(read_clock(text));
   }
@@ -122,7 +126,11 @@ TEST_CASE("a length of time is read as hours and minutes, hours, or minutes") {
   CHECK(read_duration("90min") == 90);
   CHECK(read_duration("45 min") == 45);
   CHECK(read_duration("0.9") == 54);
-  for (const char* text : {"", "h", "min", "0:60", "1:5", "-1", "1:30h", "200", "half"}) {
+  CHECK(read_duration("1h30") == 90);
+  CHECK(read_duration("1h") == 60);
+  CHECK(read_duration("36m") == 36);
+  for (const char* text :
+       {"", "h", "min", "0:60", "1:5", "-1", "1:30h", "1h3", "1h60", "0715", "200", "half"}) {
     CAPTURE(text);
     CHECK_FALSE(read_duration(text));
   }

@@ -207,6 +207,40 @@ TEST_CASE("a board's length in tenths of a foot is read, and doubted: it may hav
   CHECK(doubts("log 15x16.4\n1x3 212.4lf\n").empty());
 }
 
+TEST_CASE("a board longer than any log the mill takes is doubted without a log too: metres read for feet") {
+  CHECK(has(doubt("50x150 24/16\n"), "'24/16m': longer than any log the mill takes, 27 ft 6 in"));
+  CHECK(doubts("50x150 24/4.8\njob B\n1x3 212lf\n").empty());
+}
+
+TEST_CASE("a stop that speaks of charging and is not marked so is doubted: it would not be billed") {
+  const std::string not_charged = " is read as part of the text, and the stop is not charged";
+  CHECK(has(doubt("stop 0:45 waiting charge\n"), "'charge'" + not_charged));
+  CHECK(has(doubt("stop 0:45 waiting, charged\n"), "'charged'" + not_charged));
+  CHECK(has(doubt("stop 0:45 waiting ; charge him\n"), "'charge'" + not_charged));
+  CHECK(doubts("stop 0:45 waiting, charge ; charge as agreed\n").empty());
+  CHECK(doubts("stop 0:45 waiting ; no charge\nstop 0:10 belt not charged\n").empty());
+}
+
+TEST_CASE("a day still to come is doubted, and one that fits in with the others but for its year") {
+  Known known;
+  known.today = make_day(2026, 5, 4);
+  const auto future = doubts("job A\n", known);
+  REQUIRE(future.size() == 1);
+  CHECK(future[0].what == "2026-05-05: a day still to come, today is 2026-05-04");
+  known.today = make_day(2027, 5, 8);
+  known.newest_day = make_day(2027, 5, 4);
+  const auto year = doubts("job A\n", known);
+  REQUIRE(year.size() == 1);
+  CHECK(year[0].instead == "was 2027-05-05 meant?");
+  known.has_neighbours = true;
+  CHECK(doubts("job A\n", known).empty());
+  known.has_neighbours = false;
+  known.newest_day = make_day(2027, 8, 4);
+  CHECK(doubts("job A\n", known).empty());
+  known.newest_day = make_day(2026, 1, 5);
+  CHECK(doubts("job A\n", known).empty());
+}
+
 TEST_CASE("nobody works more than 24 hours in a day") {
   CHECK(has(doubt("crew Quill 90, Bess 9\n"), "Quill has 90:00 hours on one day"));
   CHECK(has(doubt("crew Quill 20\ncrew quill 5 office\n"), "3: quill has 25:00"));

@@ -188,6 +188,53 @@ TEST_CASE("a stop has a time or a span, a cause, and may be charged to the job o
   CHECK(fact_of<Stop>("stop 1.5 weather hail").minutes == 90);
 }
 
+TEST_CASE("times are read as people write them: 0715, 7h15, 1h30, 36 min, 9 hours") {
+  const std::vector<Span> morning{{435, 620}};
+  CHECK(fact_of<Run>("run 0715-1020").spans == morning);
+  CHECK(fact_of<Run>("run 7h15-10h20").spans == morning);
+  CHECK(fact_of<Run>("run 7:15 – 10:20").spans == morning);
+  CHECK(fact_of<Stop>("stop 1h30 belt").minutes == 90);
+  const auto stop = fact_of<Stop>("stop 36 min metal staple, charge");
+  CHECK(stop.minutes == 36);
+  CHECK(stop.cause == "metal");
+  CHECK(stop.charge);
+  const auto crew = fact_of<Crew>("crew Quill 9 hours, Bess 8h30 stacking");
+  CHECK(crew.hands[0].minutes == 540);
+  CHECK(crew.hands[0].activity.empty());
+  CHECK(crew.hands[1].minutes == 510);
+  CHECK(fact_of<Move>("move farm to yard 46 miles 3h45").minutes == 225);
+}
+
+TEST_CASE(
+    "commas and colons between a size, its grade and its pieces say nothing, but a reason keeps its own") {
+  const auto plain = fact_of<Tally>("2x6 No2 24/16 3/12");
+  CHECK(fact_of<Tally>("2x6: No2, 24/16, 3/12") == plain);
+  CHECK(fact_of<Tally>("2x6, No2 24/16, 3/12,") == plain);
+  CHECK(fact_of<Tally>("2x6 No2 24/16 ft 3/12 ft") == plain);
+  CHECK(fact_of<Tally>("less 2x6 1/16 split, end to end").reason == "split, end to end");
+  CHECK(fact_of<Thick>("thick 2x6 2.02, 2.00, 1.98") == fact_of<Thick>("thick 2x6 2.02 2.00 1.98"));
+  CHECK(fact_of<LogLine>("log T1, T2, T3").tags == std::vector<std::string>{"T1", "T2", "T3"});
+  CHECK(fact_of<LogLine>("log T1: 15x12").tags == std::vector<std::string>{"T1"});
+  CHECK(fact_of<LogLine>("log T1 15x12 segments 12, 14").measure->segments.size() == 2);
+}
+
+TEST_CASE("feet and inches may be written apart, and calipers in fractions") {
+  CHECK(fact_of<Tally>("2x6 24/16' 6\" 3/12") == fact_of<Tally>("2x6 24/16'6\" 3/12"));
+  CHECK(fact_of<LogLine>("log T1 15x16' 6\"") == fact_of<LogLine>("log T1 15x16'6\""));
+  CHECK(fact_of<Tally>("2x6 24/16' 3/12'").items.size() == 2);
+  CHECK(fact_of<Thick>("thick 2x6 2-1/16 2-1/32").readings == std::vector<std::int64_t>{2063, 2031});
+}
+
+TEST_CASE("8.30 is hours and hundredths, and doubted, for half past may have been meant") {
+  const ReadSheet got =
+      read("sheet 2026-05-05\ncrew Quill 8.30, Bess 8.5, Ann 8.25\nstop 0.36 metal\nstop .33 belt\n");
+  REQUIRE(got.found.size() == 2);
+  CHECK(got.found[0].severity == Severity::warning);
+  CHECK(got.found[0].what == "'8.30' is read as hours and hundredths, 8:18");
+  CHECK(got.found[0].instead == "if minutes were meant, write 8:30");
+  CHECK(got.found[1].instead == "if minutes were meant, write 0:36");
+}
+
 TEST_CASE("work on teeth names the saw, what was done, how many, why and in which log") {
   const auto teeth = fact_of<Teeth>("teeth head replaced 3 metal T17 a fence staple");
   CHECK(teeth.action == ToothAction::replaced);
