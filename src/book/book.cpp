@@ -59,7 +59,7 @@ std::vector<std::size_t> posting_order(const std::vector<Document>& documents) {
   return order;
 }
 
-/// What a mill file adds to the one before it. What it changes or takes away needs a reason.
+/// What a mill file that only adds to the one before it adds. What it changes or takes away needs a reason.
 std::vector<std::string> added_to_mill(const Document& document, const Entry& before, std::string_view why) {
   auto change = mill_change(before.body, document.text);
   if (!change.changed.empty() && why.empty()) {
@@ -69,7 +69,7 @@ std::vector<std::string> added_to_mill(const Document& document, const Entry& be
                     "--why \"the reason\" (what only adds to it needs none)",
                     document.name, before.at, listed(change.changed)));
   }
-  return std::move(change.added);
+  return change.changed.empty() ? std::move(change.added) : std::vector<std::string>();
 }
 
 /// Posts one document inside a transaction. A changed text needs a reason, but for a mill file that only adds.
