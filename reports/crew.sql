@@ -1,8 +1,10 @@
 -- report:  crew
 -- title:   Crew hours by activity
--- meaning: Paid time as written on the sheets, by what it went into and by hand. A `crew` entry without an activity is
+-- meaning: Paid time as written on the sheets, by what it went into and by hand. A 'crew' entry without an activity is
 --          the day's work.
 -- filters: from to job
+-- example: crew --period "last month"
+-- worksheets: one
 -- table:   crew | By activity
 -- column:  activity text "Activity"
 -- column:  hands count "Hands"

@@ -4,6 +4,7 @@
 --          length, and grade where the list names one. Short is what is still to cut; over is what was cut beyond the
 --          list. Pieces on no list are in the second table.
 -- filters: from to job customer
+-- example: cut-list --job TER
 -- table:   cut-list |
 -- column:  job text "Job"
 -- column:  size text "Size"
@@ -39,11 +40,12 @@ FROM list ORDER BY job, line;
 -- column:  bf lumber "Lumber" total=sum
 -- column:  metric count "" hidden
 -- empty:   nothing beside the lists
-SELECT t.job, t.size, t.length AS length_ft, t.grade, sum(t.pieces) AS pieces, sum(t.lumber) AS bf, t.metric
+SELECT t.job, t.size, CASE WHEN t.form <> 'lineal' THEN t.length END AS length_ft, t.grade,
+       CASE WHEN max(t.form <> 'lineal') THEN sum(t.pieces) END AS pieces, sum(t.lumber) AS bf, t.metric
 FROM v_tally t
 WHERE t.day BETWEEN :from AND :to AND (:job IS NULL OR t.job = :job) AND (:customer IS NULL OR t.customer = :customer)
   AND t.job IN (SELECT job FROM v_cut_list)
   AND NOT EXISTS (SELECT 1 FROM v_cut_list l WHERE l.job = t.job AND l.thickness = t.thickness AND l.width = t.width
     AND l.metric = t.metric AND l.length = t.length AND (l.grade IS NULL OR l.grade = t.grade))
-GROUP BY t.job, t.metric, t.thickness, t.width, t.size, t.length, t.grade
-ORDER BY t.job, t.metric, t.thickness, t.width, t.size, t.length, t.grade;
+GROUP BY t.job, t.metric, t.thickness, t.width, t.size, length_ft, t.grade
+ORDER BY t.job, t.metric, t.thickness, t.width, t.size, length_ft, t.grade;

@@ -5,6 +5,8 @@
 --          whose logs were all scaled.
 -- filters: from to
 -- needs:   day
+-- example: day --period 2026-05-05
+-- worksheets: one
 -- table:   numbers | The four numbers
 -- column:  lumber_bf lumber "Lumber"
 -- column:  pieces count "Pieces"
@@ -112,8 +114,8 @@ ORDER BY day, shift, number;
 -- column:  metric count "" hidden
 -- grid:    rows=size,grade column=length_ft cell=pieces sums=pieces,bf
 -- empty:   nothing tallied
-SELECT size, grade, CASE WHEN form <> 'lineal' THEN length END AS length_ft, sum(pieces) AS pieces, sum(lumber) AS bf,
-       metric
+SELECT size, grade, CASE WHEN form <> 'lineal' THEN length END AS length_ft, CASE WHEN max(form <> 'lineal') THEN sum(pieces) END AS pieces,
+       sum(lumber) AS bf, metric
 FROM v_tally WHERE day BETWEEN :from AND :to
 GROUP BY size, metric, thickness, width, grade, length_ft
 HAVING sum(pieces) <> 0 OR sum(lumber) <> 0

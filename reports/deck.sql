@@ -1,9 +1,10 @@
 -- report:  deck
 -- title:   Log deck
--- meaning: Logs received with `in` against logs sawn, and what lies on the deck today with its age. A log leaves the
+-- meaning: Logs received with 'in' against logs sawn, and what lies on the deck today with its age. A log leaves the
 --          deck when its tag is sawn; a log received without a tag cannot be followed and stays listed. A log left
 --          half-sawn on the mill is listed until it is finished. Logs sawn without being received count as sawn only.
 -- filters: from to job customer species site
+-- example: deck
 -- table:   deck | Received and sawn
 -- column:  job text "Job"
 -- column:  species text "Species"

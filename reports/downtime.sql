@@ -1,8 +1,9 @@
 -- report:  downtime
 -- title:   Stops by cause
 -- meaning: Every stop written on a sheet, by cause. Minutes per MBF is stopped time over all lumber of the period (also
---          that of days without a stop). Chargeable is what was marked `charge`.
+--          that of days without a stop). Chargeable is what was marked 'charge'.
 -- filters: from to job customer site
+-- example: downtime --period season
 -- table:   downtime |
 -- column:  cause text "Cause"
 -- column:  stops count "Stops" total=sum

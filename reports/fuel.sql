@@ -4,6 +4,7 @@
 --          over the week's lumber. Fuel filled is not fuel burned: a tank carries over, so single weeks lie and months
 --          tell.
 -- filters: from to
+-- example: fuel --period "this year"
 -- table:   fuel |
 -- column:  week day "Week from"
 -- column:  lumber_bf lumber "Lumber" total=sum

@@ -3,6 +3,7 @@
 -- meaning: Every move between sites with its distance and the time written for it (take-down, road and set-up
 --          together), then what was done at each site.
 -- filters: from to job
+-- example: moves --period season
 -- table:   moves | Moves
 -- column:  day day "Day"
 -- column:  from_site text "From"

@@ -4,6 +4,7 @@
 --          mean small-end diameter. Overrun by Doyle or Scribner falls as logs get thicker and by International moves
 --          little: read it with LRF and recovery beside it. The second table counts every log in its own class.
 -- filters: from to job customer species site
+-- example: overrun-by-diameter --period season --species DF
 -- table:   overrun | Runs by mean diameter of their logs
 -- column:  diameter text "Diameter"
 -- column:  rule text "Rule"
@@ -36,6 +37,7 @@ GROUP BY m.metric, m.class, r.rule, r.scale_unit
 ORDER BY m.metric, m.class, r.rule, r.scale_unit;
 -- table:   logs | Logs by their own diameter
 -- column:  diameter text "Diameter"
+-- column:  rule text "Rule"
 -- column:  logs count "Logs" total=sum
 -- column:  gross_bf scale "Gross" total=sum unit-from=scale_unit
 -- column:  deduction_bf scale "Deduction" total=sum unit-from=scale_unit
@@ -46,11 +48,11 @@ ORDER BY m.metric, m.class, r.rule, r.scale_unit;
 -- column:  scale_unit text "" hidden
 -- empty:   no log measured
 SELECT CASE WHEN metric THEN (class * 5) || ' to ' || (class * 5 + 5) || ' cm'
-            ELSE (class * 3) || ' to ' || (class * 3 + 3) || ' in' END AS diameter,
+            ELSE (class * 3) || ' to ' || (class * 3 + 3) || ' in' END AS diameter, rule,
        count(*) AS logs, sum(gross) AS gross_bf, sum(deduction) AS deduction_bf, sum(net) AS net_bf,
        sum(content) AS log_ft3, scale_unit
 FROM (SELECT *, diameter / CASE WHEN metric THEN 500 ELSE 192 END AS class, scale_unit(rule) AS scale_unit FROM v_log
       WHERE state = 'sawn' AND diameter IS NOT NULL AND rule IS NOT NULL AND day BETWEEN :from AND :to
         AND (:job IS NULL OR job = :job) AND (:customer IS NULL OR customer = :customer)
         AND (:species IS NULL OR species = :species) AND (:site IS NULL OR site = :site))
-GROUP BY metric, class, scale_unit ORDER BY metric, class, scale_unit;
+GROUP BY metric, class, rule, scale_unit ORDER BY metric, class, rule, scale_unit;

@@ -4,6 +4,7 @@
 --          mean of percentages. Jobs differ in diameters, species and cut lists, so a difference between them is no
 --          proof of better sawing.
 -- filters: from to job customer species site
+-- example: overrun-by-job --period 2026-05 --rule scribner-c
 -- table:   overrun |
 -- column:  job text "Job"
 -- column:  rule text "Rule"

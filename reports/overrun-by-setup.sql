@@ -4,6 +4,7 @@
 --          mean of percentages. Logs of other diameters or other cut lists move these figures
 --          too: compare set-ups only over many logs of like size.
 -- filters: from to job customer species site
+-- example: overrun-by-setup --rule doyle
 -- table:   overrun |
 -- column:  setup text "Set-up"
 -- column:  species text "Species"

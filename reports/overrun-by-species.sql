@@ -3,6 +3,7 @@
 -- meaning: Overrun, LRF and recovery as in the report overrun: total over total of the runs whose logs were all scaled, never a
 --          mean of percentages.
 -- filters: from to job customer species site
+-- example: overrun-by-species --period "this year"
 -- table:   overrun |
 -- column:  species text "Species"
 -- column:  rule text "Rule"

@@ -6,6 +6,7 @@
 --          recovery is the wood really cut over the log's own content. Read the three side by side, with the number
 --          of logs. A run counts when every log of it has a scale.
 -- filters: from to job customer species site
+-- example: overrun --period 2026-w19
 -- table:   overrun |
 -- column:  day day "Day"
 -- column:  job text "Job"

@@ -3,6 +3,7 @@
 -- meaning: All lumber of the period by whose it is: custom (the customer's), own (the mill's stock), shares (sawn on
 --          shares; the split itself is on the job's paper). The parts add exactly to everything tallied.
 -- filters: from to species site
+-- example: ownership --period 2026-05
 -- table:   ownership |
 -- column:  owner text "Whose"
 -- column:  jobs count "Jobs"
@@ -18,7 +19,7 @@ SELECT CASE owner WHEN 'customer' THEN 'custom' WHEN 'own' THEN 'own' WHEN 'shar
                   ELSE 'no job named' END AS owner,
        count(DISTINCT job) AS jobs, sum(logs) AS logs, sum(pieces) AS pieces, sum(lumber) AS lumber_bf,
        (SELECT sum(lumber) FROM runs) AS all_lumber
-FROM runs GROUP BY 1 ORDER BY sum(lumber) DESC, 1;
+FROM runs GROUP BY 1 HAVING sum(logs) > 0 OR sum(lines) > 0 ORDER BY sum(lumber) DESC, 1;
 -- table:   jobs | By job
 -- column:  owner text "Whose"
 -- column:  job text "Job"
@@ -30,4 +31,4 @@ SELECT CASE owner WHEN 'customer' THEN 'custom' WHEN 'own' THEN 'own' WHEN 'shar
                   ELSE 'no job named' END AS owner, job, customer,
        sum(logs) AS logs, sum(pieces) AS pieces, sum(lumber) AS lumber_bf
 FROM v_run WHERE day BETWEEN :from AND :to AND (:species IS NULL OR species = :species) AND (:site IS NULL OR site = :site)
-GROUP BY 1, job, customer ORDER BY 1, job;
+GROUP BY 1, job, customer HAVING sum(logs) > 0 OR sum(lines) > 0 ORDER BY 1, job;

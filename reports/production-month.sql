@@ -4,6 +4,7 @@
 --          the number of those months that had a sheet. Hours are whole days' and stay out under a job, customer,
 --          species or site.
 -- filters: from to job customer species site
+-- example: production-month --period "this year"
 -- table:   production |
 -- column:  month text "Month"
 -- column:  days count "Days" total=sum

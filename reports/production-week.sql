@@ -4,6 +4,7 @@
 --          the number of those weeks that had a sheet. Hours are whole days' and stay out under a job, customer,
 --          species or site.
 -- filters: from to job customer species site
+-- example: production-week --period season -o weeks.html
 -- table:   production |
 -- column:  week day "Week from"
 -- column:  days count "Days" total=sum

@@ -4,6 +4,7 @@
 --          the number of those years that had a sheet. Hours are whole days' and stay out under a job, customer,
 --          species or site.
 -- filters: from to job customer species site
+-- example: production-year
 -- table:   production |
 -- column:  year text "Year"
 -- column:  days count "Days" total=sum

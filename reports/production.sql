@@ -4,6 +4,7 @@
 --          of the runs whose logs were all scaled. Board feet an hour is all board feet over all sawing hours; under
 --          a job, its own sawing spans count, else the whole day's. A dash: not known, never nothing.
 -- filters: from to job customer species site
+-- example: production --period "this week"
 -- table:   production |
 -- column:  day day "Day"
 -- column:  site text "Site"
@@ -64,4 +65,11 @@ SELECT sum(unscaled_logs) || ' of ' || sum(logs) || ' logs have no scale; overru
 FROM v_run
 WHERE day BETWEEN :from AND :to AND (:job IS NULL OR job = :job) AND (:customer IS NULL OR customer = :customer)
   AND (:species IS NULL OR species = :species) AND (:site IS NULL OR site = :site)
-HAVING sum(unscaled_logs) > 0;
+HAVING sum(unscaled_logs) > 0
+UNION ALL
+SELECT 'Net scale here is by ' || replace(group_concat(DISTINCT rule), ',', ' and by ') || ': not one measure.'
+FROM v_run
+WHERE logs > unscaled_logs AND day BETWEEN :from AND :to AND (:job IS NULL OR job = :job)
+  AND (:customer IS NULL OR customer = :customer) AND (:species IS NULL OR species = :species)
+  AND (:site IS NULL OR site = :site)
+HAVING count(DISTINCT rule) > 1;

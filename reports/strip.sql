@@ -1,8 +1,11 @@
 -- report:  strip
 -- title:   The mill at a glance
 -- meaning: Lumber through each saw since its last full set and since it was last touched up (or any later work on its
---          teeth), engine hours since the last stop whose cause was `service`, and metal strikes this month: tooth
---          work with the cause `metal`, counted once a day and log.
+--          teeth); engine hours to the next service of the mill file's [[service]] list, counted from the last stop for
+--          'service' with that word in its remark; and metal strikes this month: tooth work with the cause 'metal',
+--          counted once a day and log.
+-- example: strip
+-- worksheets: one
 -- table:   saws | Saws
 -- column:  saw text "Saw"
 -- column:  full_set day "Full set"
@@ -22,15 +25,30 @@ SELECT saw, full_set / 1000000000 AS full_set, touched / 1000000000 AS touched_u
          WHERE day >= touched / 1000000000 AND day * 1000000000 + shift * 100000000 + number > touched)
          AS since_touch_up_bf
 FROM last ORDER BY saw;
--- table:   engine | Engine and strikes
+-- table:   service | Engine hours to next service
+-- column:  service text "Service"
+-- column:  every_hours tenths "Every" unit=h
+-- column:  done day "Last done"
+-- column:  since_hours tenths "Since then" unit=h
+-- column:  to_next_hours tenths "To next" unit=h
+-- empty:   the mill file lists no [[service]]
+-- note:    A dash: no such service is in the book yet. A figure below nothing is overdue.
+WITH done AS (
+  SELECT s.line, s.name, s.every_tenths,
+         (SELECT max(t.day) FROM v_stop t WHERE t.cause = 'service' AND instr(lower(t.text), lower(s.name)) > 0) AS day
+  FROM v_service s),
+since AS (
+  SELECT line, name, every_tenths, day,
+         (SELECT max(tenths) FROM v_meter) - (SELECT max(tenths) FROM v_meter m WHERE m.day <= done.day) AS since
+  FROM done)
+SELECT coalesce(nullif(name, ''), 'service') AS service, every_tenths AS every_hours, day AS done, since AS since_hours,
+       every_tenths - since AS to_next_hours
+FROM since ORDER BY line;
+-- table:   strikes | Engine and strikes
 -- column:  meter tenths "Engine meter" unit=h
--- column:  since_service tenths "Since service" unit=h
--- column:  serviced day "Serviced"
 -- column:  strikes count "Strikes this month"
 -- column:  last_strike day "Last strike"
-SELECT (SELECT max(tenths) FROM v_meter) AS meter, serviced,
-       (SELECT max(tenths) FROM v_meter) - (SELECT max(tenths) FROM v_meter WHERE day <= serviced) AS since_service,
+SELECT (SELECT max(tenths) FROM v_meter) AS meter,
        (SELECT count(*) FROM (SELECT DISTINCT day, log_tag FROM v_tooth_work WHERE cause = 'metal'
           AND strftime('%Y-%m', day * 86400, 'unixepoch') = strftime('%Y-%m', :today * 86400, 'unixepoch'))) AS strikes,
-       (SELECT max(day) FROM v_tooth_work WHERE cause = 'metal') AS last_strike
-FROM (SELECT max(day) AS serviced FROM v_stop WHERE cause = 'service');
+       (SELECT max(day) FROM v_tooth_work WHERE cause = 'metal') AS last_strike;

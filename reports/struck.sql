@@ -3,6 +3,7 @@
 -- meaning: What a later revision of a day sheet no longer had, and why. A struck line stays in sight; its figures are
 --          in no total.
 -- filters: from to job species
+-- example: struck --period 2026-w19
 -- table:   struck | Struck lines
 -- column:  day day "Day"
 -- column:  kind text "Kind"

@@ -1,9 +1,10 @@
 -- report:  tally
 -- title:   Tally
--- meaning: Every piece tallied, by nominal size and length, with what was taken off (`less`, `resaw`) already taken
+-- meaning: Every piece tallied, by nominal size and length, with what was taken off ('less', 'resaw') already taken
 --          off. Board feet are thickness x width x length / 12 in nominal inches and feet, added exactly and rounded
 --          once. Lumber counted by the lineal foot has board feet but no pieces and no length.
 -- filters: from to job customer species site
+-- example: tally --job TER --period 2026-w19 -o ter-week.xlsx
 -- table:   tally |
 -- column:  job text "Job"
 -- column:  species text "Species"
@@ -15,7 +16,7 @@
 -- column:  metric count "" hidden
 -- grid:    rows=job?,species?,size,grade column=length_ft cell=pieces sums=pieces,bf
 -- empty:   nothing tallied
-SELECT job, species, grade, size, CASE WHEN form <> 'lineal' THEN length END AS length_ft, sum(pieces) AS pieces,
+SELECT job, species, grade, size, CASE WHEN form <> 'lineal' THEN length END AS length_ft, CASE WHEN max(form <> 'lineal') THEN sum(pieces) END AS pieces,
        sum(lumber) AS bf, metric
 FROM v_tally
 WHERE day BETWEEN :from AND :to AND (:job IS NULL OR job = :job) AND (:customer IS NULL OR customer = :customer)

@@ -4,6 +4,7 @@
 --          the order the sheets give, and the sawing hours of the days after that one up to and with this one (hours
 --          are known by day only). A dash for the first work on a saw in the book: nothing is known before it.
 -- filters: from to job
+-- example: teeth --period season
 -- table:   teeth |
 -- column:  day day "Day"
 -- column:  saw text "Saw"

@@ -1,9 +1,10 @@
 -- report:  year
 -- title:   Volume of the year
 -- meaning: For the year's return: logs sawn and lumber made by species group, the logs also by where they came from.
---          The origin is what `in ... from` said when the log was received; a log never received has none. Scale is
+--          The origin is what 'in ... from' said when the log was received; a log never received has none. Scale is
 --          net, by the rule it was scaled under. Check with the authority which rule and unit it wants.
 -- filters: from to site
+-- example: year --period "last year" -o return.csv
 -- table:   logs | Logs sawn
 -- column:  year text "Year"
 -- column:  species_group text "Species"
@@ -33,4 +34,4 @@ GROUP BY 1, 2, 3, l.rule ORDER BY 1, 2, 3, l.rule;
 SELECT strftime('%Y', day * 86400, 'unixepoch') AS year, coalesce(nullif(species_group, ''), species) AS species_group,
        CASE owner WHEN 'customer' THEN 'custom' ELSE owner END AS owner, sum(pieces) AS pieces, sum(lumber) AS lumber_bf
 FROM v_run WHERE day BETWEEN :from AND :to AND (:site IS NULL OR site = :site)
-GROUP BY 1, 2, 3 ORDER BY 1, 2, 3;
+GROUP BY 1, 2, 3 HAVING sum(lines) > 0 ORDER BY 1, 2, 3;

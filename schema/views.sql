@@ -46,6 +46,16 @@ FROM stop s LEFT JOIN job ON job.id = s.job LEFT JOIN site ON site.id = s.site;
 CREATE VIEW v_crew AS    -- one row a hand and activity
 SELECT c.day, c.shift, c.number, job.code AS job, c.name, c.minutes, c.activity FROM crew c LEFT JOIN job ON job.id = c.job;
 
+CREATE VIEW v_job_crew AS   -- one row a day and job: paid crew time; what stands under no job is divided by the jobs' sawing time
+SELECT day, job, sum(hours_micro) AS hours_micro FROM (
+  SELECT c.day, job.code AS job, times_over(c.minutes, 1000000, 60) AS hours_micro FROM crew c JOIN job ON job.id = c.job
+  UNION ALL
+  SELECT s.day, job.code, times_over(1000000 * s.minutes, free.minutes, 60 * whole.minutes)
+  FROM (SELECT day, job, sum(minutes) AS minutes FROM sawing WHERE job IS NOT NULL GROUP BY day, job) s
+    JOIN (SELECT day, sum(minutes) AS minutes FROM sawing WHERE job IS NOT NULL GROUP BY day) whole ON whole.day = s.day
+    JOIN (SELECT day, sum(minutes) AS minutes FROM crew WHERE job IS NULL GROUP BY day) free ON free.day = s.day
+    JOIN job ON job.id = s.job)
+GROUP BY day, job;
 CREATE VIEW v_tooth_work AS  -- one row a piece of work on teeth or blades
 SELECT w.day, w.shift, w.number, job.code AS job, w.saw, w.action, w.teeth, w.cause, w.log_tag, w.text,
        species.code AS species
@@ -66,12 +76,36 @@ FROM cut_list c JOIN job ON job.id = c.job JOIN size ON size.id = c.size LEFT JO
 
 CREATE VIEW v_fuel  AS SELECT day, shift, number, quantity_micro, unit, price_minor FROM fuel;   -- fuel filled in
 CREATE VIEW v_meter AS SELECT day, shift, number, tenths FROM meter;                             -- engine hour readings
-CREATE VIEW v_note  AS SELECT day, shift, number, text FROM note;
+CREATE VIEW v_note  AS SELECT day, shift, number, text FROM note;                                -- remarks of the day
 CREATE VIEW v_move  AS   -- one row a move between sites
 SELECT m.day, m.shift, m.number, job.code AS job, a.name AS from_site, b.name AS to_site, m.distance_micro, m.unit, m.minutes
 FROM move m LEFT JOIN job ON job.id = m.job JOIN site a ON a.id = m.from_site JOIN site b ON b.id = m.to_site;
 CREATE VIEW v_charge AS  -- one row a small charge noted on a sheet
 SELECT c.day, c.shift, c.number, job.code AS job, c.name, c.quantity_micro, c.text FROM charge c LEFT JOIN job ON job.id = c.job;
+CREATE VIEW v_use AS     -- one row a sheet and thing that costs: `per` what it goes by, `who` the hand or saw
+SELECT day, 'crew-hour' AS per, name AS who, minutes AS quantity FROM crew
+UNION ALL SELECT day, 'sawing-hour', '', sawing_minutes FROM sheet
+UNION ALL SELECT day, 'engine-hour', '', tenths - lag(tenths) OVER (ORDER BY day, shift, number) FROM meter
+UNION ALL SELECT day, 'day', '', 1 FROM run GROUP BY day HAVING sum(logs) > 0 OR sum(lines) > 0
+UNION ALL SELECT day, 'lumber', '', lumber FROM run
+UNION ALL SELECT day, 'log', '', logs FROM run
+UNION ALL SELECT day, 'tooth', saw, teeth FROM tooth_work WHERE action IN ('replaced', 'full-set')
+UNION ALL SELECT day, unit, '', quantity_micro FROM fuel WHERE price_minor IS NULL
+UNION ALL SELECT day, unit, '', distance_micro FROM move;
+CREATE VIEW v_cost AS    -- one row a cost of the mill file; `whole` of v_use.quantity is one unit
+SELECT line, name, rate_micro, per, whole, unit, who, from_day, to_day FROM cost;
+CREATE VIEW v_spent AS   -- one row a day and cost: what was used of it, in v_use's counts
+SELECT u.day, c.line, c.name, c.unit, c.whole, c.rate_micro, sum(u.quantity) AS quantity
+FROM cost c JOIN v_use u ON u.per = c.per AND u.day BETWEEN c.from_day AND c.to_day
+  AND (c.who = u.who COLLATE NOCASE OR c.who = '' AND NOT EXISTS (SELECT 1 FROM cost own WHERE own.per = c.per
+       AND own.who = u.who COLLATE NOCASE AND own.who <> '' AND u.day BETWEEN own.from_day AND own.to_day))
+GROUP BY u.day, c.line HAVING sum(u.quantity) <> 0;
+CREATE VIEW v_service AS SELECT line, name, every_tenths FROM service;   -- services due by engine hours
+CREATE VIEW v_load AS    -- one row a line of a load slip
+SELECT p.number, p.day, p.job, p.customer, l.line, l.bundle, l.species, l.grade, l.size, l.thickness, l.width,
+       l.length, l.metric, l.pieces,
+       lumber_of(l.thickness, l.width, l.length, l.metric) * max(l.pieces, 1) AS lumber
+FROM paper_load l JOIN paper p ON p.entry = l.entry;
 CREATE VIEW v_sold AS    -- one row a line of own lumber sold in the yard
 SELECT s.day, s.shift, s.number, s.buyer, species.code AS species, size.label AS size, size.thickness, size.width,
        grade.code AS grade, s.bundle, s.pieces, s.length, s.metric, s.lumber, s.rate_micro,
@@ -84,7 +118,8 @@ SELECT c.day, c.shift, c.number, setup.name AS setup, c.kerf_mils, c.over_mils, 
 FROM setup_change c JOIN setup ON setup.id = c.setup;
 CREATE VIEW v_thickness AS  -- one row a caliper reading
 SELECT t.day, t.shift, t.number, t.reading, size.label AS size, t.mils FROM thickness t JOIN size ON size.id = t.size;
-CREATE VIEW v_job AS SELECT job.code, job.name, job.owner, customer.code AS customer, customer.name AS customer_name, job.site
+CREATE VIEW v_job AS     -- one row a job; owner: customer, own or shares
+SELECT job.code, job.name, job.owner, customer.code AS customer, customer.name AS customer_name, job.site
 FROM job LEFT JOIN customer ON customer.id = job.customer;
 CREATE VIEW v_entry AS SELECT entry, kind, subject, revision, at, why FROM journal;   -- the journal without its texts
 CREATE VIEW v_paper AS   -- one row a paper issued; amounts in minor units
@@ -101,7 +136,42 @@ SELECT p.kind, p.number, p.day, p.job, p.customer, t.name, t.percent_micro, t.in
        CASE p.kind WHEN 'credit' THEN -t.base ELSE t.base END AS base,
        CASE WHEN t.excused <> '' THEN 0 WHEN p.kind = 'credit' THEN -t.amount ELSE t.amount END AS amount
 FROM paper_tax t JOIN paper p ON p.entry = t.entry;
-CREATE VIEW v_paper_share AS  -- one row a line of a share settlement
+CREATE VIEW v_paper_share AS  -- one row a line of a share settlement; length 0: to_customer and to_mill are lengths, not pieces
 SELECT p.number, p.day, p.job, p.customer, s.line, s.species, s.grade, s.size, s.thickness, s.width, s.length, s.metric,
-       s.to_customer, s.to_mill
+       s.to_customer, s.to_mill,
+       CASE s.length WHEN 0 THEN lumber_of(s.thickness, s.width, s.to_mill, s.metric)
+            ELSE lumber_of(s.thickness, s.width, s.length, s.metric) * s.to_mill END AS mill_lumber
 FROM paper_share s JOIN paper p ON p.entry = s.entry;
+CREATE VIEW v_whole_bundle AS  -- one row a line of a bundle of own lumber sold whole: what was in it since it was last sold whole
+WITH own AS (
+  SELECT day * 1000000000 + shift * 100000000 + number AS at, lower(bundle) AS tag, bundle, species, grade, size, thickness,
+         width, CASE WHEN form <> 'lineal' THEN length END AS length, metric, pieces, lumber
+  FROM v_tally WHERE owner = 'own' AND bundle IS NOT NULL
+  UNION ALL
+  SELECT day * 1000000000 + shift * 100000000 + number, lower(bundle), bundle, species, grade, size, thickness, width,
+         CASE WHEN form <> 'lineal' THEN length END, metric, -pieces, -lumber
+  FROM v_sold WHERE bundle IS NOT NULL),
+whole AS (
+  SELECT day, shift, number, buyer, day * 1000000000 + shift * 100000000 + number AS at, lower(bundle) AS tag,
+         lag(day * 1000000000 + shift * 100000000 + number, 1, 0) OVER (PARTITION BY lower(bundle) ORDER BY day, shift, number)
+           AS last
+  FROM v_sold_bundle)
+SELECT w.day, w.shift, w.number, w.buyer, own.bundle, own.species, own.grade, own.size, own.thickness, own.width, own.length,
+       own.metric, sum(own.pieces) AS pieces, sum(own.lumber) AS lumber
+FROM whole w JOIN own ON own.tag = w.tag AND own.at > w.last AND own.at < w.at
+GROUP BY w.day, w.shift, w.number, own.species, own.grade, own.metric, own.thickness, own.width, own.length
+HAVING sum(own.pieces) <> 0 OR sum(own.lumber) <> 0;
+CREATE VIEW v_stock AS   -- one row a movement of lumber: cut, share (to the mill's own stock), sold, delivered; going out is below 0
+SELECT day, 'cut' AS movement, owner, job, bundle, species, grade, size, thickness, width,
+       CASE WHEN form <> 'lineal' THEN length END AS length, metric, pieces, lumber FROM v_tally
+UNION ALL SELECT day, 'share', 'shares', job, NULL, nullif(species, ''), nullif(grade, ''), size, thickness, width,
+       nullif(length, 0), metric, CASE WHEN length > 0 THEN -to_mill ELSE 0 END, -mill_lumber FROM v_paper_share WHERE to_mill <> 0
+UNION ALL SELECT day, 'share', 'own', NULL, NULL, nullif(species, ''), nullif(grade, ''), size, thickness, width,
+       nullif(length, 0), metric, CASE WHEN length > 0 THEN to_mill ELSE 0 END, mill_lumber FROM v_paper_share WHERE to_mill <> 0
+UNION ALL SELECT day, 'sold', 'own', NULL, bundle, species, grade, size, thickness, width,
+       CASE WHEN form <> 'lineal' THEN length END, metric, -pieces, -lumber FROM v_sold
+UNION ALL SELECT day, 'sold', 'own', NULL, bundle, species, grade, size, thickness, width, length, metric, -pieces, -lumber
+       FROM v_whole_bundle
+UNION ALL SELECT l.day, 'delivered', coalesce(j.owner, 'customer'), l.job, nullif(l.bundle, ''), nullif(l.species, ''),
+       nullif(l.grade, ''), l.size, l.thickness, l.width, CASE WHEN l.pieces > 0 THEN l.length END, l.metric, -l.pieces,
+       -l.lumber FROM v_load l LEFT JOIN v_job j ON j.code = l.job;

@@ -1,7 +1,9 @@
 #include "base/exact.h"
+#include "base/text.h"
 
 #include <cstdlib>
 #include <limits>
+#include <numeric>
 #include <stdexcept>
 
 namespace kerfbook {
@@ -11,8 +13,15 @@ Wide magnitude(Wide value) {
   return value < 0 ? -value : value;
 }
 
+bool is_short(Wide value) {
+  return value >= 0 && value <= std::numeric_limits<std::int64_t>::max();
+}
+
 Wide greatest_common(Wide a, Wide b) {
   while (b != 0) {
+    if (is_short(a) && is_short(b)) {
+      return std::gcd(static_cast<std::int64_t>(a), static_cast<std::int64_t>(b));
+    }
     const Wide rest = a % b;
     a = b;
     b = rest;
@@ -45,14 +54,18 @@ Wide power_of_ten(int places) {
   return power;
 }
 
-bool is_digit(char c) {
-  return c >= '0' && c <= '9';
-}
-
 }  // namespace
 
 std::int64_t round_half_up(Wide num, Wide den) {
   const Wide size = magnitude(num);
+  if (is_short(size) && is_short(den)) {  // as nearly always; a wide division takes many times as long
+    const auto short_size = static_cast<std::int64_t>(size);
+    const auto short_den = static_cast<std::int64_t>(den);
+    std::int64_t whole = short_size / short_den;
+    const std::int64_t rest = short_size % short_den;
+    if (rest >= short_den - rest) ++whole;
+    return num < 0 ? -whole : whole;
+  }
   Wide whole = size / den;
   const Wide rest = size % den;
   if (rest >= den - rest) ++whole;
@@ -118,7 +131,7 @@ Result<Rational> read_decimal(std::string_view text, int max_places) {
   const bool negative = !rest.empty() && rest.front() == '-';
   if (negative) rest.remove_prefix(1);
   const auto slip = [&](std::string instead) {
-    return Slip{"'" + std::string(text) + "' is not a number", std::move(instead), 0};
+    return Slip{in_quotes(text) + " is not a number", std::move(instead), 0};
   };
   if (rest.find(',') != std::string_view::npos) return slip("write it without commas, as 1234.5");
   Wide units = 0;
@@ -149,6 +162,14 @@ std::string plain(const Decimal& value) {
   if (digits.size() <= places) digits.insert(0, places + 1 - digits.size(), '0');
   if (places > 0) digits.insert(digits.size() - places, ".");
   return negative ? "-" + digits : digits;
+}
+
+std::string shortest(const Decimal& value) {
+  std::string text = plain(value);
+  if (value.places == 0) return text;
+  text.erase(text.find_last_not_of('0') + 1);
+  if (text.ends_with('.')) text.pop_back();
+  return text;
 }
 
 std::string grouped(const Decimal& value, char thousands, char decimal_mark) {

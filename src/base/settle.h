@@ -20,6 +20,9 @@ namespace kerfbook {
 /// one, and throws std::logic_error.
 std::vector<std::int64_t> settle(const std::vector<Rational>& exact, int places, std::int64_t total);
 
+/// The same for lines that are whole numbers over one denominator (`under` > 0), which is much quicker.
+std::vector<std::int64_t> settle(const std::vector<Wide>& tops, Wide under, int places, std::int64_t total);
+
 /// The exact sum of the lines rounded by the one rule: the total that is printed.
 std::int64_t rounded_total(const std::vector<Rational>& exact, int places);
 
@@ -27,6 +30,9 @@ std::int64_t rounded_total(const std::vector<Rational>& exact, int places);
 /// settle to the total first, then each group's lines to its sum, so both add up. `group[i]` is line i's group,
 /// counted from 0.
 std::vector<std::int64_t> settle_in_groups(const std::vector<Rational>& exact,
+                                           const std::vector<std::size_t>& group, int places,
+                                           std::int64_t total);
+std::vector<std::int64_t> settle_in_groups(const std::vector<Wide>& tops, Wide under,
                                            const std::vector<std::size_t>& group, int places,
                                            std::int64_t total);
 

@@ -130,7 +130,7 @@ void SheetItems::stop(const Fact& fact) {
   if (fact.chargeable && !found)
     unpriced(fact, Rational(fact.minutes, 60), "h",
              "a stop for " + fact.name + " of " + write_duration(fact.minutes) +
-                 " is marked `charge`, and no charge has stop = \"" + fact.name +
+                 " is marked 'charge', and no charge has stop = \"" + fact.name +
                  "\"; add one, or waive it: waive " + job_.job + " " + write_day(fact.sheet.day) + " " +
                  fact.name);
 }
@@ -142,12 +142,12 @@ std::string SheetItems::no_such_charge(const Fact& fact) const {
     names.push_back(one.name);
     if (!same_word(one.name, fact.name)) continue;
     const std::string conditions = condition_words(one.when, false);
-    return "the [[charge]] `" + one.name + "` is only for " + conditions +
+    return "the [[charge]] '" + one.name + "' is only for " + conditions +
            ", and a charge line says no such thing; write one without these conditions";
   }
   const std::string near = nearest(fact.name, names);
-  return "no [[charge]] is called `" + fact.name + "`" +
-         (near.empty() ? "; add one to the mill file" : "; did you mean `" + near + "`?");
+  return "no [[charge]] is called '" + fact.name + "'" +
+         (near.empty() ? "; add one to the mill file" : "; did you mean '" + near + "'?");
 }
 
 void SheetItems::charge_line(const Fact& fact) {
@@ -157,7 +157,7 @@ void SheetItems::charge_line(const Fact& fact) {
     return;
   }
   if (charge->per == Per::percent) {
-    problem(fact, "`" + charge->name + "` is a per cent of the sum for sawing and comes unasked; take the " +
+    problem(fact, "'" + charge->name + "' is a per cent of the sum for sawing and comes unasked; take the " +
                       "charge line off the sheet");
     return;
   }
@@ -232,8 +232,8 @@ void SheetItems::surcharges(const Fact& fact) {
         break;
       default:  // logs and pieces
         if (!log && fact.length.count == 0) {
-          problem(fact, words_of(fact) + " was counted by its length, and `" + charge->name +
-                            "` is charged by the piece");
+          problem(fact, words_of(fact) + " was counted by its length, and '" + charge->name +
+                            "' is charged by the piece");
           continue;
         }
         made.quantity = fact.count;

@@ -48,17 +48,6 @@ render::Document receipt_document(const book::Mill& mill, const Paper& paper, co
 render::Document credit_document(const book::Mill& mill, const Paper& credit, const Paper& invoice);
 render::Document settlement_document(const book::Mill& mill, const Paper& settlement, const ShareTerm& rule);
 
-/// A load slip: bundles (or pieces without one) that leave the yard.
-struct LoadAsk {
-  std::string job;
-  std::vector<std::string> bundles;  ///< empty = all of the job's
-  std::string consignee;             ///< lines after the customer's own address
-  std::string vehicle;
-  std::string driver;
-};
-render::Document load_document(const book::Book& book, const LoadAsk& ask, const JobFacts& facts,
-                               std::int64_t number, Day day);
-
 /// Half a page: what was agreed, with prices and conventions in words.
 render::Document agreement_document(const book::Mill& mill, const Terms& terms, const std::string& job,
                                     Day today);

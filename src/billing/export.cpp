@@ -326,8 +326,8 @@ render::Document export_document(const book::Book& book, const std::string& what
     return paper;
   }
   const std::string near = nearest(what, export_names());
-  throw WrongUsage("no export is called `" + what + "`; " +
-                   (near.empty() ? "one of " + join(export_names(), ", ") : "did you mean `" + near + "`?"));
+  throw WrongUsage("no export is called '" + what + "'; " +
+                   (near.empty() ? "one of " + join(export_names(), ", ") : "did you mean " + near + "?"));
 }
 
 }  // namespace kerfbook::billing

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "billing/bill.h"
+#include "billing/load.h"
 #include "billing/share.h"
 #include "render/document.h"
 
@@ -25,6 +26,7 @@ Json frozen(const Line& line);
 Json frozen(const TaxRow& tax);
 Json frozen(const Split& split);
 Json frozen(const Waiver& waiver);
+Json frozen(const LoadLine& line);
 Json frozen(const render::Document& document);
 /// Items with their rates and sheets named by place in the two lists, each kept once.
 Json frozen_items(const std::vector<Item>& items);
@@ -39,6 +41,7 @@ Line thaw_line(const Json& json);
 TaxRow thaw_tax(const Json& json);
 Split thaw_split(const Json& json);
 Waiver thaw_waiver(const Json& json);
+LoadLine thaw_load_line(const Json& json);
 render::Document thaw_document(const Json& json);
 std::vector<Item> thaw_items(const Json& json);
 

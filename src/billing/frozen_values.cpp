@@ -170,6 +170,25 @@ Rate thaw_rate(const Json& json) {
   return rate;
 }
 
+Json frozen(const LoadLine& line) {
+  return Json{{"bundle", line.bundle},
+              {"species", line.species},
+              {"grade", line.grade},
+              {"size", frozen_size(line.size)},
+              {"length", frozen_length(line.length)},
+              {"pieces", line.pieces}};
+}
+LoadLine thaw_load_line(const Json& json) {
+  LoadLine line;
+  line.bundle = json.at("bundle").get<std::string>();
+  line.species = json.at("species").get<std::string>();
+  line.grade = json.at("grade").get<std::string>();
+  line.size = thaw_size(json.at("size"));
+  line.length = thaw_length(json.at("length"));
+  line.pieces = json.at("pieces").get<std::int64_t>();
+  return line;
+}
+
 Json frozen(const Line& line) {
   return Json{{"kind", kLineKinds[static_cast<std::size_t>(line.kind)]},
               {"title", line.title},

@@ -69,11 +69,14 @@ const Rate& SheetItems::rate_of(const Price& price) {
       rate.counted = in_words_of_length(by, price.basis == Basis::lineal_foot ? "foot" : "metre");
       break;
     case Basis::m3_sawn:
-      rate.counted = "cubic metres of nominal size, lengths as written";
+      rate.counted =
+          "nominal thickness and width, lengths as written; exact to the total, which is rounded to "
+          "thousandths of a cubic metre";
       rate.places = 3;
       break;
     case Basis::m3_log:
-      rate.counted = "cubic metres of log inside bark" + minimum_words(price);
+      rate.counted = "content of the logs sawn inside bark, worked out from their measured ends and lengths" +
+                     minimum_words(price);
       rate.places = 3;
       break;
     default:
@@ -177,8 +180,8 @@ void SheetItems::sold(const Fact& fact) {
     price = find_price(terms_, question(fact), true);
   }
   if (price == nullptr) {
-    problem(fact, "no price with `sells = true` fits " + words_of(fact) +
-                      "; add one, or write `at PRICE` on the sheet's line");
+    problem(fact, "no price with 'sells = true' fits " + words_of(fact) +
+                      "; add one, or write 'at PRICE' on the sheet's line");
     return;
   }
   const std::size_t before = out_.items.size();

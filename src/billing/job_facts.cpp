@@ -156,7 +156,7 @@ class Loader {
 
   static Size size_of(const std::string& label, bool metric) {
     const auto size = measure::read_size(label, metric);
-    if (!size) throw Failed("the book has a size `" + label + "` that cannot be read; run verify");
+    if (!size) throw Failed("the book has a size '" + label + "' that cannot be read; run verify");
     return *size;
   }
 

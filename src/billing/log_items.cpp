@@ -88,8 +88,8 @@ void SheetItems::by_content(const Fact& fact, const Price& price) {
 void SheetItems::by_scale(const Fact& fact, const Price& price) {
   const std::optional<scaling::Practice> practice = billed_practice(job_, price);
   if (!practice) {
-    problem(fact, "the price at line " + std::to_string(price.line) + " names the log rule `" + price.rule +
-                      "`, which is not known");
+    problem(fact, "the price at line " + std::to_string(price.line) + " names the log rule '" + price.rule +
+                      "', which is not known");
     return;
   }
   const auto net = [&](const scaling::LogMeasure& log,

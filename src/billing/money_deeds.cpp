@@ -32,8 +32,8 @@ std::string known_customer(const book::Book& book, const std::string& asked) {
              });
   if (!found.empty()) return found;
   const std::string near = nearest(asked, names);
-  throw Refused("no customer and no buyer is called `" + asked + "`; " +
-                (near.empty() ? "add the customer to the mill file" : "did you mean `" + near + "`?"));
+  throw Refused("no customer and no buyer is called '" + asked + "'; " +
+                (near.empty() ? "add the customer to the mill file" : "did you mean '" + near + "'?"));
 }
 
 /// Whose money it is: the invoice's customer, the job's, or the one named.
@@ -161,8 +161,8 @@ void check_called_for(const Work& work, const Waiver& waiver) {
            same_word(item.charge, waiver.charge);
   });
   if (!there)
-    throw Refused("job " + work.deal.job.job + ": " + words_of_place(waiver) + " calls for no charge `" +
-                  waiver.charge + "`");
+    throw Refused("job " + work.deal.job.job + ": " + words_of_place(waiver) + " calls for no charge '" +
+                  waiver.charge + "'");
 }
 
 void check_not_billed(const Work& work, const Waiver& waiver) {
@@ -185,7 +185,7 @@ Paper waive(book::Book& book, const std::string& job, const Waiver& waiver, Day 
   const bool waived =
       std::any_of(before.begin(), before.end(), [&](const Waiver& one) { return one.same_charge(waiver); });
   if (waived != waiver.back)
-    throw Refused("`" + waiver.charge + "` of " + words_of_place(waiver) +
+    throw Refused("'" + waiver.charge + "' of " + words_of_place(waiver) +
                   (waived ? " is waived already" : " is not waived"));
   Paper paper = begun(papers, PaperKind::waiver, day);
   paper.job = work.deal.job.job;

@@ -166,8 +166,8 @@ std::string known_job(const book::Book& book, const std::string& job) {
   });
   if (!found.empty()) return found;
   const std::string near = nearest(job, known);
-  throw Refused("no job is called `" + job + "`; " +
-                (near.empty() ? "the jobs are " + join(known, ", ") : "did you mean `" + near + "`?"));
+  throw Refused("no job is called '" + job + "'; " +
+                (near.empty() ? "the jobs are " + join(known, ", ") : "did you mean '" + near + "'?"));
 }
 
 Paper find_paper(const book::Book& book, PaperKind kind, std::int64_t number) {
@@ -231,7 +231,7 @@ Paper issue_sale(book::Book& book, const std::string& buyer, Day to, Day today, 
   const Draft draft = draft_with(work, today);
   refuse_problems(draft);
   if (draft.lines.empty())
-    throw Refused("nothing sold to `" + buyer + "` up to " + write_day(to) + " is left to bill");
+    throw Refused("nothing sold to '" + buyer + "' up to " + write_day(to) + " is left to bill");
   Paper paper = begun(papers, PaperKind::invoice, today, terms.invoice.first);
   take_over(draft, paper);
   paper.revision = work.deal.revision;
@@ -241,21 +241,6 @@ Paper issue_sale(book::Book& book, const std::string& buyer, Day to, Day today, 
   post(book, paper);
   const Money left = paper.amount - paper.settled;
   if (!method.empty() && left.minor > 0) take_payment(book, {"", "", paper.number, left, method, ""}, today);
-  return paper;
-}
-
-Paper load(book::Book& book, const LoadAsk& ask, Day day) {
-  const std::vector<Paper> papers = papers_of(book);
-  LoadAsk known = ask;
-  known.job = known_job(book, ask.job);
-  const JobFacts facts = job_facts(book, known.job, day);
-  Paper paper = begun(papers, PaperKind::load, day);
-  paper.job = known.job;
-  paper.customer = deal_of(book, known.job).job.customer;
-  paper.document = load_document(book, known, facts, paper.number, day);
-  if (paper.document.tables.front().rows.empty())
-    throw Refused("job " + known.job + ": no such bundle up to " + write_day(day));
-  post(book, paper);
   return paper;
 }
 

@@ -38,6 +38,7 @@ struct Waiting {
   std::size_t problems = 0;
   std::size_t lines = 0;  ///< of the draft; none: it is only to be looked at
   bool shares = false;    ///< lumber to divide
+  Money before_tax;
 };
 std::vector<Waiting> waiting(const book::Book& book, Day to, Day today);
 

@@ -44,6 +44,7 @@ Paper thaw_paper(const Json& json) {
   paper.cancels = json.at("cancels").get<bool>();
   paper.method = json.at("method").get<std::string>();
   if (!json.at("waiver").is_null()) paper.waiver = thaw_waiver(json.at("waiver"));
+  if (json.contains("load")) paper.load = thaw_list(json.at("load"), thaw_load_line);  // older ones have none
   paper.revision = json.value("mill", 0);
   if (json.contains("document")) paper.document = thaw_document(json.at("document"));  // see papers_about
   return paper;
@@ -90,6 +91,7 @@ std::string write_paper(const Paper& paper) {
             {"cancels", paper.cancels},
             {"method", paper.method},
             {"waiver", paper.waiver ? frozen(*paper.waiver) : Json(nullptr)},
+            {"load", frozen_list(paper.load)},
             {"document", frozen(paper.document)}};
   if (paper.revision != 0) json["mill"] = paper.revision;
   // Bytes that are no UTF-8 (a name pasted from elsewhere) are replaced, never refused: the sheet was accepted.

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "billing/bill.h"
+#include "billing/load.h"
 #include "billing/share.h"
 #include "render/document.h"
 
@@ -57,6 +58,7 @@ struct Paper {
   bool cancels = false;      ///< credit: the whole invoice
   std::string method;        ///< payment, refund
   std::optional<Waiver> waiver;
+  std::vector<LoadLine> load;  ///< load slip: what it took away
 
   render::Document document;  ///< the paper as it was handed over
 };

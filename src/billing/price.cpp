@@ -2,6 +2,7 @@
 #include "billing/price.h"
 
 #include <algorithm>
+#include <cctype>
 
 #include "base/text.h"
 
@@ -88,14 +89,14 @@ std::string money_words(const Price& price) {
 }
 
 std::string called(const Price& price) {
-  return "`" + price_title(price) + "` (line " + std::to_string(price.line) + ", " + money_words(price) + ")";
+  return "'" + price_title(price) + "' (line " + std::to_string(price.line) + ", " + money_words(price) + ")";
 }
 
 std::string called(const ChargeTerm& charge) {
   std::string sums = charge.flat.is_zero() ? "" : digits(charge.flat) + " flat";
   if (!charge.rate.is_zero())
     sums += (sums.empty() ? "" : " and ") + digits(charge.rate) + " per " + std::string(word_of(charge.per));
-  return "`" + charge.title + "` (line " + std::to_string(charge.line) + ", " + sums + ")";
+  return "'" + charge.title + "' (line " + std::to_string(charge.line) + ", " + sums + ")";
 }
 
 /// Why `won` goes before `lost`, both fitting.
@@ -127,9 +128,10 @@ int plain_conditions(const Conditions& w) {
          static_cast<int>(w.diameter_to.has_value());
 }
 
-/// write_inches says the unit of metric lengths only.
 std::string spoken_section(const Length& length) {
-  return write_inches(length) + (length.system == measure::System::inch ? " in" : "");
+  if (length.system == measure::System::inch) return write_inches(length) + " in";
+  const std::string millimetres = write_inches(length);
+  return millimetres.substr(0, millimetres.size() - 2) + " mm";
 }
 
 /// A log's diameter, in inches or centimetres.
@@ -246,9 +248,14 @@ std::string condition_words(const Conditions& when, bool for_paper) {
 }
 
 std::string price_title(const Price& price) {
-  if (!price.name.empty()) return price.name;
-  const std::string conditions = condition_words(price.when, true);
-  return (price.sells ? "Lumber" : "Sawing") + (conditions.empty() ? std::string() : ", " + conditions);
+  const std::string what = price.sells ? "Lumber" : "Sawing";
+  if (price.name.empty()) {
+    const std::string conditions = condition_words(price.when, true);
+    return conditions.empty() ? what : what + ", " + conditions;
+  }
+  // A name that begins with a measure says which sawing: "4 in and thicker".
+  const auto first = static_cast<unsigned char>(price.name.front());
+  return std::isdigit(first) != 0 ? what + ", " + price.name : price.name;
 }
 
 std::string_view unit_after_rate(Basis basis) {

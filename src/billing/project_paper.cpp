@@ -70,6 +70,19 @@ void add_shares(Store& store, const Paper& paper, std::int64_t entry) {
         line.to_mill);
 }
 
+void add_load(Store& store, const Paper& paper, std::int64_t entry) {
+  int number = 0;
+  for (const LoadLine& line : paper.load) {
+    store.run(
+        "INSERT INTO paper_load (entry, line, bundle, species, grade, size, thickness, width, length, "
+        "metric, "
+        "pieces) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+        entry, ++number, line.bundle, line.species, line.grade, write_size(line.size),
+        line.size.thickness.count, line.size.width.count, line.length.count,
+        static_cast<int>(line.size.thickness.system == measure::System::metric), line.pieces);
+  }
+}
+
 void add_sheets(Store& store, const Paper& paper, std::int64_t entry) {
   for (const SheetRef& sheet : paper.sheets)
     store.run("INSERT INTO paper_sheet (entry, day, shift, revision) VALUES (?, ?, ?, ?)", entry, sheet.day,
@@ -96,6 +109,7 @@ void project_paper(SQLite::Database& database, const book::Entry& entry) {
   add_lines(store, paper, entry.number);
   add_taxes(store, paper, entry.number);
   add_shares(store, paper, entry.number);
+  add_load(store, paper, entry.number);
   add_sheets(store, paper, entry.number);
 }
 

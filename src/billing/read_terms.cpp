@@ -67,8 +67,8 @@ Result<Enum> read_in(const Words<Enum, N>& words, std::string_view typed) {
     known.emplace_back(word);
   }
   const std::string near = nearest(typed, known);
-  return Slip{"`" + std::string(typed) + "` is not known",
-              near.empty() ? "one of " + join(known, ", ") : "did you mean `" + near + "`?"};
+  return Slip{"'" + std::string(typed) + "' is not known",
+              near.empty() ? "one of " + join(known, ", ") : "did you mean " + near + "?"};
 }
 
 template <class Enum>
@@ -76,8 +76,8 @@ Result<Enum> read_known(std::string_view typed, std::optional<Enum> (*reader)(st
                         const std::vector<std::string>& known) {
   if (const std::optional<Enum> got = reader(typed)) return *got;
   const std::string near = nearest(typed, known);
-  return Slip{"`" + std::string(typed) + "` is not known",
-              near.empty() ? "one of " + join(known, ", ") : "did you mean `" + near + "`?"};
+  return Slip{"'" + std::string(typed) + "' is not known",
+              near.empty() ? "one of " + join(known, ", ") : "did you mean " + near + "?"};
 }
 
 /// Everything the reading of one file needs.

@@ -9,6 +9,7 @@
 #include "billing/bundle.h"
 #include "billing/letter.h"
 #include "billing/office.h"
+#include "billing/paper_words.h"
 #include "book/store.h"
 
 namespace kerfbook::billing {
@@ -73,13 +74,13 @@ void read_lines(book::Store& store, Lines& lines, std::string_view sql, std::int
       to);
 }
 
-/// Board feet by the house's way of counting; lineal feet have no board to round.
-Rational bf_of(const StockLine& line, measure::Convention by) {
+/// By the house's way of counting; what was counted by its length has no board to round.
+Rational volume_of(const LumberUnit& unit, const StockLine& line, measure::Convention by) {
   if (line.lineal()) {
     by.length = measure::LengthRule::as_written;
     by.width = measure::WidthRule::as_cut;
   }
-  return counted_bf(line.all(), by);
+  return unit.of(line.all(), by);
 }
 
 }  // namespace
@@ -115,14 +116,15 @@ namespace {
 /// One table of the stock: of boards, or of what was counted by its length.
 class StockTable {
  public:
-  StockTable(const book::Mill& mill, bool lineal) : mill_(mill), lineal_(lineal) {
+  StockTable(const book::Mill& mill, bool lineal) : mill_(mill), unit_(mill), lineal_(lineal) {
     const bool metric = mill.units == measure::System::metric;
     const std::string unit = metric ? "m" : "ft";
     table_.name = lineal ? "lineal_stock" : "stock";
     if (lineal) table_.title = metric ? "Counted in lineal metres" : "Counted in lineal feet";
     table_.columns = {text_column("species", "Species"), text_column("grade", "Grade"),
                       text_column("size", "Size")};
-    if (!lineal) table_.columns.push_back(decimal_column("length_ft", "Length", unit, 0));
+    if (!lineal)
+      table_.columns.push_back(decimal_column(metric ? "length_m" : "length_ft", "Length", unit, 0));
     const auto figure = [&](const std::string& name, const std::string& heading) {
       table_.columns.push_back(lineal ? decimal_column(name, heading, unit, 2)
                                       : summed(count_column(name, heading)));
@@ -131,12 +133,12 @@ class StockTable {
     figure("shares", "From shares");
     figure("sold", "Sold");
     figure("pieces", "In stock");
-    table_.columns.push_back(summed(decimal_column("bf", "Board feet", "bf", 2)));
+    table_.columns.push_back(summed(unit_.column()));
   }
 
   void add(const StockLine& line) {
-    exact_.push_back(bf_of(line, mill_.convention));
-    render::Row row{{line.species, line.grade, write_size(line.size)}};
+    exact_.push_back(volume_of(unit_, line, mill_.convention));
+    render::Row row{{line.species, line.grade, size_words(line.size, mill_)}};
     if (!lineal_) row.cells.emplace_back(shortest(long_in(line.length), 0, 4));
     for (const std::int64_t figure : {line.sawn, line.shares, line.sold, line.pieces()})
       row.cells.push_back(lineal_ ? render::Cell(shown(long_in({figure, line.size.thickness.system}), 2))
@@ -150,11 +152,13 @@ class StockTable {
 
   render::Table made() {
     if (table_.rows.empty()) return std::move(table_);
-    const std::int64_t total = rounded_total(exact_, 2);
-    const std::vector<std::int64_t> settled = settle(exact_, 2, total);
-    for (std::size_t i = 0; i < settled.size(); ++i) table_.rows[i].cells.back() = Decimal{settled[i], 2};
+    const int places = unit_.places();
+    const std::int64_t total = rounded_total(exact_, places);
+    const std::vector<std::int64_t> settled = settle(exact_, places, total);
+    for (std::size_t i = 0; i < settled.size(); ++i)
+      table_.rows[i].cells.back() = Decimal{settled[i], places};
     table_.totals.assign(table_.columns.size(), std::monostate{});
-    table_.totals.back() = Decimal{total, 2};
+    table_.totals.back() = Decimal{total, places};
     if (!lineal_) {
       std::size_t at = table_.columns.size() - 5;
       for (const std::int64_t figure : {sum_.sawn, sum_.shares, sum_.sold, sum_.pieces()})
@@ -169,6 +173,7 @@ class StockTable {
   }
 
   const book::Mill& mill_;
+  LumberUnit unit_;
   bool lineal_;
   render::Table table_;
   std::vector<Rational> exact_;

@@ -90,7 +90,7 @@ void check_tax(TomlTable& table, const Tax& tax, const Terms& terms) {
     const std::string near = nearest(kind, kinds);
     table.wrong_at("on", "no price and no charge has tax = \"" + kind + "\"",
                    near.empty() ? "sawing, service, lumber, or the tax of a price or charge above"
-                                : "did you mean `" + near + "`?");
+                                : "did you mean '" + near + "'?");
   }
 }
 

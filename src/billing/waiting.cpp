@@ -74,6 +74,13 @@ bool on_shares(const Terms& terms) {
                      [](const Price& price) { return price.basis == Basis::shares; });
 }
 
+Money before_tax(const Draft& draft) {
+  Money sum = draft.total;
+  for (const TaxRow& tax : draft.taxes)
+    if (tax.excused.empty()) sum = sum - tax.amount;
+  return sum;
+}
+
 /// Drafts of many jobs, or of many buyers' sales, one after another.
 class Waiters {
  public:
@@ -112,7 +119,8 @@ class Waiters {
     const bool shares =
         on_shares(*deal.terms) && !draft_with(deal, before, about, facts, today_, true).items.empty();
     if (draft.lines.empty() && draft.problems.empty() && draft.remarks.empty() && !shares) return;
-    out_.push_back({of.job, of.customer, draft.total, draft.problems.size(), draft.lines.size(), shares});
+    out_.push_back({of.job, of.customer, draft.total, draft.problems.size(), draft.lines.size(), shares,
+                    before_tax(draft)});
   }
 
   const book::Book& book_;

@@ -11,6 +11,7 @@
 #include "base/text.h"
 #include "book/core.h"
 #include "book/known.h"
+#include "book/mill_change.h"
 #include "sheet/check.h"
 #include "sheet/read.h"
 
@@ -58,7 +59,20 @@ std::vector<std::size_t> posting_order(const std::vector<Document>& documents) {
   return order;
 }
 
-/// Posts one document inside a transaction. A changed text needs a reason.
+/// What a mill file adds to the one before it. What it changes or takes away needs a reason.
+std::vector<std::string> added_to_mill(const Document& document, const Entry& before, std::string_view why) {
+  auto change = mill_change(before.body, document.text);
+  if (!change.changed.empty() && why.empty()) {
+    throw Refused(
+        fmt::format("{}: the mill file in the book, posted {}, says otherwise: {}; if it is to change, post "
+                    "it again with "
+                    "--why \"the reason\" (what only adds to it needs none)",
+                    document.name, before.at, listed(change.changed)));
+  }
+  return std::move(change.added);
+}
+
+/// Posts one document inside a transaction. A changed text needs a reason, but for a mill file that only adds.
 Posted post_one(Core& core, const Document& document, std::string_view why) {
   Posted posted;
   auto ready = read_document(core, document);
@@ -70,11 +84,14 @@ Posted post_one(Core& core, const Document& document, std::string_view why) {
     posted.revision = before->revision;
     return posted;
   }
-  if (before && trim(why).empty()) {
-    throw Refused(fmt::format(
-        "{}: {} is in the book already, posted {}, and this text differs from it; to correct it, "
-        "post it again with --why \"the reason\"",
-        document.name, before->kind == EntryKind::mill ? "a mill file" : ready.subject, before->at));
+  std::vector<std::string> added;
+  if (before && document.kind == EntryKind::mill) {
+    added = added_to_mill(document, *before, trim(why));
+  } else if (before && trim(why).empty()) {
+    throw Refused(
+        fmt::format("{}: {} is in the book already, posted {}, and this text differs from it; to correct it, "
+                    "post it again with --why \"the reason\"",
+                    document.name, ready.subject, before->at));
   }
   posted.found = std::move(ready.found);
   core.projector.words().take_notes();
@@ -83,6 +100,7 @@ Posted post_one(Core& core, const Document& document, std::string_view why) {
   core.projector.apply(entry);
   core.projector.settle();
   posted.notes = core.projector.words().take_notes();
+  if (!added.empty()) posted.notes.push_back("adds " + listed(added));
   posted.revision = entry.revision;
   posted.outcome = before ? Outcome::revised : Outcome::posted;
   return posted;

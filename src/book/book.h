@@ -32,7 +32,7 @@ struct Entry {
   std::string subject;  ///< "2026-05-05", "2026-05-05 shift 2", "mill", or the paper's own name
   int revision = 1;     ///< of this subject, counts from 1
   std::string at;       ///< local date and time of posting, "2026-05-05 20:14:07"
-  std::string why;      ///< reason of a revision; empty for a first posting
+  std::string why;      ///< reason of a revision; empty for a first posting and a mill file that only adds
   std::string body;     ///< the exact text that was posted
   std::string digest;   ///< SHA-256, hex, over the previous digest and every field above
 };
@@ -44,7 +44,7 @@ struct Posted {
   std::string subject;
   int revision = 1;
   std::vector<Diagnostic> found;   ///< warnings and notes; errors never come back here, they are thrown
-  std::vector<std::string> notes;  ///< words added: "species DG added"
+  std::vector<std::string> notes;  ///< what is new: "species DG is new to the book", "adds customer ABC"
 };
 
 /// A text to post, and what it is called in messages.
@@ -109,7 +109,8 @@ class Book {
   ~Book();  ///< leaves one file: no -wal, no -journal
 
   /// Posts a sheet, or a mill file, all or nothing, durable on return. The same text again: Outcome::unchanged.
-  /// A changed text for a subject already posted needs `why`, else Refused.
+  /// A changed text for a subject already posted needs `why`, else Refused; but not a mill file that only adds to
+  /// the one before it (mill_change.h).
   Posted post_sheet(std::string_view text, std::string_view why);
   Posted post_mill(std::string_view toml, std::string_view why);
   /// All of them in one transaction: all or none. Mill files first, then sheets by day, whatever order they are

@@ -1,10 +1,13 @@
 #include "book/functions.h"
+#include "base/text.h"
 
 #include <SQLiteCpp/Exception.h>
 #include <sqlite3.h>
 
+#include <array>
 #include <stdexcept>
 
+#include "base/exact.h"
 #include "book/log_spec.h"
 
 namespace kerfbook::book {
@@ -25,7 +28,7 @@ Projector& projector_of(sqlite3_context* context) {
 scaling::Practice practice_of(sqlite3_context* context, sqlite3_value* name) {
   const std::string word = text_of(name);
   const auto practice = practice_named(projector_of(context).mill(), word);
-  if (!practice) throw std::invalid_argument("no log rule is called '" + word + "'");
+  if (!practice) throw std::invalid_argument("no log rule is called " + in_quotes(word));
   return *practice;
 }
 
@@ -53,11 +56,47 @@ void scale_figure(sqlite3_context* context, int count, sqlite3_value** values) {
   });
 }
 
+/// A log without a scale has no rule, and so no unit.
 void scale_unit(sqlite3_context* context, int, sqlite3_value** values) {
   answered(context, [&] {
+    if (sqlite3_value_type(values[0]) == SQLITE_NULL) return sqlite3_result_null(context);
     const auto book = projector_of(context).mill().units;
     const auto word = scaling::unit_word(unit_in(practice_of(context, values[0]), book));
     sqlite3_result_text(context, word.data(), static_cast<int>(word.size()), SQLITE_TRANSIENT);
+  });
+}
+
+void times_over(sqlite3_context* context, int count, sqlite3_value** values) {
+  answered(context, [&] {
+    std::array<std::int64_t, 3> number{};
+    for (int i = 0; i < count; ++i) {
+      if (sqlite3_value_type(values[i]) == SQLITE_NULL) return sqlite3_result_null(context);
+      number.at(static_cast<std::size_t>(i)) = sqlite3_value_int64(values[i]);
+    }
+    const auto [a, b, over] = number;
+    if (over == 0) return sqlite3_result_null(context);
+    sqlite3_result_int64(context, Rational(static_cast<Wide>(a) * b, over).rounded(0));
+  });
+}
+
+void lumber_of(sqlite3_context* context, int, sqlite3_value** values) {
+  answered(context, [&] {
+    for (int i = 0; i < 4; ++i) {
+      if (sqlite3_value_type(values[i]) == SQLITE_NULL) return sqlite3_result_null(context);
+    }
+    const auto system = sqlite3_value_int(values[3]) != 0 ? measure::System::metric : measure::System::inch;
+    const auto along = [&](int i) { return measure::Length{sqlite3_value_int64(values[i]), system}; };
+    const auto lumber = measure::volume({along(0), along(1), false}, along(2), 1);
+    sqlite3_result_int64(context, measure::converted(lumber, projector_of(context).mill().units).count);
+  });
+}
+
+void money_micro(sqlite3_context* context, int, sqlite3_value** values) {
+  answered(context, [&] {
+    if (sqlite3_value_type(values[0]) == SQLITE_NULL) return sqlite3_result_null(context);
+    std::int64_t minor = sqlite3_value_int64(values[0]);
+    for (int i = projector_of(context).mill().currency.places; i < 6; ++i) minor *= 10;
+    sqlite3_result_int64(context, minor);
   });
 }
 
@@ -77,6 +116,9 @@ void register_functions(SQLite::Database& database, Projector& projector) {
     add(database, projector, "gross_scale", values, scale_figure<&scaling::Scale::gross>);
   }
   add(database, projector, "scale_unit", 1, scale_unit);
+  add(database, projector, "times_over", 3, times_over);
+  add(database, projector, "lumber_of", 4, lumber_of);
+  add(database, projector, "money_micro", 1, money_micro);
 }
 
 }  // namespace kerfbook::book

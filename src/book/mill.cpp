@@ -1,5 +1,5 @@
 // mill.cpp -- the mill file as a whole, and finding things in a Mill. The parts are read in mill_self.cpp,
-// mill_scale.cpp and mill_jobs.cpp.
+// mill_scale.cpp, mill_jobs.cpp and mill_cost.cpp.
 #include "book/mill.h"
 
 #include <algorithm>
@@ -15,8 +15,8 @@ namespace {
 using scaling::Practice;
 
 /// Top-level tables of other rooms: let through without a look inside.
-constexpr std::array kTablesOfOthers{"price", "charge",  "share",  "tax",   "agreement",
-                                     "cost",  "invoice", "report", "packet"};
+constexpr std::array kTablesOfOthers{"price",     "charge",  "share",  "tax",
+                                     "agreement", "invoice", "report", "packet"};
 
 template <class Entry>
 const Entry* find_code(const std::vector<Entry>& entries, std::string_view code) {
@@ -49,13 +49,6 @@ bool same_section(const measure::Size& a, const measure::Size& b) {
   return a.thickness == b.thickness && a.width == b.width;  // 5/4x6 and 1-1/4x6 are one board
 }
 
-std::optional<measure::Size> target_in(const std::vector<NamedSize>& sizes, const measure::Size& nominal) {
-  for (const NamedSize& size : sizes) {
-    if (same_section(size.nominal, nominal) && size.target) return size.target;
-  }
-  return std::nullopt;
-}
-
 void read_tables(TomlTable& root, Mill& mill) {
   read_mill_table(root, mill);
   read_scale(root, mill);
@@ -66,6 +59,8 @@ void read_tables(TomlTable& root, Mill& mill) {
   read_lumber(root, mill);
   read_customers(root, mill);
   read_jobs(root, mill);
+  read_costs(root, mill);
+  read_services(root, mill);
 }
 
 }  // namespace
@@ -108,6 +103,13 @@ const Practice& practice_for(const Mill& mill, std::string_view job) {
 std::optional<Practice> practice_named(const Mill& mill, std::string_view name) {
   const Practice* found = find_practice_of(mill, name);
   return found == nullptr ? std::nullopt : std::optional(*found);
+}
+
+std::optional<measure::Size> target_in(const std::vector<NamedSize>& sizes, const measure::Size& nominal) {
+  for (const NamedSize& size : sizes) {
+    if (same_section(size.nominal, nominal) && size.target) return size.target;
+  }
+  return std::nullopt;
 }
 
 std::optional<measure::Size> target_for(const Mill& mill, std::string_view job,

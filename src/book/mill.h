@@ -93,6 +93,20 @@
 //   target     = { "2x4" = "1-5/8x3-5/8" }     instead of [lumber.target], size by size; or [job.target] below
 //   cut_list   = ["2x6x16 12", "2x10 8/16 12/12"]   as tally lines: size x length pieces, or size pieces/length
 //
+//   [[cost]]                           what the work costs, for the mill's own eyes: it stands on no customer's paper
+//   name       = "Bess"
+//   rate       = 24.00
+//   per        = "crew-hour"           crew-hour, sawing-hour, engine-hour, day (sawn), year, MBF (m3), log, tooth,
+//                                      gallon or litre (fuel no sheet gives a price for), mile or km (moved)
+//   days       = 120                   of a year's cost: the days a year the mill saws, over which it is spread
+//   hand       = "Bess"                of a crew hour: this hand's; one without is for hands without an entry of their own
+//   saw        = "head"                of a tooth, the same way
+//   from       = 2026-03-01            first day in force, until a later [[cost]] of the same name takes over
+//
+//   [[service]]
+//   name       = "oil"                 done by a stop for `service` whose remark has the word; without a name, by any
+//   every      = 50                    engine hours
+//
 // toml_table.h reads TOML; a table is added in a mill_*.cpp and one line of mill.cpp.
 #pragma once
 
@@ -102,6 +116,7 @@
 #include <string_view>
 #include <vector>
 
+#include "base/day.h"
 #include "base/diagnostic.h"
 #include "measure/convention.h"
 #include "measure/money.h"
@@ -166,6 +181,24 @@ struct Word {  ///< a species or a grade
 /// The practice of a mill that says nothing of log rules: international-quarter with its published conventions.
 scaling::Practice usual_practice();
 
+/// What something costs the mill. `whole` counts of v_use (schema/views.sql) are one unit; a year's cost is one of all
+/// the days it is spread over.
+struct Cost {
+  std::string name;
+  std::int64_t rate_micro = 0;  ///< millionths of the currency
+  std::string per;
+  std::string unit;  ///< as printed
+  std::int64_t whole = 1;
+  std::string who;  ///< a hand or a saw; empty = every one without an entry of its own
+  Day from{-1'000'000};
+  Day to{1'000'000};  ///< last day in force
+};
+
+struct Service {
+  std::string name;
+  std::int64_t every_tenths = 0;  ///< of an engine hour
+};
+
 struct Mill {
   std::string name = "the mill";
   std::string owner;
@@ -173,7 +206,7 @@ struct Mill {
   std::string phone;
   std::string email;
   std::string tax_number;
-  std::string logo;                ///< file name of an image; empty = none
+  std::string logo;                ///< file name of an image, beside the book perhaps; empty = none
   std::vector<std::string> terms;  ///< lines printed under an invoice
   measure::System units = measure::System::inch;
   measure::Currency currency;
@@ -198,6 +231,8 @@ struct Mill {
   std::vector<std::string> sites;
   std::vector<Customer> customers;
   std::vector<JobEntry> jobs;
+  std::vector<Cost> costs;
+  std::vector<Service> services;
   MoneyTables money;
 };
 
@@ -216,6 +251,8 @@ const Customer* find_customer(const Mill& mill, std::string_view code);
 const scaling::Practice& practice_for(const Mill& mill, std::string_view job);
 /// A practice by name: one the file defines, else a built-in one. nullopt when there is none.
 std::optional<scaling::Practice> practice_named(const Mill& mill, std::string_view name);
+/// The target of a nominal size in a list; nullopt when the list gives it none.
+std::optional<measure::Size> target_in(const std::vector<NamedSize>& sizes, const measure::Size& nominal);
 /// The target section of a nominal size cut for a job; nullopt = nominal plus the set-up's oversize.
 std::optional<measure::Size> target_for(const Mill& mill, std::string_view job, const measure::Size& nominal);
 

@@ -17,9 +17,10 @@ std::string read_code(TomlTable& table, std::string_view what, std::set<std::str
   if (code.empty()) {
     table.wrong_at("code", name + " without a code", "write code = \"TER\": the word a sheet calls it by");
   } else if (split_words(code).size() > 1) {
-    table.wrong_at("code", "the code '" + code + "' has a blank in it", "write one word, as \"TER\"");
+    table.wrong_at("code", "the code " + in_quotes(code) + " has a blank in it",
+                   "write one word, as \"TER\"");
   } else if (!taken.insert(lower(code)).second) {
-    table.wrong_at("code", "a second " + name + " with the code '" + code + "'",
+    table.wrong_at("code", "a second " + name + " with the code " + in_quotes(code),
                    "give each a code of its own");
   }
   return code;
@@ -51,7 +52,7 @@ Result<std::vector<CutLine>> read_cut_line(std::string_view text, bool metric) {
   const auto& lines = read.sheet.lines;
   const auto* tally = lines.size() == 1 ? std::get_if<sheet::Tally>(&lines[0].fact) : nullptr;
   if (tally == nullptr || tally->sense != sheet::Sense::sawn) {
-    return Slip{"'" + std::string(text) + "' is no line of a cut list",
+    return Slip{in_quotes(text) + " is no line of a cut list",
                 "write it as \"2x6x16 12\" or \"2x6 12/16 8/12\"", 0};
   }
   std::vector<CutLine> cuts;
@@ -64,8 +65,8 @@ void check_customer(TomlTable& table, const JobEntry& job, const Mill& mill) {
   std::vector<std::string> codes;
   for (const auto& customer : mill.customers) codes.push_back(customer.code);
   const std::string near = nearest(job.customer, codes);
-  table.wrong_at("customer", "no [[customer]] has the code '" + job.customer + "'",
-                 near.empty() ? "add one, with its name and address" : "did you mean '" + near + "'?");
+  table.wrong_at("customer", "no [[customer]] has the code " + in_quotes(job.customer),
+                 near.empty() ? "add one, with its name and address" : "did you mean " + near + "?");
 }
 
 void check_rule(TomlTable& table, const JobEntry& job, const Mill& mill) {
@@ -74,8 +75,8 @@ void check_rule(TomlTable& table, const JobEntry& job, const Mill& mill) {
   for (const auto& practice : mill.practices) names.push_back(practice.name);
   const std::string near = nearest(job.rule, names);
   const std::string why = scaling::why_not(job.rule);
-  table.wrong_at("rule", "'" + job.rule + "' is no log rule",
-                 near.empty() ? why : "did you mean '" + near + "'?");
+  table.wrong_at("rule", in_quotes(job.rule) + " is no log rule",
+                 near.empty() ? why : "did you mean " + near + "?");
 }
 
 JobEntry read_job(TomlTable& table, const Mill& mill, std::set<std::string>& taken) {

@@ -24,6 +24,10 @@ void read_count(TomlTable& holder, measure::Convention& convention);
 void read_customers(TomlTable& root, Mill& mill);
 void read_jobs(TomlTable& root, Mill& mill);
 
+/// [[cost]], [[service]]: mill_cost.cpp.
+void read_costs(TomlTable& root, Mill& mill);
+void read_services(TomlTable& root, Mill& mill);
+
 /// A table `target`, nominal size = size cut to: adds to `sizes` or sets the target of one that is there.
 void read_targets(TomlTable& holder, bool metric, std::vector<NamedSize>& sizes);
 /// A log's diameter: inches, in a metric book centimetres.

@@ -1,19 +1,9 @@
 #include "book/mill_rows.h"
 
-#include <algorithm>
-
 #include "base/text.h"
 
 namespace kerfbook::book {
 namespace {
-
-bool same_size(const NamedSize& a, const NamedSize& b) {
-  return a.nominal == b.nominal && a.target == b.target;
-}
-
-bool same_sizes(const std::vector<NamedSize>& a, const std::vector<NamedSize>& b) {
-  return std::equal(a.begin(), a.end(), b.begin(), b.end(), same_size);
-}
 
 /// Wood that is nobody else's is the mill's own, unless the file says otherwise.
 std::string owner_of(const JobEntry& job) {
@@ -55,27 +45,50 @@ void write_cut_list(Store& store, Words& words, const JobEntry& job) {
   }
 }
 
+void write_costs(Store& store, const Mill& mill) {
+  store.run("DELETE FROM cost");
+  store.run("DELETE FROM service");
+  int line = 0;
+  for (const auto& cost : mill.costs) {
+    store.run(
+        "INSERT INTO cost (line, name, rate_micro, per, whole, unit, who, from_day, to_day) "
+        "VALUES (?,?,?,?,?,?,?,?,?)",
+        ++line, cost.name, cost.rate_micro, cost.per, cost.whole, cost.unit, cost.who, cost.from, cost.to);
+  }
+  line = 0;
+  for (const auto& service : mill.services) {
+    store.run("INSERT INTO service (line, name, every_tenths) VALUES (?,?,?)", ++line, service.name,
+              service.every_tenths);
+  }
+}
+
+/// A job goes on from the file before this one, or is in the files from this one on.
+void write_jobs_held(Store& store, Words& words, const MillEntry& posted) {
+  for (const auto& job : posted.mill.jobs) {
+    const auto id = words.find(WordKind::job, job.code);
+    store.run("UPDATE mill_job SET last_entry = ? WHERE job = ? AND last_entry = ?", posted.entry, id,
+              posted.before);
+    store.run(
+        "INSERT INTO mill_job (job, first_entry, last_entry) SELECT ?1, ?2, ?2 WHERE NOT EXISTS "
+        "(SELECT 1 FROM mill_job WHERE job = ?1 AND last_entry = ?2)",
+        id, posted.entry);
+  }
+}
+
 }  // namespace
 
-void write_mill_rows(Store& store, Words& words, const Mill& mill) {
+void write_mill_rows(Store& store, Words& words, const MillEntry& posted) {
+  const Mill& mill = posted.mill;
   write_words(store, words, mill);
+  write_jobs_held(store, words, posted);
   for (const auto& size : mill.sizes) words.find_or_add(size.nominal);
   store.run("DELETE FROM cut_list");
   for (const auto& job : mill.jobs) {
     for (const auto& size : job.sizes) words.find_or_add(size.nominal);
     write_cut_list(store, words, job);
   }
+  write_costs(store, mill);
   words.take_notes();  // words of the mill file are not news
-}
-
-bool same_volumes(const Mill& a, const Mill& b) {
-  const auto same_job = [](const JobEntry& x, const JobEntry& y) {
-    return same_word(x.code, y.code) && same_sizes(x.sizes, y.sizes);
-  };
-  return a.units == b.units && a.taper.per_foot_mils == b.taper.per_foot_mils &&
-         a.taper.per_metre == b.taper.per_metre && a.taper.trim == b.taper.trim &&
-         same_sizes(a.sizes, b.sizes) &&
-         std::equal(a.jobs.begin(), a.jobs.end(), b.jobs.begin(), b.jobs.end(), same_job);
 }
 
 }  // namespace kerfbook::book

@@ -6,9 +6,12 @@
 
 namespace kerfbook::book {
 
-void write_mill_rows(Store& store, Words& words, const Mill& mill);
-
-/// True when both give the same volumes for every sheet: units, target sizes and log taper.
-bool same_volumes(const Mill& a, const Mill& b);
+/// A mill file with its entry of the journal, and that of the file before it; 0 = none.
+struct MillEntry {
+  std::int64_t before = 0;
+  std::int64_t entry = 0;
+  const Mill& mill;
+};
+void write_mill_rows(Store& store, Words& words, const MillEntry& posted);
 
 }  // namespace kerfbook::book

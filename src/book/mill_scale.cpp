@@ -30,7 +30,7 @@ Result<Rational> read_percent(std::string_view text) {
   measure::Scanner scan(text);
   const auto number = scan.number();
   if (number && scan.done() && number->value <= Rational(100)) return number->value;
-  return Slip{"'" + std::string(text) + "' is no percentage", "write it as 50 or 33-1/3", 0};
+  return Slip{in_quotes(text) + " is no percentage", "write it as 50 or 33-1/3", 0};
 }
 
 /// The conventions of a practice that a table may change. Returns whether it changed any.
@@ -59,11 +59,9 @@ Slip no_such_rule(std::string_view name, const Mill& mill) {
   for (const auto& practice : mill.practices) own.push_back(practice.name);
   const std::string near = nearest(name, own);
   const std::string why = scaling::why_not(name);
-  if (!near.empty())
-    return {"'" + std::string(name) + "' is no log rule here", "did you mean '" + near + "'?", 0};
+  if (!near.empty()) return {in_quotes(name) + " is no log rule here", "did you mean " + near + "?", 0};
   if (!why.empty()) return {why, "", 0};
-  return {"'" + std::string(name) + "' is no log rule",
-          "write one of " + join(scaling::practice_names(), ", "), 0};
+  return {in_quotes(name) + " is no log rule", "write one of " + join(scaling::practice_names(), ", "), 0};
 }
 
 /// The built-in practice that a table's `rule` names.
@@ -82,11 +80,12 @@ void read_practice(TomlTable& table, Mill& mill) {
   if (practice.name.empty()) {
     table.wrong_at("name", "a [[practice]] without a name", "write name = \"our-scribner\"");
   } else if (scaling::find_practice(practice.name)) {
-    table.wrong_at("name", "'" + practice.name + "' is the name of a built-in practice", "choose another");
+    table.wrong_at("name", in_quotes(practice.name) + " is the name of a built-in practice",
+                   "choose another");
   }
   const auto same = [&](const Practice& other) { return same_word(other.name, practice.name); };
   if (std::any_of(mill.practices.begin(), mill.practices.end(), same)) {
-    table.wrong_at("name", "a second practice called '" + practice.name + "'", "choose another name");
+    table.wrong_at("name", "a second practice called " + in_quotes(practice.name), "choose another name");
   }
   read_conventions(table, mill.units == measure::System::metric, practice);
   table.finish();
@@ -110,7 +109,7 @@ void read_scale(TomlTable& root, Mill& mill) {
   if (mill.house != published) mill.house.name += "-house";
   const std::string name = table->text("name");
   if (!name.empty() && scaling::find_practice(name)) {
-    table->wrong_at("name", "'" + name + "' is the name of a built-in practice", "choose another");
+    table->wrong_at("name", in_quotes(name) + " is the name of a built-in practice", "choose another");
   } else if (!name.empty()) {
     mill.house.name = name;
   }

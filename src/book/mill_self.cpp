@@ -31,7 +31,7 @@ Result<char> read_mark(std::string_view text) {
   if (same_word(word, "none")) return '\0';
   if (same_word(word, "blank")) return ' ';
   if (word.size() == 1 && std::string_view(".,'").find(word[0]) != std::string_view::npos) return word[0];
-  return Slip{"'" + std::string(text) + "' is not a mark between digits",
+  return Slip{in_quotes(text) + " is not a mark between digits",
               "write \".\", \",\", \"'\", \"blank\" or \"none\"", 0};
 }
 
@@ -62,8 +62,7 @@ struct MonthDay {
 Result<MonthDay> read_season(std::string_view text) {
   const auto day =
       read_day("2001-" + std::string(text));  // a year without a leap day: the season begins every year
-  if (!day)
-    return Slip{"'" + std::string(text) + "' is no day of every year", "write month and day, as 04-01", 0};
+  if (!day) return Slip{in_quotes(text) + " is no day of every year", "write month and day, as 04-01", 0};
   return MonthDay{parts(*day).month, parts(*day).day};
 }
 
@@ -103,7 +102,7 @@ std::vector<Word> read_words(TomlTable& root, std::string_view key, bool grouped
     }
     const auto same = [&](const Word& other) { return same_word(other.code, word.code); };
     if (std::any_of(words.begin(), words.end(), same)) {
-      table->wrong(entry, "'" + word.code + "' stands twice",
+      table->wrong(entry, in_quotes(word.code) + " stands twice",
                    "a sheet does not tell capitals from small letters");
     }
     words.push_back(std::move(word));
@@ -203,7 +202,7 @@ void read_saws(TomlTable& root, Mill& mill) {
     Saw saw = read_saw(table, is_metric(mill));
     const auto same = [&](const Saw& other) { return same_word(other.role, saw.role); };
     if (!saw.role.empty() && std::any_of(mill.saws.begin(), mill.saws.end(), same)) {
-      table.wrong_at("role", "a second saw called '" + saw.role + "'", "give each saw a name of its own");
+      table.wrong_at("role", "a second saw called " + in_quotes(saw.role), "give each saw a name of its own");
     }
     mill.saws.push_back(std::move(saw));
   }

@@ -28,8 +28,8 @@ std::string dashed(std::string_view typed) {
 Slip no_such_word(std::string_view typed, const std::vector<std::string>& words) {
   const bool number = !typed.empty() && typed[0] >= '0' && typed[0] <= '9';  // 3 is no slip for 1
   const std::string near = number ? "" : nearest(dashed(typed), words);
-  return {"'" + std::string(typed) + "' is not a word for this",
-          near.empty() ? "write one of " + join(words, ", ") : "did you mean '" + near + "'?", 0};
+  return {in_quotes(typed) + " is not a word for this",
+          near.empty() ? "write one of " + join(words, ", ") : "did you mean " + near + "?", 0};
 }
 
 template <class Value>

@@ -46,25 +46,6 @@ void mark_borrowers(Store& store, std::set<SheetKey>& stale, const std::string& 
 
 }  // namespace
 
-const Mill& Mills::at(std::int64_t entry) {
-  auto& slot = read_[entry];
-  if (slot) return *slot;
-  if (entry == 0) {
-    slot = std::make_unique<Mill>();
-    return *slot;
-  }
-  const auto text = journal_.entry(entry);
-  if (!text)
-    throw Failed(fmt::format("journal entry {} is missing; run verify, or go back to a copy", entry));
-  auto read = read_mill(text->body);
-  if (has_error(read.found)) {
-    throw Failed(fmt::format("journal entry {} (mill file): line {}: {}; this program cannot read it", entry,
-                             read.found.front().place.line, read.found.front().what));
-  }
-  slot = std::make_unique<Mill>(std::move(read.mill));
-  return *slot;
-}
-
 void Projector::apply(const Entry& entry) {
   upto_ = entry.number;
   switch (entry.kind) {
@@ -81,12 +62,9 @@ void Projector::apply(const Entry& entry) {
 }
 
 void Projector::apply_mill(const Entry& entry) {
-  const Mill& before = mill();
-  const Mill& after = mills_.at(entry.number);
-  mill_entry_ = entry.number;
-  last_with_.clear();
-  write_mill_rows(store_, words_, after);
-  if (same_volumes(before, after)) return;
+  const std::int64_t before = std::exchange(mill_entry_, entry.number);
+  write_mill_rows(store_, words_, {before, entry.number, mill()});
+  if (MillInForce(store_, words_, mills_, before).has_volumes_of(mill())) return;
   store_.each("SELECT day, shift FROM sheet", [&](const Row& row) { add_keys(stale_, row); });
 }
 
@@ -117,16 +95,6 @@ void Projector::apply_sheet(const Entry& entry) {
   for (const auto& [tag, specs] : lent) mark_borrowers(store_, stale_, tag, *key);
 }
 
-const Mill& Projector::mill_for(const std::string& job) {
-  if (job.empty() || find_job(mill(), job) != nullptr) return mill();
-  const auto [at, unknown] = last_with_.try_emplace(lower(job), mill_entry_);
-  if (unknown) {
-    for (const Entry& entry : journal_.revisions("mill", upto_))
-      if (find_job(mills_.at(entry.number), job) != nullptr) at->second = entry.number;
-  }
-  return mills_.at(at->second);
-}
-
 void Projector::settle() {
   const auto stale = std::exchange(stale_, {});
   for (const SheetKey key : stale) project(key);  // by day: a log left half-sawn is lent on from day to day
@@ -135,8 +103,9 @@ void Projector::settle() {
 void Projector::project(SheetKey key) {
   const auto all = revisions(key);
   store_.run("DELETE FROM sheet WHERE day = ? AND shift = ?", key.day, key.shift);
-  write_sheet_rows(store_, words_, all.back(), mills_.at(all.back().mill_entry), mill(),
-                   [this](const std::string& job) -> const Mill& { return mill_for(job); });
+  MillInForce then(store_, words_, mills_, all.back().mill_entry);
+  MillInForce now(store_, words_, mills_, mill_entry_);
+  write_sheet_rows(store_, words_, all.back(), then, now);
   write_struck_rows(store_, words_, all, mill());
 }
 
@@ -163,7 +132,6 @@ SheetEntry Projector::read(const Entry& entry, SheetKey key) {
 void Projector::refresh() {
   words_.forget();
   stale_.clear();
-  last_with_.clear();
   upto_ = journal_.last();
   mill_entry_ = journal_.mill_entry_before(upto_ + 1);
   begun_ = {upto_, mill_entry_};
@@ -173,7 +141,6 @@ void Projector::forget() {
   mills_.forget();  // a mill file of the undone transaction may have been read under its number
   words_.forget();
   stale_.clear();
-  last_with_.clear();
   upto_ = begun_.upto;
   mill_entry_ = begun_.mill_entry;
 }
@@ -191,7 +158,6 @@ void Projector::clear() {
   for (const auto& table : projected_tables(store_)) store_.run(fmt::format("DELETE FROM {}", table));
   words_.forget();
   stale_.clear();
-  last_with_.clear();
   upto_ = 0;
   mill_entry_ = 0;
 }

@@ -4,21 +4,18 @@
 // What the rows of a sheet follow from, and nothing else:
 //   its own revisions, each read in the units of the mill file in force when it was posted;
 //   that mill file, for the scales of its logs (a scale once given stays, whatever rule the mill takes up later);
-//   the newest mill file, for sizes really cut and for the taper of logs; a job it no longer has keeps the sizes of
-//   the last that had it;
+//   the newest mill file, for sizes really cut and for the taper of logs;
+//   of a job that one of the two files has no more, the last file before it that had the job;
 //   earlier sheets, for the measure of a log received or left there and for the set-up carried over.
 // An entry that changes what other sheets follow from makes those stale; settle() works them out anew.
 #pragma once
 
 #include <functional>
-#include <map>
-#include <memory>
 #include <set>
 #include <string>
 #include <vector>
 
-#include "book/journal.h"
-#include "book/words.h"
+#include "book/mills.h"
 #include "sheet/sheet.h"
 
 namespace kerfbook::book {
@@ -31,19 +28,6 @@ struct SheetEntry {
   std::int64_t mill_entry = 0;  ///< mill file in force when it was posted; 0 = none
   std::string why;
   sheet::Sheet sheet;
-};
-
-/// The mill file by journal entry, each read once.
-class Mills {
- public:
-  explicit Mills(const Journal& journal) : journal_(journal) {}
-  /// Entry 0 is the mill of a book without a mill file. Throws Failed when the entry cannot be read.
-  const Mill& at(std::int64_t entry);
-  void forget() { read_.clear(); }
-
- private:
-  const Journal& journal_;
-  std::map<std::int64_t, std::unique_ptr<Mill>> read_;
 };
 
 using PaperProjection = std::function<void(SQLite::Database&, const Entry&)>;
@@ -61,8 +45,6 @@ class Projector {
   /// The newest mill file worked in.
   const Mill& mill() { return mills_.at(mill_entry_); }
   [[nodiscard]] std::int64_t mill_entry() const { return mill_entry_; }
-  /// By which a job's boards are sized: the newest mill file that has the job, else the newest.
-  const Mill& mill_for(const std::string& job);
   Mills& mills() { return mills_; }
   Words& words() { return words_; }
 
@@ -93,8 +75,6 @@ class Projector {
     std::int64_t mill_entry = 0;
   } begun_;  ///< the two above when the transaction began
   std::set<SheetKey> stale_;
-  std::map<std::string, std::int64_t>
-      last_with_;  ///< entry of mill_for, by job, while mill_entry_ is the newest
 };
 
 /// Every table that is worked out from the journal, in order of name.

@@ -44,8 +44,8 @@ RunTotals& Runs::of(const sheet::Context& context) {
   RunTotals run = blank(context);
   if (auto* begun = known(run)) return *begun;
   run.run = static_cast<int>(runs_.size()) + 1;
-  run.practice = &practice_for(then_, context.job);
-  run.unit = scaling::unit_word(unit_in(*run.practice, then_.units));
+  run.practice = &then_.practice_for(context.job);
+  run.unit = scaling::unit_word(unit_in(*run.practice, then().units));
   return runs_.emplace_back(std::move(run));
 }
 

@@ -7,8 +7,7 @@
 #include <string>
 
 #include "book/journal.h"
-#include "book/mill.h"
-#include "book/words.h"
+#include "book/mills.h"
 #include "sheet/facts.h"
 
 namespace kerfbook::book {
@@ -40,13 +39,13 @@ struct RunTotals {
 class Runs {
  public:
   /// `then`: the mill file whose rules scale the logs of this sheet.
-  Runs(Store& store, Words& words, SheetKey key, const Mill& then)
+  Runs(Store& store, Words& words, SheetKey key, MillInForce& then)
       : store_(store), words_(words), key_(key), then_(then) {}
 
   RunTotals& of(const sheet::Context& context);            ///< begins the run when there is none yet
   std::optional<int> find(const sheet::Context& context);  ///< number of a run already begun
   void write();
-  [[nodiscard]] const Mill& then() const { return then_; }
+  [[nodiscard]] const Mill& then() const { return then_.file(); }
 
  private:
   RunTotals* known(const RunTotals& like);
@@ -55,7 +54,7 @@ class Runs {
   Store& store_;
   Words& words_;
   SheetKey key_;
-  const Mill& then_;
+  MillInForce& then_;
   std::deque<RunTotals> runs_;  ///< a deque: references handed out stay good
 };
 

@@ -42,18 +42,16 @@ DayMinutes minutes_of(const std::vector<DatedFact>& facts) {
 /// Writes a sheet's rows fact by fact, in the order of the day.
 class SheetWriter {
  public:
-  SheetWriter(Store& store, Words& words, const SheetEntry& entry, const Mill& then, const Mill& now,
-              const SizedBy& sized_by)
+  SheetWriter(Store& store, Words& words, const SheetEntry& entry, MillInForce& then, MillInForce& now)
       : store_(store),
         words_(words),
         entry_(entry),
         day_(entry.key.day),
         shift_(entry.key.shift),
         now_(now),
-        sized_by_(sized_by),
         facts_(sheet::facts(entry.sheet)),
         runs_(store, words, entry.key, then),
-        logs_(store, entry.key, then, now.taper) {}
+        logs_(store, entry.key, then.file(), now.file().taper) {}
 
   void write() {
     write_sheet();
@@ -100,10 +98,8 @@ class SheetWriter {
   void put_tally(const DatedFact& fact) {
     const TallyItem item = *tally_item(fact);
     RunTotals& run = runs_.of(fact.context);
-    const auto lumber = lumber_of(item, now_.units).count;
-    const auto wood =
-        wood_of(item, target_for(sized_by_(fact.context.job), fact.context.job, item.size), now_.units, over_)
-            .count;
+    const auto lumber = lumber_of(item, book_units()).count;
+    const auto wood = wood_of(item, now_.target_for(fact.context.job, item.size), over_, book_units()).count;
     const auto pieces = item.sign() * item.pieces;
     const std::string sense =
         item.sense == sheet::Sense::sawn ? "sawn" : std::string(sheet::word_of(item.sense));
@@ -145,7 +141,7 @@ class SheetWriter {
         day_, shift_, fact.number, line.buyer, words_.find_or_add(WordKind::species, fact.context.species),
         words_.find_or_add(item.size), words_.find_or_add(WordKind::grade, item.grade),
         said(fact.context.bundle), item.pieces, item.length.count, item.length.system == System::metric,
-        lumber_of(item, now_.units).count, rate, word_of(item.form),
+        lumber_of(item, book_units()).count, rate, word_of(item.form),
         kPer.at(static_cast<std::size_t>(line.by)));
   }
 
@@ -237,6 +233,7 @@ class SheetWriter {
 
   // ---- how much over nominal is cut
   [[nodiscard]] bool then_metric() const { return runs_.then().units == System::metric; }
+  [[nodiscard]] System book_units() const { return now_.file().units; }
 
   std::optional<Over> over_last_said(Id setup, int number) {
     std::optional<Over> over;
@@ -263,8 +260,7 @@ class SheetWriter {
   const SheetEntry& entry_;
   Day day_;
   int shift_;
-  const Mill& now_;
-  const SizedBy& sized_by_;
+  MillInForce& now_;
   std::vector<DatedFact> facts_;
   Runs runs_;
   LogWriter logs_;
@@ -274,9 +270,9 @@ class SheetWriter {
 
 }  // namespace
 
-void write_sheet_rows(Store& store, Words& words, const SheetEntry& entry, const Mill& then, const Mill& now,
-                      const SizedBy& sized_by) {
-  SheetWriter(store, words, entry, then, now, sized_by).write();
+void write_sheet_rows(Store& store, Words& words, const SheetEntry& entry, MillInForce& then,
+                      MillInForce& now) {
+  SheetWriter(store, words, entry, then, now).write();
 }
 
 }  // namespace kerfbook::book

@@ -5,13 +5,10 @@
 
 namespace kerfbook::book {
 
-/// The mill file by which a job's boards are sized.
-using SizedBy = std::function<const Mill&(const std::string& job)>;
-
 /// Writes every row of a sheet but the struck ones. `then` is the mill file its logs are scaled by, `now` the
-/// newest one.
-void write_sheet_rows(Store& store, Words& words, const SheetEntry& entry, const Mill& then, const Mill& now,
-                      const SizedBy& sized_by);
+/// newest one, by which its boards are sized.
+void write_sheet_rows(Store& store, Words& words, const SheetEntry& entry, MillInForce& then,
+                      MillInForce& now);
 
 /// Writes the lines of earlier revisions that the next revision no longer had, each with that revision's reason.
 /// `revisions` is not empty and in order.

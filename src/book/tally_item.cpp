@@ -74,10 +74,11 @@ Volume lumber_of(const TallyItem& item, System book) {
                     book);
 }
 
-Volume wood_of(const TallyItem& item, const std::optional<measure::Size>& target, System book,
-               const std::optional<Over>& over) {
-  if (target)
+Volume wood_of(const TallyItem& item, const std::optional<measure::Size>& target,
+               const std::optional<Over>& over, System book) {
+  if (target) {
     return counted_in(measure::volume(*target, length_for(*target, item.length), counted_pieces(item)), book);
+  }
   if (!over) return lumber_of(item, book);
   return counted_in(measure::volume_over(item.size, length_for(item.size, item.length), counted_pieces(item),
                                          mils_for(item.size, *over)),

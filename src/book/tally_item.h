@@ -36,9 +36,9 @@ std::optional<TallyItem> tally_item(const sheet::DatedFact& fact);
 
 /// The volume billed, nominal size, with its sign, counted as the book counts. Throws std::overflow_error.
 measure::Volume lumber_of(const TallyItem& item, measure::System book);
-/// The volume of wood really cut: by the target size, else nominal and the set-up's oversize, else nominal.
+/// The volume of wood really cut: the target size, else nominal and the set-up's oversize, else nominal.
 measure::Volume wood_of(const TallyItem& item, const std::optional<measure::Size>& target,
-                        measure::System book, const std::optional<Over>& over);
+                        const std::optional<Over>& over, measure::System book);
 
 /// The item alone as a sheet would have it, for showing it struck: "2x4 sel 32/16".
 std::string written(const TallyItem& item);

@@ -172,7 +172,7 @@ class OutsideQuotes {
     const bool quote = mark == "“" || mark == "”" || mark == "„" || mark == "‘" || mark == "’";
     if (found_.empty() || found_.back().place.line != place_.line) {
       found_.push_back(
-          {Severity::error, place_, "'" + mark + "' stands outside quotes",
+          {Severity::error, place_, in_quotes(mark) + " stands outside quotes",
            quote ? "write plain quotes: \"...\"" : "put what is written with it in quotes: \"...\""});
     }
     step(bytes);
@@ -281,7 +281,7 @@ std::optional<bool> TomlTable::flag(std::string_view key) {
   const TomlNode* node = take(key);
   if (node == nullptr) return std::nullopt;
   if (node->kind == TomlKind::flag) return node->written == "true";
-  wrong(*node, "`" + std::string(key) + "` is yes or no", "write true or false, without quotes");
+  wrong(*node, in_quotes(key) + " is yes or no", "write true or false, without quotes");
   return std::nullopt;
 }
 
@@ -289,7 +289,7 @@ std::optional<std::int64_t> TomlTable::whole(std::string_view key, std::int64_t 
   return read<std::int64_t>(key, [&](std::string_view written) -> Result<std::int64_t> {
     const auto got = read_decimal(written, 0);
     if (got && *got >= Rational(least) && *got <= Rational(most)) return got->rounded(0);
-    return Slip{"`" + std::string(key) + "` is '" + std::string(written) + "'",
+    return Slip{in_quotes(key) + " is " + in_quotes(written),
                 "write a whole number from " + std::to_string(least) + " to " + std::to_string(most), 0};
   });
 }
@@ -302,7 +302,7 @@ std::optional<Day> TomlTable::day(std::string_view key) {
   const TomlNode* node = take(key);
   if (node == nullptr) return std::nullopt;
   if (const auto day = read_day(node->written)) return day;
-  wrong(*node, "`" + std::string(key) + "` is no day", "write it as 2026-05-04");
+  wrong(*node, in_quotes(key) + " is no day", "write it as 2026-05-04");
   return std::nullopt;
 }
 
@@ -314,7 +314,7 @@ std::optional<TomlTable> TomlTable::table(std::string_view key) {
   if (node->kind == TomlKind::list) {
     wrong(*node, "[[" + name + "]] stands once", "write [" + name + "], with single brackets");
   } else {
-    wrong(*node, "`" + name + "` is a table", "write " + name + " = { ... } or [" + name + "]");
+    wrong(*node, in_quotes(name) + " is a table", "write " + name + " = { ... } or [" + name + "]");
   }
   return std::nullopt;
 }
@@ -343,8 +343,8 @@ void TomlTable::finish() {
     if (std::find(asked_.begin(), asked_.end(), entry.key) != asked_.end()) continue;
     const std::string near = nearest(entry.key, asked_);
     file_->found.push_back(
-        {Severity::error, entry.key_place, "`" + entry.key + "` is no key of " + what_,
-         near.empty() ? "its keys are " + join(asked_, ", ") : "did you mean `" + near + "`?"});
+        {Severity::error, entry.key_place, in_quotes(entry.key) + " is no key of " + what_,
+         near.empty() ? "its keys are " + join(asked_, ", ") : "did you mean " + near + "?"});
   }
 }
 

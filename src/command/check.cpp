@@ -6,6 +6,7 @@
 #include "base/error.h"
 #include "base/text.h"
 #include "billing/job_facts.h"
+#include "billing/unbilled.h"
 #include "command/commands.h"
 #include "command/documents.h"
 #include "report/report.h"
@@ -21,7 +22,9 @@ bool is_report(const std::string& name) {
 std::vector<Diagnostic> look_at_report(const book::Document& document,
                                        const std::optional<book::Book>& open) {
   const auto file = report::read_report(document.text, document.name);
-  return file.faults.empty() && open ? report::check_report(file, *open) : file.faults;
+  if (!file.faults.empty() || !open) return file.faults;
+  billing::register_unbilled(*open);
+  return report::check_report(file, *open);
 }
 
 /// With a book the sheet is held against what the book knows; without one, against the language alone.

@@ -35,12 +35,15 @@ std::string footing(const book::Book& open, const std::string& subject) {
          plural(totals->logs, "log") + " sawn";
 }
 
-/// A new word that the checker has spoken of already ("did you mean ...?") need not be told twice.
+/// A new word that the checker has spoken of already ("site 'Tervan farm' is new; did you mean ...?") need not be
+/// told twice as "site Tervan farm is new to the book".
 bool is_told(const std::vector<Diagnostic>& found, const std::string& note) {
-  const auto words = split_words(note);
-  return words.size() > 1 && std::any_of(found.begin(), found.end(), [&](const Diagnostic& one) {
-           return one.what.find("`" + words[1] + "` is new") != std::string::npos;
-         });
+  const std::size_t blank = note.find(' ');
+  const std::size_t end = note.rfind(" is new");
+  if (blank == std::string::npos || end == std::string::npos || end <= blank) return false;
+  const std::string said =
+      note.substr(0, blank + 1) + in_quotes(note.substr(blank + 1, end - blank - 1)) + " is new";
+  return std::any_of(found.begin(), found.end(), [&](const Diagnostic& one) { return one.what == said; });
 }
 
 void tell(const book::Posted& posted, const book::Document& document, const book::Book& open,
@@ -84,10 +87,12 @@ void post_all(const Asked& asked, const Session& session) {
 void add_post(CLI::App& app, Session& session) {
   auto asked = std::make_shared<Asked>();
   app.add_option("SHEET", asked->files, "day sheets or mill files (.toml); - is standard input")->required();
-  app.add_option("--why", asked->why, "the reason, when a day already posted is corrected")
+  app.add_option("--why", asked->why, "the reason, when a day or a mill file already posted is changed")
       ->type_name("TEXT");
   app.footer(
-      "All of them are posted or none. Posting the same sheet twice adds nothing.\n\n"
+      "All of them are posted or none. Posting the same sheet twice adds nothing. A mill file posted again "
+      "needs no\n"
+      "reason when it only adds: a customer, a job, a price, a species, a size.\n\n"
       "  kerfbook -b mill.book post 2026-05-05.sheet\n"
       "  kerfbook -b mill.book post 2026-05-07.sheet --why \"bundle count: 23, not 32\"");
   app.callback([asked, &session] { session.deed = [asked, &session] { post_all(*asked, session); }; });

@@ -5,6 +5,7 @@
 
 #include "base/error.h"
 #include "base/text.h"
+#include "billing/unbilled.h"
 #include "command/ask.h"
 #include "command/commands.h"
 #include "render/renderer.h"
@@ -34,6 +35,18 @@ void list_reports(const std::vector<report::ReportFile>& reports, const Session&
   }
 }
 
+/// One line of the command a built-in report.
+std::string examples() {
+  std::string out;
+  for (const auto& one : report::all_reports("")) out += "  report " + one.example + "\n";
+  return out;
+}
+
+/// Drafts are worked out for those reports alone that ask for them.
+bool speaks_of_bills(const report::ReportFile& report) {
+  return report.text.find("unbilled(") != std::string::npos;
+}
+
 void answer(const Asked& asked, const Session& session) {
   if (asked.views) {
     const book::Book open = session.open_book(true);
@@ -48,6 +61,7 @@ void answer(const Asked& asked, const Session& session) {
     return;
   }
   const book::Book open = session.open_book(true);
+  if (speaks_of_bills(wanted)) billing::register_unbilled(open, session.today());
   const auto ask = asked_for(asked.options, open.mill(), session);
   const auto style = session.style(open.mill());
   const bool as_book = wanted.name == "tally" && chosen_format(asked.output).name == "xlsx";
@@ -58,9 +72,14 @@ void answer(const Asked& asked, const Session& session) {
 
 void answer_packet(const Asked& asked, const Session& session) {
   const book::Book open = session.open_book(true);
-  const auto document = report::packet(
-      reports_for(asked.options, session), report::packet_reports(open.mill()), open,
-      asked_for(asked.options, open.mill(), session), session.style(open.mill()), session.today());
+  const auto reports = reports_for(asked.options, session);
+  const auto names = report::packet_reports(open.mill());
+  const bool bills = std::any_of(names.begin(), names.end(), [&](const std::string& name) {
+    return speaks_of_bills(report::find_report(reports, name));
+  });
+  if (bills) billing::register_unbilled(open, session.today());
+  const auto document = report::packet(reports, names, open, asked_for(asked.options, open.mill(), session),
+                                       session.style(open.mill()), session.today());
   write_document(document, asked.output, session);
 }
 
@@ -73,10 +92,8 @@ void add_report(CLI::App& app, Session& session) {
   app.add_flag("--sql", asked->sql, "print the report's own file instead of running it");
   app.add_flag("--views", asked->views, "list what a report of your own may read");
   add_output_options(app, asked->output);
-  app.footer(
-      "  kerfbook -b mill.book report day\n"
-      "  kerfbook -b mill.book report production --period \"this week\"\n"
-      "  kerfbook -b mill.book report tally --job TER --period 2026-w19 -o ter-week.xlsx");
+  app.footer(std::string());  // or the program's own would follow
+  app.footer([] { return "  kerfbook -b mill.book report day\n\nAn example of each:\n" + examples(); });
   app.callback([asked, &session] { session.deed = [asked, &session] { answer(*asked, session); }; });
 }
 

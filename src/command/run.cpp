@@ -91,7 +91,7 @@ std::string explain(const CLI::App& app, const CLI::ParseError& error,
     }
     if (app.get_subcommands().empty()) {
       for (const auto& word : app.remaining(true)) {
-        return "there is no command '" + word + "'" + did_you_mean(word, command_names()) +
+        return "there is no command " + in_quotes(word) + did_you_mean(word, command_names()) +
                " (kerfbook --help lists them)";
       }
       return "which command? kerfbook --help lists them";

@@ -56,7 +56,7 @@ std::vector<measure::Length> sizes_asked(
     const std::function<Result<measure::Length>(const std::string&)>& read) {
   std::vector<measure::Length> sizes;
   const auto refuse = [&](const std::string& part, const std::string& why) {
-    throw WrongUsage(std::string(option) + ": '" + part + "' " + why + "; write 6-40, or 8,10,12");
+    throw WrongUsage(std::string(option) + ": " + in_quotes(part) + " " + why + "; write 6-40, or 8,10,12");
   };
   const auto add = [&](const std::string& one) {
     const auto length = read(one);

@@ -106,7 +106,7 @@ std::string known_column(const std::string& typed) {
   if (word == "spec") return "log";
   if (std::find(kColumns.begin(), kColumns.end(), word) != kColumns.end()) return word;
   const std::string near = nearest(word, kColumns);
-  throw WrongUsage("'" + typed + "' is no column of a list of logs; " +
+  throw WrongUsage(in_quotes(typed) + " is no column of a list of logs; " +
                    (near.empty() ? "it may have " + join(kColumns, ", ") : "did you mean " + near + "?"));
 }
 

@@ -37,7 +37,7 @@ void answer(const Asked& asked, const Session& session) {
 void add_waive(CLI::App& app, Session& session) {
   auto asked = std::make_shared<Asked>();
   app.add_option("JOB", asked->job, "the job")->required();
-  app.add_option("DAY", asked->day, "the sheet's day; `job` for a charge once a job")->required();
+  app.add_option("DAY", asked->day, "the sheet's day; 'job' for a charge once a job")->required();
   app.add_option("CHARGE", asked->charge,
                  "the charge's name in the mill file, as waiting; or the cause of a stop that has no charge")
       ->required();

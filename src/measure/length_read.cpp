@@ -1,4 +1,5 @@
 // length_read.cpp -- lengths as people type them. Printing and conversion are in length.cpp.
+#include "base/text.h"
 #include "measure/length.h"
 #include "measure/notation.h"
 #include "measure/reading.h"
@@ -32,31 +33,42 @@ std::string as_typed(Length length, Unit unit) {
 }
 
 Slip trailing(Scanner& scan) {
-  return {"'" + scan.part() + "' goes on after the length", "leave a blank before what follows", scan.at()};
+  return {in_quotes(scan.part()) + " goes on after the length", "leave a blank before what follows",
+          scan.at()};
+}
+
+/// The number a measure begins with. A Slip that has no advice of its own gets the example.
+Result<Number> first_number(Scanner& scan, const std::string& missing, const std::string& example) {
+  if (scan.done()) return Slip{missing, "write it as " + example, 0};
+  const auto number = scan.number();
+  if (number || !number.slip().instead.empty()) return number;
+  return Slip{number.slip().what, "write it as " + example, number.slip().at};
+}
+
+/// Tapes are read in tenths and hundredths, of a foot or of an inch, so the decimals of a length are taken to the nearest
+/// 1/64 in, a half up: 16.4 ft is 16 ft 4.8 in, kept as 16'4-51/64".
+Rational to_64ths(const Rational& inches) {
+  return {(inches * Rational(kPerInch)).rounded(0), kPerInch};
 }
 
 /// One number with or without a unit, and nothing after it.
 Result<Length> read_simple(std::string_view text, Unit plain_unit, const std::string& example) {
   Scanner scan(text);
-  if (scan.done()) return Slip{"a size is missing", "write it as " + example, 0};
   const int start = scan.at();
-  const auto number = scan.number();
-  if (!number) {
-    Slip slip = number.slip();
-    if (slip.instead.empty()) slip.instead = "write it as " + example;
-    return slip;
-  }
+  const auto number = first_number(scan, "a size is missing", example);
+  if (!number) return number.slip();
   Unit unit = scan.unit();
   if (!scan.done()) return trailing(scan);
   if (unit == Unit::none) unit = plain_unit;
   if (unit == Unit::foot) {
     const auto meant = to_length(number->value, unit, scan.part(), start);
     if (!meant) return meant.slip();
-    return Slip{"'" + scan.part() + "' is in feet where inches are wanted", "write " + write_inches(*meant),
-                start};
+    return Slip{in_quotes(scan.part()) + " is in feet where inches are wanted",
+                "write " + write_inches(*meant), start};
   }
   if (is_metric(unit) && number->fraction) {
-    return Slip{"'" + scan.part() + "' is a fraction of a metric unit", "write it as a decimal, 47.5", start};
+    return Slip{in_quotes(scan.part()) + " is a fraction of a metric unit", "write it as a decimal, 47.5",
+                start};
   }
   return to_length(number->value, unit, scan.part(), start);
 }
@@ -68,15 +80,16 @@ Result<Length> read_rest_in_inches(Scanner& scan, const Number& feet_typed, int 
   if (!inches_typed) return inches_typed.slip();
   const Unit unit = scan.unit();
   if (unit != Unit::none && unit != Unit::inch) {
-    return Slip{"'" + scan.part() + "' mixes units", "write it as 16'6\"", at};
+    return Slip{in_quotes(scan.part()) + " mixes units", "write it as 16'6\"", at};
   }
   if (!scan.done()) return trailing(scan);
   if (!feet_typed.whole)
-    return Slip{"'" + scan.part() + "' has a part of a foot and inches too", "write it as 16'6\"", start};
-  const Rational total = feet_typed.value * Rational(12) + inches_typed->value;
+    return Slip{in_quotes(scan.part()) + " has a part of a foot and inches too", "write it as 16'6\"", start};
+  const Rational inches = inches_typed->decimal ? to_64ths(inches_typed->value) : inches_typed->value;
+  const Rational total = feet_typed.value * Rational(12) + inches;
   const auto length = to_length(total, Unit::inch, scan.part(), at);
   if (length && inches_typed->value >= Rational(12)) {
-    return Slip{"'" + scan.part() + "' has 12 inches or more beside the feet",
+    return Slip{in_quotes(scan.part()) + " has 12 inches or more beside the feet",
                 "write " + write_feet(*length) + " if that is meant", at};
   }
   return length;
@@ -84,7 +97,7 @@ Result<Length> read_rest_in_inches(Scanner& scan, const Number& feet_typed, int 
 
 /// `7-1/2` and `1/2` where feet are wanted: nobody can tell what was meant.
 Slip ambiguous(const Scanner& scan, const Number& number, int start) {
-  const std::string typed = "'" + scan.part() + "'";
+  const std::string typed = in_quotes(scan.part());
   if (number.joiner == 0) return {typed + " could be feet or inches", "write it as 6\" or 0.5", start};
   const auto whole = static_cast<std::int64_t>(number.value.num() / number.value.den());
   const auto in_feet = to_length(number.value, Unit::foot, scan.part(), start);
@@ -99,14 +112,9 @@ Slip ambiguous(const Scanner& scan, const Number& number, int start) {
 /// Feet and inches, or metres: what piece and log lengths are written in.
 Result<Length> read_long(std::string_view text, Unit plain_unit, const std::string& example) {
   Scanner scan(text);
-  if (scan.done()) return Slip{"a length is missing", "write it as " + example, 0};
   const int start = scan.at();
-  const auto number = scan.number();
-  if (!number) {
-    Slip slip = number.slip();
-    if (slip.instead.empty()) slip.instead = "write it as " + example;
-    return slip;
-  }
+  const auto number = first_number(scan, "a length is missing", example);
+  if (!number) return number.slip();
   Unit unit = scan.unit();
   if (unit == Unit::foot && !scan.done()) {
     scan.take('-');
@@ -122,7 +130,12 @@ Result<Length> read_long(std::string_view text, Unit plain_unit, const std::stri
   }
   if (unit == Unit::none) unit = plain_unit;
   if (is_metric(unit) && number->fraction) {
-    return Slip{"'" + scan.part() + "' is a fraction of a metric unit", "write it as a decimal, 4.8", start};
+    return Slip{in_quotes(scan.part()) + " is a fraction of a metric unit", "write it as a decimal, 4.8",
+                start};
+  }
+  if (number->decimal && !is_metric(unit)) {
+    const Rational inches = unit == Unit::foot ? number->value * Rational(12) : number->value;
+    return to_length(to_64ths(inches), Unit::inch, scan.part(), start);
   }
   return to_length(number->value, unit, scan.part(), start);
 }
@@ -134,24 +147,24 @@ Result<Length> to_length(const Rational& value, Unit unit, const std::string& ty
   const Rational counts = value * Rational(counts_per(unit));
   const Rational most = system == System::metric ? in_millimetres(feet(kMostFeet)) * Rational(kPerMillimetre)
                                                  : Rational(feet(kMostFeet).count);
-  if (counts > most) return Slip{"'" + typed + "' is longer than anything a mill saws", "", at};
+  if (counts > most) return Slip{in_quotes(typed) + " is longer than anything a mill saws", "", at};
   const auto below = static_cast<std::int64_t>(counts.num() / counts.den());
   if (counts == Rational(below)) return Length{below, system};
   const std::string step = system == System::metric ? "tenth of a millimetre" : "64th of an inch";
-  return Slip{"'" + typed + "' is no whole " + step,
+  return Slip{in_quotes(typed) + " is no whole " + step,
               "write " + as_typed({below, system}, unit) + " or " + as_typed({below + 1, system}, unit), at};
 }
 
 Result<std::int64_t> read_mils(std::string_view text, bool metric_book) {
   Scanner scan(text);
   const std::string example = metric_book ? "7.1" : "0.28 or 5/16";
-  if (scan.done()) return Slip{"a measure is missing", "write it as " + example, 0};
   const int start = scan.at();
-  const auto number = scan.number();
+  const auto number = first_number(scan, "a measure is missing", example);
   if (!number) return Slip{number.slip().what, "write it as " + example, number.slip().at};
   const Unit unit = scan.unit();
   if (!scan.done()) return trailing(scan);
-  if (unit == Unit::foot) return Slip{"'" + scan.part() + "' is in feet", "write it as " + example, start};
+  if (unit == Unit::foot)
+    return Slip{in_quotes(scan.part()) + " is in feet", "write it as " + example, start};
   const bool metric = unit == Unit::none ? metric_book : is_metric(unit);
   const Rational millimetres = number->value * Rational(counts_per(unit), kPerMillimetre);
   const Rational inches = unit == Unit::none || !metric ? number->value : millimetres / Rational(254, 10);

@@ -33,7 +33,7 @@ Result<Money> read_money(std::string_view text, int places) {
     negative = true;
     rest = trim(rest.substr(1));
   }
-  const std::string typed = "'" + std::string(trim(text)) + "'";
+  const std::string typed = in_quotes(trim(text));
   if (rest.empty() || rest.starts_with('-'))
     return Slip{typed + " is not a sum of money", "write it as 1882.31", 0};
   const auto value = read_decimal(rest, places);

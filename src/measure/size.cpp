@@ -1,4 +1,5 @@
 #include "measure/size.h"
+#include "base/text.h"
 
 #include <optional>
 #include <stdexcept>
@@ -67,9 +68,9 @@ Result<Dimension> read_dimension(const PlainText& plain, Range range, const char
   out.number = *number;
   out.unit = scan.unit();
   out.typed = scan.part();
-  if (!scan.done()) return Slip{"'" + out.typed + "' is no " + what, "write a size as 2x6", scan.at()};
+  if (!scan.done()) return Slip{in_quotes(out.typed) + " is no " + what, "write a size as 2x6", scan.at()};
   if (out.unit == Unit::foot)
-    return Slip{"'" + out.typed + "' is in feet", "write a size in inches, as 2x6", out.at};
+    return Slip{in_quotes(out.typed) + " is in feet", "write a size in inches, as 2x6", out.at};
   if (number->value.is_zero())
     return Slip{std::string("a ") + what + " of nothing", "write a size as 2x6", out.at};
   return out;
@@ -84,7 +85,7 @@ Result<Unit> plain_unit(const Dimension& thickness, const Dimension& width, bool
   const bool fraction = thickness.number.fraction || width.number.fraction;
   if (fraction || greater <= Rational(kLeastMillimetresPlain)) {
     const std::string typed = thickness.typed + "x" + width.typed;
-    return Slip{"'" + typed + "' would be millimetres in this book",
+    return Slip{in_quotes(typed) + " would be millimetres in this book",
                 "write 50x150, or " + typed + "\" for inches", thickness.at};
   }
   return Unit::millimetre;
@@ -92,18 +93,18 @@ Result<Unit> plain_unit(const Dimension& thickness, const Dimension& width, bool
 
 Result<Length> length_of(const Dimension& dimension, Unit unit) {
   if (is_metric(unit) && dimension.number.fraction) {
-    return Slip{"'" + dimension.typed + "' is a fraction of a metric unit", "write it as a decimal, 47.5",
+    return Slip{in_quotes(dimension.typed) + " is a fraction of a metric unit", "write it as a decimal, 47.5",
                 dimension.at};
   }
   auto length = to_length(dimension.number.value, unit, dimension.typed, dimension.at);
   if (length && in_inches(*length) > Rational(kWidestInches)) {
-    return Slip{"'" + dimension.typed + "' is wider than any log", "write a size as 2x6", dimension.at};
+    return Slip{in_quotes(dimension.typed) + " is wider than any log", "write a size as 2x6", dimension.at};
   }
   return length;
 }
 
 Slip wrong_count(const PlainText& plain, const std::vector<Range>& parts, std::size_t wanted) {
-  const std::string typed = "'" + plain.text + "'";
+  const std::string typed = in_quotes(plain.text);
   if (parts.size() == 1)
     return {typed + " has no width", "write thickness x width, as 2x6", plain.at[parts[0].to]};
   if (wanted == 2 && parts.size() == 3)

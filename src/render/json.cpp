@@ -28,11 +28,17 @@ std::string block(char open, const std::vector<std::string>& items, char close, 
   return out + "\n" + indent + close;
 }
 
-std::string columns(const Table& table, const std::string& indent) {
+/// Money has its sign for a unit: in json it stands in no cell.
+std::string unit_of(const Column& column, const Style& style) {
+  return column.unit.empty() && column.kind == ColumnKind::money ? style.currency.sign : column.unit;
+}
+
+std::string columns(const Table& table, const Style& style, const std::string& indent) {
   std::vector<std::string> items;
   for (const std::size_t i : shown_columns(table)) {
     const Column& column = table.columns[i];
-    items.push_back("{\"name\": " + quoted(column.name) + ", \"unit\": " + quoted(column.unit) + "}");
+    items.push_back("{\"name\": " + quoted(column.name) + ", \"unit\": " + quoted(unit_of(column, style)) +
+                    "}");
   }
   return block('[', items, ']', indent);
 }
@@ -84,8 +90,9 @@ std::string paper_head(const Document& document) {
 }
 
 /// The members columns, rows and totals; then sums and notes when there are any.
-void add_members(const Table& table, const std::string& indent, std::vector<std::string>& members) {
-  members.push_back("\"columns\": " + columns(table, indent));
+void add_members(const Table& table, const Style& style, const std::string& indent,
+                 std::vector<std::string>& members) {
+  members.push_back("\"columns\": " + columns(table, style, indent));
   members.push_back("\"rows\": " + rows(table, indent));
   members.push_back("\"totals\": " + totals(table));
   if (!table.sums.empty()) members.push_back("\"sums\": " + sums(table, indent));
@@ -97,13 +104,13 @@ void add_members(const Table& table, const std::string& indent, std::vector<std:
 std::string render_json(const Document& document) {
   std::vector<std::string> members = {"\"report\": " + quoted(document.name),
                                       "\"title\": " + quoted(document.title)};
-  add_members(document.tables.empty() ? Table{} : document.tables.front(), "  ", members);
+  add_members(document.tables.empty() ? Table{} : document.tables.front(), document.style, "  ", members);
   if (document.tables.size() > 1) {
     std::vector<std::string> items;
     for (const Table& table : document.tables) {
       std::vector<std::string> inner = {"\"name\": " + quoted(table.name),
                                         "\"title\": " + quoted(table.title)};
-      add_members(table, "      ", inner);
+      add_members(table, document.style, "      ", inner);
       items.push_back(block('{', inner, '}', "    "));
     }
     members.push_back("\"tables\": " + block('[', items, ']', "  "));

@@ -56,12 +56,19 @@ int total_width(const std::vector<int>& widths) {
   return std::accumulate(widths.begin(), widths.end(), gaps);
 }
 
+/// What the foot says is not cut short: it is the name of a total.
+int least_words(const TextTable& table, std::size_t i) {
+  int width = kLeastWords;
+  for (const TextLine& foot : table.feet) width = std::max(width, screen_width(foot.cells[i]));
+  return width;
+}
+
 /// Takes columns off the widest words until all fits or no words are left to shrink.
 void shrink(const TextTable& table, std::vector<int>& widths, int width) {
   while (total_width(widths) > width) {
     std::size_t widest = widths.size();
     for (std::size_t i = 0; i < widths.size(); ++i) {
-      const bool candidate = table.columns[i].may_shrink && widths[i] > kLeastWords;
+      const bool candidate = table.columns[i].may_shrink && widths[i] > least_words(table, i);
       if (candidate && (widest == widths.size() || widths[i] > widths[widest])) widest = i;
     }
     if (widest == widths.size()) return;
@@ -219,6 +226,28 @@ std::string draw(const TextTable& table, int width, bool colour) {
     if (!out.empty()) out += '\n';
     out += draw_block({table, stretch.widths, stretch.columns}, colour);
   }
+  return out;
+}
+
+std::string draw_boxes(const TextTable& table) {
+  constexpr int kForAPencil = 9;
+  std::vector<std::string> heads;
+  std::vector<int> widths = natural_columns(table);
+  std::string rule = "+";
+  for (std::size_t i = 0; i < widths.size(); ++i) {
+    const TextColumn& column = table.columns[i];
+    heads.push_back(column.heading + (column.unit.empty() ? "" : ", " + column.unit));
+    widths[i] = std::max({widths[i], kForAPencil, screen_width(heads.back())});
+    rule += std::string(static_cast<std::size_t>(widths[i]) + 2, '-') + "+";
+  }
+  rule += "\n";
+  const auto row = [&](const std::vector<std::string>& cells) {
+    std::string line = "|";
+    for (std::size_t i = 0; i < widths.size(); ++i) line += " " + pad_right(cells[i], widths[i]) + " |";
+    return line + "\n" + rule;
+  };
+  std::string out = rule + row(heads);
+  for (const TextLine& line : table.lines) out += row(line.cells);
   return out;
 }
 

@@ -81,7 +81,54 @@ std::string period_words(const Ask& ask, const render::Style& style) {
   return ask.period_words.empty() ? days : ask.period_words + ": " + days;
 }
 
+/// Past a quoted text or a remark that begins at `at`, else past one byte.
+std::size_t past(std::string_view sql, std::size_t at) {
+  const auto behind = [&](std::string_view end) {
+    const std::size_t found = sql.find(end, at + 1);
+    return found == std::string_view::npos ? sql.size() : found + end.size();
+  };
+  if (sql[at] == '\'' || sql[at] == '"') return behind(sql.substr(at, 1));
+  if (sql.substr(at, 2) == "--") return behind("\n");
+  if (sql.substr(at, 2) == "/*") return behind("*/");
+  return at + 1;
+}
+
+/// Past the bracket that closes the one at `at`.
+std::size_t past_bracket(std::string_view sql, std::size_t at) {
+  int depth = 0;
+  while (at < sql.size()) {
+    if (sql[at] == '(') ++depth;
+    if (sql[at] == ')' && --depth == 0) return at + 1;
+    at = past(sql, at);
+  }
+  return at;
+}
+
+void blank(std::string& sql, std::size_t from, std::size_t to) {
+  for (; from < to; ++from) {
+    if (sql[from] != '\n') sql[from] = ' ';
+  }
+}
+
 }  // namespace
+
+std::string fitted(std::string sql, const Parameters& parameters) {
+  for (std::size_t at = 0; at < sql.size(); at = past(sql, at)) {
+    if (sql[at] != '(') continue;
+    for (const auto& named : kNamed) {
+      const std::string opening = fmt::format("(:{} IS NULL OR ", named.word);
+      const auto asked = parameters.find(named.word);
+      if (asked == parameters.end() || sql.compare(at, opening.size(), opening) != 0) continue;
+      if (std::holds_alternative<std::monostate>(asked->second)) {
+        blank(sql, at + 1, past_bracket(sql, at) - 1);
+        sql[at + 1] = '1';
+      } else {
+        blank(sql, at + 1, at + opening.size());
+      }
+    }
+  }
+  return sql;
+}
 
 Filtered filtered(const ReportFile& report, const book::Book& book, const Ask& ask,
                   const render::Style& style, Day today) {

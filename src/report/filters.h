@@ -1,24 +1,28 @@
 // filters.h -- what a person asked to see, checked against the book and made into a SELECT's parameters.
 #pragma once
 
-#include <map>
 #include <string>
 #include <vector>
 
-#include "report/guard.h"
 #include "report/report.h"
+#include "report/rows.h"
 
 namespace kerfbook::report {
 
 struct Filtered {
-  std::map<std::string, Value> parameters;  ///< :from, :to, :job, :customer, :species, :site
-  std::vector<std::string> words;           ///< for the heading: period and filters, each in words
-  Ask ask;                                  ///< with the book's own spelling of every name
+  Parameters parameters;           ///< :from, :to, :job, :customer, :species, :site
+  std::vector<std::string> words;  ///< for the heading: period and filters, each in words
+  Ask ask;                         ///< with the book's own spelling of every name
 };
 
 /// Throws Refused for a name the book does not know (naming the nearest), WrongUsage for a filter the report does
 /// not take.
 Filtered filtered(const ReportFile& report, const book::Book& book, const Ask& ask,
                   const render::Style& style, Day today);
+
+/// The SELECT for what was asked: a condition written `(:job IS NULL OR job = :job)` is left out when no job was asked
+/// for, and is `job = :job` when one was, so that no name is looked up for nothing and an index on it is of use.
+/// Every other byte, and every line, stays where it was.
+std::string fitted(std::string sql, const Parameters& parameters);
 
 }  // namespace kerfbook::report

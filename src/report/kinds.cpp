@@ -82,6 +82,10 @@ bool is_ratio(Kind kind) {
   return kind == Kind::ratio || kind == Kind::percent || kind == Kind::percent_over;
 }
 
+bool is_volume(Kind kind) {
+  return kind == Kind::lumber || kind == Kind::cubic || kind == Kind::scale || kind == Kind::ft3;
+}
+
 bool is_number(Kind kind) {
   return kind != Kind::text && kind != Kind::day;
 }
@@ -97,6 +101,20 @@ render::ColumnKind shown_kind(Kind kind, int places) {
     default:
       return places == 0 ? render::ColumnKind::count : render::ColumnKind::decimal;
   }
+}
+
+std::optional<Rational> per_board_foot(std::string_view unit, bool metric_book) {
+  const Rational cubic_metre(measure::kMetricCountsPerBoardFoot, measure::kMetricCountsPerCubicMetre);
+  if (metric_book) {
+    if (unit == "m3") return Rational(1);
+    if (unit == "bf") return Rational(1) / cubic_metre;
+    if (unit == "ft3") return Rational(1, 12) / cubic_metre;
+    return std::nullopt;
+  }
+  if (unit == "bf") return Rational(1);
+  if (unit == "ft3") return Rational(1, 12);
+  if (unit == "m3") return cubic_metre;
+  return std::nullopt;
 }
 
 Rational exact_value(Kind kind, std::int64_t from_sql, const Measured& measured) {

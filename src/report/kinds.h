@@ -57,11 +57,15 @@ const KindRow& row_of(Kind kind);
 std::optional<Kind> find_kind(std::string_view word);
 
 bool is_ratio(Kind kind);   ///< worked out by the engine, never by SQL
+bool is_volume(Kind kind);  ///< board feet, cubic feet or metres, log scale
 bool is_number(Kind kind);  ///< has an exact value that can be summed
 render::ColumnKind shown_kind(Kind kind, int places);
 
 /// The exact number, in the unit shown, that a whole number from SQL stands for.
 Rational exact_value(Kind kind, std::int64_t from_sql, const Measured& measured);
+
+/// Board feet in one of a scaling practice's units; absent for a unit that lumber is not counted in.
+std::optional<Rational> per_board_foot(std::string_view unit, bool metric_book);
 
 /// `lumber_bf` -> `lumber_m3`, `bf_per_sawing_hour` -> `m3_per_sawing_hour`; words of `_` separated names and of
 /// headings that name an inch unit, changed to the metric one.

@@ -6,10 +6,10 @@
 
 namespace kerfbook::report {
 
-RawView::RawView(const TableSpec& spec, const Raw& raw) : spec_(spec), raw_(raw) {
+RawView::RawView(const TableSpec& spec, Raw raw) : spec_(spec), raw_(std::move(raw)) {
   for (const auto& column : spec.columns) {
-    const auto found = std::find(raw.names.begin(), raw.names.end(), column.name);
-    source_.push_back(static_cast<std::size_t>(found - raw.names.begin()));
+    const auto found = std::find(raw_.names.begin(), raw_.names.end(), column.name);
+    source_.push_back(static_cast<std::size_t>(found - raw_.names.begin()));
   }
 }
 
@@ -19,8 +19,12 @@ std::size_t RawView::column_of(const std::string& name) const {
   return static_cast<std::size_t>(found - spec_.columns.begin());
 }
 
+Value& RawView::value(std::size_t row, std::size_t column) {
+  return raw_.at(row, source_[column]);
+}
+
 const Value& RawView::value(std::size_t row, std::size_t column) const {
-  return raw_.rows[row][source_[column]];
+  return raw_.at(row, source_[column]);
 }
 
 std::optional<std::int64_t> RawView::number(std::size_t row, std::size_t column) const {
@@ -34,15 +38,19 @@ std::optional<std::int64_t> RawView::number(std::size_t row, std::size_t column)
       -1);
 }
 
-std::string RawView::text(std::size_t row, const std::string& column) const {
-  const auto* given = std::get_if<std::string>(&value(row, column_of(column)));
-  return given == nullptr ? "" : *given;
+std::string_view RawView::text(std::size_t row, std::size_t column) const {
+  const auto* given = std::get_if<std::string>(&value(row, column));
+  return given == nullptr ? std::string_view() : *given;
 }
 
-bool RawView::flag(std::size_t row, const std::string& column) const {
-  if (column.empty()) return false;
-  const auto* given = std::get_if<std::int64_t>(&value(row, column_of(column)));
-  return given != nullptr && *given != 0;
+std::vector<char> RawView::flags(const std::string& column) const {
+  const std::size_t at = column_of(column);
+  std::vector<char> set(rows());
+  for (std::size_t r = 0; r < set.size(); ++r) {
+    const auto* given = std::get_if<std::int64_t>(&value(r, at));
+    set[r] = given != nullptr && *given != 0 ? 1 : 0;
+  }
+  return set;
 }
 
 }  // namespace kerfbook::report

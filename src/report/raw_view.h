@@ -3,6 +3,7 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "report/table.h"
@@ -11,19 +12,21 @@ namespace kerfbook::report {
 
 class RawView {
  public:
-  RawView(const TableSpec& spec, const Raw& raw);
+  RawView(const TableSpec& spec, Raw raw);
 
-  [[nodiscard]] std::size_t rows() const { return raw_.rows.size(); }
+  [[nodiscard]] std::size_t rows() const { return raw_.rows(); }
   [[nodiscard]] std::size_t column_of(const std::string& name) const;  ///< of the header
+  [[nodiscard]] Value& value(std::size_t row, std::size_t column);     ///< a text may be taken out of it
   [[nodiscard]] const Value& value(std::size_t row, std::size_t column) const;
   /// nullopt for nothing; throws SqlFault for a text.
   [[nodiscard]] std::optional<std::int64_t> number(std::size_t row, std::size_t column) const;
-  [[nodiscard]] std::string text(std::size_t row, const std::string& column) const;  ///< "" for anything else
-  [[nodiscard]] bool flag(std::size_t row, const std::string& column) const;  ///< a number that is not 0
+  [[nodiscard]] std::string_view text(std::size_t row, std::size_t column) const;  ///< "" for anything else
+  /// Row by row, 1 for a number that is not 0.
+  [[nodiscard]] std::vector<char> flags(const std::string& column) const;
 
  private:
   const TableSpec& spec_;
-  const Raw& raw_;
+  Raw raw_;
   std::vector<std::size_t> source_;  ///< column of the header -> column of the SELECT
 };
 

@@ -109,13 +109,15 @@ class Reader {
     std::string_view name;
     void (Reader::*read)(const Fact&);
   };
-  static constexpr std::size_t kWords = 13;
+  static constexpr std::size_t kWords = 15;
   static const std::array<Word, kWords>& words() {
     static constexpr std::array<Word, kWords> kTable{{{"report", &Reader::read_name},
                                                       {"title", &Reader::read_title},
                                                       {"meaning", &Reader::read_meaning},
                                                       {"filters", &Reader::read_filters},
                                                       {"needs", &Reader::read_needs},
+                                                      {"example", &Reader::read_example},
+                                                      {"worksheets", &Reader::read_worksheets},
                                                       {"table", &Reader::read_table},
                                                       {"column", &Reader::read_column},
                                                       {"grid", &Reader::read_grid},
@@ -137,19 +139,19 @@ class Reader {
     std::vector<std::string> known;
     for (const auto& w : table) known.emplace_back(w.name);
     const std::string near = nearest(fact.word, known);
-    complain(fact.line, fmt::format("`{}:` is no word of a report's header", fact.word),
+    complain(fact.line, fmt::format("'{}:' is no word of a report's header", fact.word),
              near.empty() ? "one of " + join(known, ", ") : near + ":");
   }
 
   TableSpec* table_for(const Fact& fact) {
     if (!out_.tables.empty()) return &out_.tables.back();
-    complain(fact.line, fmt::format("`{}:` before any table", fact.word),
+    complain(fact.line, fmt::format("'{}:' before any table", fact.word),
              "begin a table first: -- table: name | Title");
     return nullptr;
   }
 
   void read_name(const Fact& fact) {
-    if (!out_.name.empty()) return complain(fact.line, "a second `report:`", "one report a file");
+    if (!out_.name.empty()) return complain(fact.line, "a second 'report:'", "one report a file");
     if (!is_name(fact.rest)) {
       return complain(fact.line, fmt::format("'{}' is no name", fact.rest),
                       "small letters, digits and -, as mill-week");
@@ -175,6 +177,14 @@ class Reader {
     out_.needs = fact.rest;
   }
 
+  void read_example(const Fact& fact) { out_.example = fact.rest; }
+
+  void read_worksheets(const Fact& fact) {
+    if (fact.rest != "one")
+      return complain(fact.line, fmt::format("worksheets '{}'", fact.rest), "worksheets: one");
+    out_.one_worksheet = true;
+  }
+
   void read_table(const Fact& fact) {
     const std::size_t bar = fact.rest.find('|');
     TableSpec table;
@@ -192,7 +202,7 @@ class Reader {
     TableSpec* table = table_for(fact);
     if (table == nullptr) return;
     if (table->notes_line != 0)
-      return complain(fact.line, "a second `notes:` in one table", "one SELECT of notes");
+      return complain(fact.line, "a second 'notes:' in one table", "one SELECT of notes");
     table->notes_line = line_;
     sql_ = &table->notes_sql;
   }

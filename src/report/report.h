@@ -12,6 +12,8 @@
 //                                                           the others are NULL when not asked for; :today and
 //                                                           :week_start, 1 = Monday, need no filter)
 //   -- needs:   day                                         without a period, take the newest day of the book
+//   -- example: production --period "this week"             what follows 'report' on the line that shows it, for --help
+//   -- worksheets: one                                      in a workbook all tables stand on one worksheet
 //   -- table:   name | Title                                begins a table: one SELECT follows its lines
 //   -- column:  net_scale_bf scale  "Net scale" total=sum   name, kind, heading, options
 //   -- column:  overrun_percent percent-over:1 "Overrun" of=lumber_bf/net_scale_bf
@@ -32,9 +34,10 @@
 //   total=sum | total=none      a sum under the column; `none` keeps a ratio from being totalled
 //   of=A/B                      the two columns of a ratio
 //   once                        a ratio whose under is the same whole in every row (all lumber of the period): it
-//                               counts once in the total
+//                               counts once in the total, and the rows' parts are printed so that they add up to it
 //   per=mbf                     a ratio is per thousand board feet (in a metric book: per m3)
-//   unit=WORD                   the unit shown; unit=money: the book's currency
+//   unit=WORD                   the unit shown; unit=money: the book's currency, with its places (micro:4: up to four
+//                               where a rate needs them)
 //   unit-from=COLUMN            scale, micro: the column that says the unit of each row (bf, ft3, m3; gal)
 //   metric-from=COLUMN          feet, inches: the column that says whether the row was measured in metric
 //   hidden                      carries figures for a ratio and is not shown
@@ -112,6 +115,8 @@ struct ReportFile {
   std::string meaning;
   std::vector<std::string> filters;
   std::string needs;
+  std::string example;         ///< what stands behind `report` on a command line
+  bool one_worksheet = false;  ///< in a workbook, all tables on one
   std::vector<TableSpec> tables;
   std::vector<std::string> foot;
   std::string path;                ///< for messages

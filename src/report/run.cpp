@@ -9,6 +9,7 @@
 #include "report/filters.h"
 #include "report/guard.h"
 #include "report/rescale.h"
+#include "report/rows.h"
 #include "report/table.h"
 
 namespace kerfbook::report {
@@ -22,19 +23,6 @@ int line_in_file(std::string_view sql, int first_line, int at) {
 
 [[noreturn]] void fail(const ReportFile& report, int line, const std::string& what) {
   throw Failed(fmt::format("{}:{}: report {}: {}", report.path, line, report.name, what));
-}
-
-Raw read_rows(Query& query, const Filtered& filters) {
-  for (const auto& [name, value] : filters.parameters) query.bind(name, value);
-  Raw raw;
-  raw.names = query.columns();
-  const int columns = static_cast<int>(raw.names.size());
-  while (query.step()) {
-    auto& row = raw.rows.emplace_back();
-    row.reserve(raw.names.size());
-    for (int c = 0; c < columns; ++c) row.push_back(query.value(c));
-  }
-  return raw;
 }
 
 void refuse_faulty(const ReportFile& report, const std::vector<Diagnostic>& faults) {
@@ -53,9 +41,9 @@ class Runner {
   render::Table run(const TableSpec& spec) const {
     render::Table table;
     try {
-      Query query(db_, spec.sql);
+      Query query(db_, fitted(spec.sql, filters_.parameters));
       refuse_faulty(report_, check_columns(spec, query.columns()));
-      table = make_table(spec, read_rows(query, filters_), setting_);
+      table = make_table(spec, read_rows(query, filters_.parameters), setting_);
     } catch (const SqlFault& fault) {
       fail(report_, line_in_file(spec.sql, spec.sql_line, fault.at()), fault.what());
     }
@@ -66,10 +54,10 @@ class Runner {
  private:
   void add_notes(const TableSpec& spec, render::Table& table) const {
     try {
-      Query query(db_, spec.notes_sql);
-      const Raw raw = read_rows(query, filters_);
-      for (const auto& row : raw.rows) {
-        if (const auto* note = std::get_if<std::string>(&row.front())) table.notes.push_back(*note);
+      Query query(db_, fitted(spec.notes_sql, filters_.parameters));
+      const Raw raw = read_rows(query, filters_.parameters);
+      for (std::size_t r = 0; r < raw.rows(); ++r) {
+        if (const auto* note = std::get_if<std::string>(&raw.at(r, 0))) table.notes.push_back(*note);
       }
     } catch (const SqlFault& fault) {
       fail(report_, line_in_file(spec.notes_sql, spec.notes_line, fault.at()), fault.what());
@@ -149,7 +137,10 @@ render::Document run_report(const ReportFile& report, const book::Book& book, co
   document.title = report.title;
   document.subtitle = book.mill().name + (filters.words.empty() ? "" : "; " + join(filters.words, "; "));
   document.meaning = report.meaning;
-  for (const auto& spec : report.tables) document.tables.push_back(runner.run(spec));
+  for (const auto& spec : report.tables) {
+    document.tables.push_back(runner.run(spec));
+    document.tables.back().follows = report.one_worksheet && document.tables.size() > 1;
+  }
   document.foot = report.foot;
   document.style = style;
   document.made_on = write_day(today);

@@ -3,11 +3,13 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <deque>
 #include <map>
-#include <set>
+#include <string_view>
 
 #include "base/settle.h"
 #include "measure/size.h"
+#include "report/figures.h"
 #include "report/kinds.h"
 #include "report/raw_view.h"
 
@@ -16,45 +18,16 @@ namespace {
 
 constexpr int kHiddenPlaces = 6;  // a figure nobody sees keeps enough places for a workbook to divide by
 
-using Exact = std::optional<Rational>;
-
-/// One number column before rounding.
-struct Figures {
-  std::vector<Exact> rows;
-  Exact total;
-  std::string unit;
-  bool one_unit = true;  ///< false: the rows' units differ, so there is nothing to total
-  bool metric = false;   ///< shown in metric
-};
-
-/// Board feet in one of a scaling practice's units; absent for a unit that lumber is not counted in.
-std::optional<Rational> per_board_foot(std::string_view unit, bool metric_book) {
-  const Rational cubic_metre(measure::kMetricCountsPerBoardFoot, measure::kMetricCountsPerCubicMetre);
-  if (metric_book) {
-    if (unit == "m3") return Rational(1);
-    if (unit == "bf") return Rational(1) / cubic_metre;
-    if (unit == "ft3") return Rational(1, 12) / cubic_metre;
-    return std::nullopt;
-  }
-  if (unit == "bf") return Rational(1);
-  if (unit == "ft3") return Rational(1, 12);
-  if (unit == "m3") return cubic_metre;
-  return std::nullopt;
-}
-
-int places_needed(const Rational& value, int most) {
-  Rational scaled = value;
-  for (int places = 0; places < most; ++places) {
-    if (scaled.den() == 1) return places;
-    scaled = scaled * Rational(10);
-  }
-  return most;
+/// A value that is no text, as a key tells it apart.
+std::string written(const Value& value) {
+  const auto* number = std::get_if<std::int64_t>(&value);
+  return number == nullptr ? "" : std::to_string(*number);
 }
 
 class TableMaker {
  public:
-  TableMaker(const TableSpec& spec, const Raw& raw, const Setting& setting)
-      : spec_(spec), raw_(spec, raw), setting_(setting), figures_(spec.columns.size()) {}
+  TableMaker(const TableSpec& spec, Raw raw, const Setting& setting)
+      : spec_(spec), raw_(spec, std::move(raw)), setting_(setting), figures_(spec.columns.size()) {}
 
   render::Table make() {
     table_.name = spec_.name;
@@ -78,44 +51,43 @@ class TableMaker {
  private:
   void mark_struck() {
     table_.rows.resize(raw_.rows());
+    struck_.resize(raw_.rows());
     for (const auto& column : spec_.columns) {
       if (!column.strikes) continue;
-      for (std::size_t r = 0; r < raw_.rows(); ++r) table_.rows[r].struck = raw_.flag(r, column.name);
+      struck_ = raw_.flags(column.name);
+      for (std::size_t r = 0; r < raw_.rows(); ++r) table_.rows[r].struck = struck_[r] != 0;
     }
   }
 
   /// The exact figures of a column that SQL gives.
   Figures measured(std::size_t c) const {
     const ColumnSpec& column = spec_.columns[c];
-    const bool length = column.kind == Kind::feet || column.kind == Kind::inches;
     Figures out;
-    out.metric = length && column.metric_from.empty() ? setting_.metric_book : length && all_metric(column);
-    if (!length) out.metric = setting_.metric_book;
-    out.unit = out.metric ? row_of(column.kind).metric_unit : row_of(column.kind).unit;
+    out.resize(raw_.rows());
     for (std::size_t r = 0; r < raw_.rows(); ++r) {
-      const auto given = raw_.number(r, c);
-      if (!given) {
-        out.rows.emplace_back();
-        continue;
-      }
-      const bool metric_row =
-          length && (column.metric_from.empty() ? out.metric : raw_.flag(r, column.metric_from));
-      Rational exact =
-          exact_value(column.kind, *given, {setting_.metric_book, metric_row, setting_.money_places});
-      if (metric_row && !out.metric) exact = as_inch_unit(column.kind, exact);
-      out.rows.emplace_back(exact);
+      if (const auto given = raw_.number(r, c)) out.set(r, *given);
     }
+    const bool length = column.kind == Kind::feet || column.kind == Kind::inches;
+    std::vector<char> metric_rows(raw_.rows(), 0);
+    if (length && !column.metric_from.empty()) metric_rows = raw_.flags(column.metric_from);
+    out.metric = setting_.metric_book;
+    if (length && !column.metric_from.empty() && raw_.rows() > 0) {
+      out.metric = std::find(metric_rows.begin(), metric_rows.end(), 0) == metric_rows.end();
+    } else if (length && out.metric) {
+      std::fill(metric_rows.begin(), metric_rows.end(), 1);
+    }
+    multiply(out, {one_count(column.kind, false, out.metric), one_count(column.kind, length, out.metric)},
+             metric_rows);
+    out.unit = out.metric ? row_of(column.kind).metric_unit : row_of(column.kind).unit;
     if (!column.unit_from.empty()) take_units(column, out);
-    out.total = out.one_unit ? summed(out.rows) : Exact{};
+    if (out.one_unit) out.total = summed(out, struck_);
     return out;
   }
 
-  bool all_metric(const ColumnSpec& column) const {
-    if (raw_.rows() == 0) return setting_.metric_book;
-    for (std::size_t r = 0; r < raw_.rows(); ++r) {
-      if (!raw_.flag(r, column.metric_from)) return false;
-    }
-    return true;
+  /// What one of SQL's counts stands for in the unit shown.
+  [[nodiscard]] Rational one_count(Kind kind, bool metric_row, bool shown_metric) const {
+    const Rational one = exact_value(kind, 1, {setting_.metric_book, metric_row, setting_.money_places});
+    return metric_row && !shown_metric ? as_inch_unit(kind, one) : one;
   }
 
   /// A metric row among inch rows: metres to feet, centimetres to inches (1 in = 25.4 mm exactly).
@@ -125,27 +97,22 @@ class TableMaker {
 
   /// The units of the rows' scales. A row whose unit is none (two practices added by the SELECT) is absent.
   void take_units(const ColumnSpec& column, Figures& out) const {
-    std::set<std::string> units;
+    const std::size_t units = raw_.column_of(column.unit_from);
+    std::string_view first;
+    bool any = false;
     for (std::size_t r = 0; r < raw_.rows(); ++r) {
-      if (!out.rows[r]) continue;
-      const std::string unit = raw_.text(r, column.unit_from);
-      if (unit.find_first_of(",/") != std::string::npos) {
-        out.rows[r].reset();
-      } else {
-        units.insert(unit);
+      if (out.there[r] == 0) continue;
+      const std::string_view unit = raw_.text(r, units);
+      if (unit.find_first_of(",/") != std::string_view::npos) {
+        out.drop(r);
+        out.two_in_one_row = true;
+        continue;
       }
+      if (any && unit != first) out.one_unit = false;
+      first = unit;
+      any = true;
     }
-    out.one_unit = units.size() <= 1;
-    if (units.size() == 1) out.unit = *units.begin();
-    if (!out.one_unit) out.unit.clear();
-  }
-
-  Exact summed(const std::vector<Exact>& rows) const {
-    Exact sum;
-    for (std::size_t r = 0; r < rows.size(); ++r) {
-      if (rows[r] && !table_.rows[r].struck) sum = sum ? *sum + *rows[r] : *rows[r];
-    }
-    return sum;
+    if (any) out.unit = out.one_unit ? first : std::string_view();
   }
 
   /// Name, heading, unit and places of a column, as shown.
@@ -158,6 +125,7 @@ class TableMaker {
     column.width_hint = spec.width;
     const bool metric = is_ratio(spec.kind) ? setting_.metric_book : figures_[c].metric;
     column.unit = spec.unit.empty() ? figures_[c].unit : spec.unit;
+    if (spec.unit == "money") column.unit.clear();  // the sign stands in every cell
     if (is_ratio(spec.kind)) column.unit = ratio_unit(spec);
     if (metric) {
       column.name = metric_name(spec.name);
@@ -172,6 +140,8 @@ class TableMaker {
     column.kind = spec.unit == "money" ? render::ColumnKind::money : shown_kind(spec.kind, column.places);
     if (spec.total == Totalled::sum && figures_[c].one_unit) column.total = render::TotalKind::sum;
     if (!figures_[c].one_unit) table_.notes.push_back(spec.heading + ": in several units, so not added.");
+    if (figures_[c].two_in_one_row && !spec.hidden)
+      table_.notes.push_back(spec.heading + ": in two units in one line, so not added there: a dash.");
     table_.columns.push_back(std::move(column));
   }
 
@@ -187,16 +157,29 @@ class TableMaker {
     const ColumnSpec& spec = spec_.columns[c];
     const KindRow& kind = row_of(spec.kind);
     if (!is_number(spec.kind)) return 0;
-    if (spec.kind == Kind::money || spec.unit == "money") return setting_.money_places;
+    if (spec.kind == Kind::money) return setting_.money_places;
+    if (spec.unit == "money" && kind.fewest) return rate_places(c);
+    if (spec.unit == "money") return std::max(spec.places, setting_.money_places);
     if (spec.hidden && kind.places > 0) return kHiddenPlaces;
-    if (spec.places >= 0) return spec.places;
+    if (spec.places >= 0) return setting_.metric_book ? metric_places(spec) : spec.places;
     const int most = metric ? kind.metric_places : kind.places;
     if (!kind.fewest) return most;
-    int places = 0;
-    for (const auto& value : figures_[c].rows) {
-      if (value) places = std::max(places, places_needed(*value, most));
-    }
-    return places;
+    return places_needed(figures_[c], 0, most);
+  }
+
+  /// Money in millionths: the currency's places, or more where the header allows them and a rate needs them.
+  int rate_places(std::size_t c) const {
+    return places_needed(figures_[c], setting_.money_places,
+                         std::max(setting_.money_places, spec_.columns[c].places));
+  }
+
+  /// Places are written for inch books. A cubic metre is 424 board feet, so its figures need more of them.
+  int metric_places(const ColumnSpec& spec) const {
+    if (is_volume(spec.kind)) return spec.places + row_of(spec.kind).metric_places - row_of(spec.kind).places;
+    if (!is_ratio(spec.kind)) return spec.places;
+    const bool volume_per_other = is_volume(spec_.columns[raw_.column_of(spec.over)].kind) &&
+                                  !is_volume(spec_.columns[raw_.column_of(spec.under)].kind);
+    return volume_per_other ? std::max(spec.places, row_of(Kind::lumber).metric_places) : spec.places;
   }
 
   /// A ratio column: its two sides row by row, made alike where one side is lumber and the other a log scale in
@@ -205,52 +188,65 @@ class TableMaker {
     const ColumnSpec& spec = spec_.columns[c];
     std::size_t over = raw_.column_of(spec.over);
     std::size_t under = raw_.column_of(spec.under);
-    std::vector<Exact> tops = figures_[over].rows;
-    std::vector<Exact> bottoms = figures_[under].rows;
-    bool own_columns = convert_to_scale(over, under, tops);
-    for (std::size_t r = 0; r < tops.size(); ++r) {
-      if (tops[r].has_value() == bottoms[r].has_value()) continue;
-      own_columns = true;
-      tops[r].reset();
-      bottoms[r].reset();
+    const bool one_unit = figures_[over].one_unit && figures_[under].one_unit;
+    if (needs_own_sides(over, under)) {
+      Figures tops = figures_[over];
+      Figures bottoms = figures_[under];
+      convert_to_scale(over, under, tops);
+      keep_pairs(tops, bottoms);
+      over = add_hidden(spec.name + "_over", std::move(tops));
+      under = add_hidden(spec.name + "_under", std::move(bottoms));
     }
-    figures_[c].rows.resize(tops.size());
     const Rational times = multiplier(spec);
-    for (std::size_t r = 0; r < tops.size(); ++r) {
-      figures_[c].rows[r] = divided(spec.kind, tops[r], bottoms[r], times);
-    }
-    if (own_columns) {
-      over = add_hidden(spec.name + "_over", tops);
-      under = add_hidden(spec.name + "_under", bottoms);
-    }
     render::Column& column = table_.columns[c];
+    const Exact once = spec.under_once ? same_in_all(spec, figures_[under]) : Exact{};
+    figures_[c] = is_part_of_whole(c)
+                      ? parts_of(figures_[over], once, times)
+                      : divided(spec.kind, figures_[over], figures_[under], times, column.places);
     column.ratio = render::Column::Ratio{over, under, times.rounded(0), spec.kind == Kind::percent_over};
-    if (!totalled_ || spec.total == Totalled::none || !figures_[under].one_unit) return;
+    if (!totalled_ || spec.total == Totalled::none || !one_unit) return;
     column.total = render::TotalKind::ratio;
     total_hidden(over);
     if (!spec.under_once) total_hidden(under);
-    const Exact whole = spec.under_once ? same_in_all(spec, bottoms) : summed(bottoms);
-    figures_[c].total = divided(spec.kind, summed(tops), whole, times);
+    const Exact whole = spec.under_once ? once : summed(figures_[under], struck_);
+    figures_[c].total = divided(spec.kind, summed(figures_[over], struck_), whole, times);
+  }
+
+  /// Parts of one whole, exact: who reads them adds them up, as sums are added.
+  static Figures parts_of(const Figures& parts, const Exact& whole, const Rational& times) {
+    Figures out = parts;
+    if (!whole || whole->is_zero()) {
+      for (std::size_t r = 0; r < out.size(); ++r) out.drop(r);
+    } else {
+      multiply(out, {times / *whole}, std::vector<char>(out.size(), 0));
+    }
+    return out;
+  }
+
+  bool is_part_of_whole(std::size_t c) const {
+    return c < spec_.columns.size() && spec_.columns[c].under_once &&
+           spec_.columns[c].kind != Kind::percent_over;
   }
 
   /// A workbook works a ratio's total out from the totals of its sides, also of those nobody sees.
   void total_hidden(std::size_t side) {
     if (!table_.columns[side].hidden) return;
     table_.columns[side].total = render::TotalKind::sum;
-    figures_[side].total = summed(figures_[side].rows);
+    figures_[side].total = summed(figures_[side], struck_);
   }
 
   /// The whole that every row is a part of. A workbook cannot add it, so such a total stands as a figure.
-  static Exact same_in_all(const ColumnSpec& spec, const std::vector<Exact>& rows) {
-    Exact whole;
-    for (const auto& row : rows) {
-      if (row && whole && *row != *whole) {
+  static Exact same_in_all(const ColumnSpec& spec, const Figures& rows) {
+    std::optional<Wide> whole;
+    for (std::size_t r = 0; r < rows.size(); ++r) {
+      if (rows.there[r] == 0) continue;
+      if (whole && rows.tops[r] != *whole) {
         throw SqlFault(
-            "column " + spec.name + " says `once`, but " + spec.under + " is not the same in every row", -1);
+            "column " + spec.name + " says 'once', but " + spec.under + " is not the same in every row", -1);
       }
-      if (row) whole = row;
+      whole = rows.tops[r];
     }
-    return whole;
+    return whole ? Exact(Rational(*whole, rows.under)) : Exact{};
   }
 
   Rational multiplier(const ColumnSpec& spec) const {
@@ -258,34 +254,62 @@ class TableMaker {
     return spec.per_mbf && !setting_.metric_book ? 1000 : 1;
   }
 
-  static Exact divided(Kind kind, const Exact& over, const Exact& under, const Rational& times) {
-    if (!over || !under || under->is_zero()) return {};
-    const Rational top = kind == Kind::percent_over ? *over - *under : *over;
-    return top * times / *under;
+  /// Lumber over a log scale is counted in the scale's unit.
+  [[nodiscard]] bool is_lumber_over_scale(std::size_t over, std::size_t under) const {
+    return spec_.columns[over].kind == Kind::lumber && !spec_.columns[under].unit_from.empty();
   }
 
-  /// Lumber over a log scale is counted in the scale's unit. True when that changed any row.
-  bool convert_to_scale(std::size_t over, std::size_t under, std::vector<Exact>& tops) const {
-    if (spec_.columns[over].kind != Kind::lumber || spec_.columns[under].unit_from.empty()) return false;
-    bool changed = false;
-    for (std::size_t r = 0; r < tops.size(); ++r) {
-      if (!tops[r] || !figures_[under].rows[r]) continue;
-      const auto factor = per_board_foot(raw_.text(r, spec_.columns[under].unit_from), setting_.metric_book);
-      changed = changed || !factor || *factor != Rational(1);
-      tops[r] = factor ? Exact(*tops[r] * *factor) : Exact{};
+  [[nodiscard]] bool needs_own_sides(std::size_t over, std::size_t under) const {
+    if (figures_[over].there != figures_[under].there) return true;
+    if (!is_lumber_over_scale(over, under)) return false;
+    const std::size_t units = raw_.column_of(spec_.columns[under].unit_from);
+    const std::string_view same = setting_.metric_book ? "m3" : "bf";  // the unit lumber is counted in
+    for (std::size_t r = 0; r < raw_.rows(); ++r) {
+      if (figures_[over].there[r] != 0 && raw_.text(r, units) != same) return true;
     }
-    return changed;
+    return false;
   }
 
-  std::size_t add_hidden(const std::string& name, const std::vector<Exact>& rows) {
+  void convert_to_scale(std::size_t over, std::size_t under, Figures& tops) const {
+    if (!is_lumber_over_scale(over, under)) return;
+    const std::size_t units = raw_.column_of(spec_.columns[under].unit_from);
+    std::vector<std::string_view> known;
+    std::vector<Rational> factors;
+    std::vector<char> which(tops.size(), 0);
+    for (std::size_t r = 0; r < tops.size(); ++r) {
+      if (tops.there[r] == 0 || figures_[under].there[r] == 0) continue;
+      const std::string_view unit = raw_.text(r, units);
+      const auto factor = per_board_foot(unit, setting_.metric_book);
+      if (!factor) {
+        tops.drop(r);
+        continue;
+      }
+      const auto at = std::find(known.begin(), known.end(), unit);
+      which[r] = static_cast<char>(at - known.begin());
+      if (at != known.end()) continue;
+      known.push_back(unit);
+      factors.push_back(*factor);
+    }
+    if (!factors.empty()) multiply(tops, factors, which);
+  }
+
+  static void keep_pairs(Figures& tops, Figures& bottoms) {
+    for (std::size_t r = 0; r < tops.size(); ++r) {
+      if (tops.there[r] == bottoms.there[r]) continue;
+      tops.drop(r);
+      bottoms.drop(r);
+    }
+  }
+
+  std::size_t add_hidden(const std::string& name, Figures figures) {
     render::Column column;
     column.name = name;
     column.kind = render::ColumnKind::decimal;
     column.places = kHiddenPlaces;
     column.hidden = true;
     table_.columns.push_back(column);
-    Figures figures;
-    figures.rows = rows;
+    figures.total.reset();
+    figures.one_unit = true;
     figures_.push_back(std::move(figures));
     return table_.columns.size() - 1;
   }
@@ -301,7 +325,7 @@ class TableMaker {
     if (!spec_.chart.empty()) table_.chart = read_chart(spec_);
     for (std::size_t c = 0; c < table_.columns.size(); ++c) {
       if (c < spec_.columns.size() && !is_number(spec_.columns[c].kind)) continue;
-      if (table_.columns[c].total == render::TotalKind::sum) {
+      if (table_.columns[c].total == render::TotalKind::sum || is_part_of_whole(c)) {
         fill_settled(c);
       } else {
         fill_rounded(c);
@@ -316,7 +340,7 @@ class TableMaker {
 
   void fill_words(std::size_t c) {
     for (std::size_t r = 0; r < table_.rows.size(); ++r) {
-      const Value& value = raw_.value(r, c);
+      Value& value = raw_.value(r, c);
       render::Cell& out = table_.rows[r].cells[c];
       if (std::holds_alternative<std::monostate>(value)) continue;
       if (spec_.columns[c].kind == Kind::day) {
@@ -324,7 +348,7 @@ class TableMaker {
       } else if (const auto* whole = std::get_if<std::int64_t>(&value)) {
         out = std::to_string(*whole);
       } else {
-        out = std::get<std::string>(value);
+        out = std::move(std::get<std::string>(value));
       }
     }
   }
@@ -333,28 +357,35 @@ class TableMaker {
     const render::Column& column = table_.columns[c];
     const Figures& figures = figures_[c];
     for (std::size_t r = 0; r < table_.rows.size(); ++r) {
-      if (figures.rows[r]) table_.rows[r].cells[c] = cell(figures.rows[r]->rounded(column.places), column);
+      if (figures.there[r] != 0) table_.rows[r].cells[c] = cell(figures.rounded(r, column.places), column);
     }
     if (!table_.totals.empty() && column.ratio && figures.total) {
       table_.totals[c] = cell(figures.total->rounded(column.places), column);
     }
   }
 
+  /// Struck rows are rounded by themselves, the others so that they add up to the total.
   void fill_settled(std::size_t c) {
-    fill_rounded(c);  // struck rows, and all rows when there is no total to meet
     const Figures& figures = figures_[c];
-    if (!figures.total || table_.totals.empty()) return;
+    if (!figures.total || table_.totals.empty()) return fill_rounded(c);
     const render::Column& column = table_.columns[c];
     std::vector<std::size_t> at;
-    std::vector<Rational> exact;
+    std::vector<Wide> tops;
+    at.reserve(figures.size());
+    tops.reserve(figures.size());
     for (std::size_t r = 0; r < table_.rows.size(); ++r) {
-      if (!figures.rows[r] || table_.rows[r].struck) continue;
+      if (figures.there[r] == 0) continue;
+      if (struck_[r] != 0) {
+        table_.rows[r].cells[c] = cell(figures.rounded(r, column.places), column);
+        continue;
+      }
       at.push_back(r);
-      exact.push_back(*figures.rows[r]);
+      tops.push_back(figures.tops[r]);
     }
     const std::int64_t total = figures.total->rounded(column.places);
-    const auto settled = in_grid(c) ? settle_in_groups(exact, grid_groups(at), column.places, total)
-                                    : settle(exact, column.places, total);
+    const auto settled = in_grid(c)
+                             ? settle_in_groups(tops, figures.under, grid_groups(at), column.places, total)
+                             : settle(tops, figures.under, column.places, total);
     for (std::size_t i = 0; i < at.size(); ++i) table_.rows[at[i]].cells[c] = cell(settled[i], column);
     table_.totals[c] = cell(total, column);
   }
@@ -367,12 +398,25 @@ class TableMaker {
 
   /// The grid row of each table row: rows with the same keys stand in one line of the grid.
   std::vector<std::size_t> grid_groups(const std::vector<std::size_t>& rows) const {
-    std::map<std::vector<std::string>, std::size_t> known;
+    std::map<std::vector<std::string_view>, std::size_t> known;
+    std::deque<std::string> kept;  // keys that are no text, a day or a count
     std::vector<std::size_t> groups;
+    groups.reserve(rows.size());
+    std::vector<std::string_view> last;
+    std::vector<std::string_view> key(table_.grid->row_keys.size());
     for (const std::size_t r : rows) {
-      std::vector<std::string> key;
-      for (const std::size_t c : table_.grid->row_keys) key.push_back(raw_.text(r, spec_.columns[c].name));
-      groups.push_back(known.emplace(std::move(key), known.size()).first->second);
+      for (std::size_t i = 0; i < key.size(); ++i) {
+        const std::size_t column = table_.grid->row_keys[i];
+        const auto* text = std::get_if<std::string>(&table_.rows[r].cells[column]);
+        key[i] =
+            text != nullptr ? std::string_view(*text) : kept.emplace_back(written(raw_.value(r, column)));
+      }
+      if (!groups.empty() && key == last) {  // as for most: the rows of a line stand together
+        groups.push_back(groups.back());
+        continue;
+      }
+      groups.push_back(known.emplace(key, known.size()).first->second);
+      last = key;
     }
     return groups;
   }
@@ -382,13 +426,14 @@ class TableMaker {
   const Setting& setting_;
   render::Table table_;
   std::vector<Figures> figures_;  ///< one a column; empty for text and day
+  Struck struck_;
   bool totalled_ = false;
 };
 
 }  // namespace
 
-render::Table make_table(const TableSpec& spec, const Raw& raw, const Setting& setting) {
-  return TableMaker(spec, raw, setting).make();
+render::Table make_table(const TableSpec& spec, Raw raw, const Setting& setting) {
+  return TableMaker(spec, std::move(raw), setting).make();
 }
 
 }  // namespace kerfbook::report

@@ -7,8 +7,8 @@
 
 #include "base/diagnostic.h"
 #include "render/document.h"
-#include "report/guard.h"
 #include "report/report.h"
+#include "report/rows.h"
 
 namespace kerfbook::report {
 
@@ -19,18 +19,12 @@ struct Setting {
   std::string money_sign = "$";
 };
 
-/// Rows of one SELECT.
-struct Raw {
-  std::vector<std::string> names;
-  std::vector<std::vector<Value>> rows;
-};
-
 /// What is wrong between a table's header and the columns its SELECT gives; places are lines of the file.
 std::vector<Diagnostic> check_columns(const TableSpec& spec, const std::vector<std::string>& names);
 
 /// Throws SqlFault when a row does not hold what its column's kind needs. The header must have passed
 /// check_columns().
-render::Table make_table(const TableSpec& spec, const Raw& raw, const Setting& setting);
+render::Table make_table(const TableSpec& spec, Raw raw, const Setting& setting);
 
 /// Grid and chart as the header writes them, against the table's columns. Throws SqlFault.
 render::Grid read_grid(const TableSpec& spec, const render::Table& table);

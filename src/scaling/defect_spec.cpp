@@ -33,7 +33,7 @@ std::string_view ending_of(VolumeUnit unit) {
 }
 
 Slip not_read(std::string_view text) {
-  return {"'" + std::string(text) + "' is no defect", kForms, 0};
+  return {in_quotes(text) + " is no defect", kForms, 0};
 }
 
 /// The positive number before a word: "15" of "15bf".
@@ -41,8 +41,9 @@ Result<Rational> number_before(const std::string& text, std::size_t end) {
   const std::string figures(trim(std::string_view(text).substr(0, end)));
   auto number = read_decimal(figures, 6);
   if (!number) return number.slip();
-  if (number->is_negative() || number->is_zero()) return Slip{"'" + text + "' takes nothing off", kForms, 0};
-  if (*number > Rational(kMostAmount)) return Slip{"'" + text + "' is more than any log", kForms, 0};
+  if (number->is_negative() || number->is_zero())
+    return Slip{in_quotes(text) + " takes nothing off", kForms, 0};
+  if (*number > Rational(kMostAmount)) return Slip{in_quotes(text) + " is more than any log", kForms, 0};
   return number;
 }
 
@@ -60,14 +61,14 @@ Result<Length> along(const std::string& text, bool metric) {
 }
 
 Result<Defect> positive(Defect defect, Length which, std::string_view text) {
-  if (which.is_zero()) return Slip{"'" + std::string(text) + "' takes nothing off", kForms, 0};
+  if (which.is_zero()) return Slip{in_quotes(text) + " takes nothing off", kForms, 0};
   return defect;
 }
 
 Result<Defect> read_percent(const std::string& text) {
   const auto share = number_before(text, text.size() - 1);
   if (!share) return share.slip();
-  if (*share > Rational(100)) return Slip{"'" + text + "' is more than the log", "write at most 100%", 0};
+  if (*share > Rational(100)) return Slip{in_quotes(text) + " is more than the log", "write at most 100%", 0};
   Defect defect;
   defect.kind = DefectKind::percent;
   defect.amount = *share;
@@ -78,14 +79,14 @@ Result<Defect> read_sector(const std::string& text, std::size_t word, std::size_
   const auto degrees = number_before(text, word);
   if (!degrees) return degrees.slip();
   if (*degrees > Rational(360))
-    return Slip{"'" + text + "' is more than a full circle", "write at most 360deg", 0};
+    return Slip{in_quotes(text) + " is more than a full circle", "write at most 360deg", 0};
   Defect defect;
   defect.kind = DefectKind::sector;
   defect.amount = *degrees;
   std::string rest(trim(std::string_view(text).substr(word + word_size)));
   if (rest.empty()) return defect;
   if (rest.front() != 'x')
-    return Slip{"'" + text + "' goes on after the degrees", "write 90degx8 for 8 ft of the length", 0};
+    return Slip{in_quotes(text) + " goes on after the degrees", "write 90degx8 for 8 ft of the length", 0};
   const auto length = along(rest.substr(1), metric);
   if (!length) return length.slip();
   defect.length = *length;
@@ -110,7 +111,7 @@ Result<Defect> read_squared(const std::string& text, bool metric) {
   const Rational across(kMostInches);
   if (measure::in_inches(*width) > across || measure::in_inches(*height) > across ||
       measure::in_feet(*length) > Rational(kMostFeet)) {
-    return Slip{"'" + text + "' is bigger than any log", kForms, 0};
+    return Slip{in_quotes(text) + " is bigger than any log", kForms, 0};
   }
   const bool none = width->is_zero() || height->is_zero();
   return positive(defect, none ? Length{} : defect.length, text);
@@ -136,19 +137,11 @@ Result<Defect> read_shrinkage(const std::string& text) {
 }
 
 std::string plain_number(const Rational& value) {
-  std::string text = plain(shown(value, 9));
-  text.erase(text.find_last_not_of('0') + 1);
-  if (text.ends_with('.')) text.pop_back();
-  return text;
+  return shortest(shown(value, 9));
 }
 
-std::string diameter_text(Length length) {
-  return write_diameter(length) + (length.system == System::inch ? "\"" : "");
-}
-
-std::string length_text(Length length) {
-  const std::string text = measure::write_feet(length);
-  return length.system == System::inch && length.count % measure::kPerFoot == 0 ? text + "'" : text;
+std::string side_text(Length length, bool with_mark) {
+  return write_diameter(length) + (with_mark && length.system == System::inch ? "\"" : "");
 }
 
 /// ³ and ° as plain letters, then the marks of measure/.
@@ -185,7 +178,7 @@ Result<Defect> read_defect(std::string_view typed, bool metric_book) {
   if (text.find('x') != std::string::npos) return read_squared(text, metric);
   if (!has_letters(text)) {
     if (!read_decimal(text)) return not_read(typed);
-    return Slip{"'" + text + "' of what?",
+    return Slip{in_quotes(text) + " of what?",
                 "write " + text + "bf, " + text + "%, " + text + "' or " + text + "\"", 0};
   }
   auto read = read_shrinkage(text);
@@ -193,23 +186,23 @@ Result<Defect> read_defect(std::string_view typed, bool metric_book) {
   return read;
 }
 
-std::string write_defect(const Defect& defect) {
+std::string write_defect(const Defect& defect, bool metric_book) {
   switch (defect.kind) {
     case DefectKind::percent:
       return plain_number(defect.amount) + "%";
     case DefectKind::volume:
       return plain_number(defect.amount) + std::string(ending_of(defect.unit));
     case DefectKind::length:
-      return length_text(defect.length);
+      return write_long_tape(defect.length, true);
     case DefectKind::diameter:
-      return diameter_text(defect.diameter);
+      return side_text(defect.diameter, true);
     case DefectKind::sector: {
       const std::string degrees = plain_number(defect.amount) + "deg";
-      return defect.length.is_zero() ? degrees : degrees + "x" + measure::write_feet(defect.length);
+      return defect.length.is_zero() ? degrees : degrees + "x" + write_long_tape(defect.length, metric_book);
     }
     case DefectKind::squared:
-      return write_diameter(defect.width) + "x" + write_diameter(defect.height) + "x" +
-             measure::write_feet(defect.length);
+      return side_text(defect.width, metric_book) + "x" + side_text(defect.height, metric_book) + "x" +
+             write_long_tape(defect.length, metric_book);
   }
   return "";
 }

@@ -2,6 +2,7 @@
 // girth, segments, defect) are read by who reads the line; the defect itself is in defect_spec.cpp.
 #include <algorithm>
 #include <string>
+#include "base/text.h"
 
 #include "measure/notation.h"
 #include "scaling/scaling.h"
@@ -20,13 +21,6 @@ struct Part {
   std::size_t from = 0;
   std::string text;
 };
-
-bool is_digit(char c) {
-  return c >= '0' && c <= '9';
-}
-bool all_digits(std::string_view text) {
-  return !text.empty() && std::all_of(text.begin(), text.end(), is_digit);
-}
 
 /// A slip met in a part, placed in the whole.
 Slip placed(Slip slip, const PlainText& whole, std::size_t from) {
@@ -81,7 +75,7 @@ Result<std::vector<Length>> readings(const Part& part, const PlainText& whole, b
     if (length->is_zero())
       return Slip{"a diameter of nothing", "write what was measured", whole.at[one.from]};
     if (measure::in_inches(*length) > Rational(kMostInches)) {
-      return Slip{"'" + one.text + "' is no log's diameter", "write inches (metric: centimetres)",
+      return Slip{in_quotes(one.text) + " is no log's diameter", "write inches (metric: centimetres)",
                   whole.at[one.from]};
     }
     read.push_back(*length);
@@ -123,7 +117,7 @@ Result<LogMeasure> read_ends(const PlainText& whole, std::size_t end, bool metri
   if (dash == std::string::npos) return log;
   const Part large{dash + 1, ends.substr(dash + 1)};
   if (const auto second = large.text.find('-'); second != std::string::npos) {
-    return Slip{"'" + ends + "' has two dashes", "beside a large end write fractions as 12.5 or 12½",
+    return Slip{in_quotes(ends) + " has two dashes", "beside a large end write fractions as 12.5 or 12½",
                 whole.at[dash + 1 + second]};
   }
   read = readings(large, whole, metric);
@@ -154,7 +148,7 @@ Result<Length> read_diameter(std::string_view text, bool metric_book) {
 
 std::string write_diameter(Length diameter, bool metric_book) {
   if (diameter.system == System::metric) {
-    return short_decimal(Rational(diameter.count, measure::kPerCentimetre)) + (metric_book ? "" : "cm");
+    return shortest(shown(Rational(diameter.count, measure::kPerCentimetre), 2)) + (metric_book ? "" : "cm");
   }
   return write_tape(diameter.count) + (metric_book ? "\"" : "");
 }
@@ -165,12 +159,12 @@ Result<LogMeasure> read_log_spec(std::string_view spec, bool metric_book) {
   const std::size_t cross = text.find('x');
   const std::string shape =
       metric_book ? "write small end x length, as 30x4.8" : "write small end x length, as 15x12";
-  if (cross == std::string::npos) return Slip{"'" + std::string(spec) + "' has no length", shape, 0};
+  if (cross == std::string::npos) return Slip{in_quotes(spec) + " has no length", shape, 0};
   if (const auto again = text.find('x', cross + 1); again != std::string::npos) {
-    return Slip{"'" + std::string(spec) + "' has more than a diameter and a length", shape, whole.at[again]};
+    return Slip{in_quotes(spec) + " has more than a diameter and a length", shape, whole.at[again]};
   }
   if (says_metric(text) && says_inches(text)) {
-    return Slip{"'" + std::string(spec) + "' mixes inches and metric", "measure a log in one system", 0};
+    return Slip{in_quotes(spec) + " mixes inches and metric", "measure a log in one system", 0};
   }
   const bool metric = says_metric(text) || (metric_book && !says_inches(text));
   auto log = read_ends(whole, cross, metric);
@@ -180,7 +174,7 @@ Result<LogMeasure> read_log_spec(std::string_view spec, bool metric_book) {
   if (!length) return placed(length.slip(), whole, cross + 1);
   if (length->is_zero()) return Slip{"a log of no length", shape, whole.at[cross + 1]};
   if (measure::in_feet(*length) > Rational(kMostFeet)) {
-    return Slip{"'" + after + "' is no log's length", metric ? "write metres" : "write feet",
+    return Slip{in_quotes(after) + " is no log's length", metric ? "write metres" : "write feet",
                 whole.at[cross + 1]};
   }
   log->length = *length;
@@ -190,11 +184,8 @@ Result<LogMeasure> read_log_spec(std::string_view spec, bool metric_book) {
 std::string write_log_spec(const LogMeasure& log, bool metric_book) {
   std::string text = ends_text(log.small, metric_book);
   if (!log.large.empty()) text += "-" + ends_text(log.large, metric_book);
-  text += "x" + measure::write_feet(log.length);
-  const bool metric = log.length.system == System::metric;
-  if (metric && metric_book) text.pop_back();  // the m
-  const bool whole_feet = !metric && log.length.count % measure::kPerFoot == 0;
-  if (whole_feet && metric_book) text += "'";
+  text += "x" + write_long_tape(log.length, metric_book);
+  if (log.length.system == System::metric && metric_book) text.pop_back();  // the m
   return text;
 }
 

@@ -42,12 +42,12 @@ void check_capacity_of_logs(Review& review) {
     const Length most = thickest_end(*log->measure);
     if (beyond(most, review.known.largest_diameter)) {
       review.warn(line,
-                  quoted(scaling::write_log_spec(*log->measure)) + ": thicker than the mill takes, " +
+                  in_quotes(scaling::write_log_spec(*log->measure)) + ": thicker than the mill takes, " +
                       measure::write_inches(review.known.largest_diameter) + " in",
                   "diameter comes first, then length");
     }
     if (beyond(log->measure->length, review.known.longest_log)) {
-      review.warn(line, quoted(scaling::write_log_spec(*log->measure)) + ": longer than the mill takes, " +
+      review.warn(line, in_quotes(scaling::write_log_spec(*log->measure)) + ": longer than the mill takes, " +
                             measure::spoken_length(review.known.longest_log));
     }
   }
@@ -79,6 +79,24 @@ void check_tags(Review& review) {
                 tags_text(tags) + said(tags.size(), ": no measure of this log is known",
                                        ": no measure of these logs is known"),
                 "write it as log " + tags.front() + " 15x12; else it counts as a log without scale");
+  }
+}
+
+/// A defect found in sawing comes off besides those the log was received with. The same one written again is a slip.
+void check_defects(Review& review) {
+  for (const RunFacts& run : review.runs) {
+    for (const RunLog& log : run.logs) {
+      const auto again =
+          std::find_if(log.log->defects.begin(), log.log->defects.end(), [&](const scaling::Defect& defect) {
+            return std::find(log.before.begin(), log.before.end(), defect) != log.before.end();
+          });
+      if (again == log.log->defects.end()) continue;
+      const std::string written = "defect " + scaling::write_defect(*again, review.known.metric) +
+                                  (again->reason.empty() ? "" : " " + again->reason);
+      review.warn(*log.line,
+                  in_quotes(written) + ": written down of " + log.tag + " before, and now comes off twice",
+                  "leave it out here if it is the same one");
+    }
   }
 }
 

@@ -47,6 +47,25 @@ std::string turned_round(const Boards& boards) {
          " ft meant, write " + std::to_string(feet) + "/" + std::to_string(boards.pieces);
 }
 
+/// 16.4 is read as decimals of a foot, and was perhaps meant as 16 ft 4 in. Nobody cuts a board to less than an eighth of an inch.
+std::string feet_and_inches(const Boards& boards) {
+  for (const int places : {1, 2}) {
+    const std::string text = plain(shown(measure::in_feet(boards.length), places));
+    const auto read = measure::read_feet(text);
+    if (!read || *read != boards.length) continue;
+    const std::size_t point = text.find('.');
+    const std::string inches = text.substr(point + 1);
+    if (std::stoi(inches) > 11) return {};
+    return "if feet and inches were meant, write " + std::to_string(boards.pieces) + "/" +
+           text.substr(0, point) + "'" + inches + "\"";
+  }
+  return {};
+}
+bool is_too_fine(const Boards& boards) {
+  constexpr std::int64_t kEighth = measure::kPerInch / 8;
+  return boards.length.system == measure::System::inch && boards.length.count % kEighth != 0;
+}
+
 bool is_lineal(const Boards& boards) {
   return std::holds_alternative<LinealTally>(boards.line->fact);
 }
@@ -64,7 +83,7 @@ void check_capacity_of_boards(Review& review) {
           !beyond(thick, review.known.thickest_board) && !beyond(wide, review.known.widest_board);
       if (fits || boards.sign < 0 || !said.insert(boards.size).second) continue;
       review.warn(*boards.line,
-                  quoted(measure::write_size(boards.size, review.known.metric)) +
+                  in_quotes(measure::write_size(boards.size, review.known.metric)) +
                       ": past the largest board the mill frees, " +
                       measure::write_size({review.known.thickest_board, review.known.widest_board, false},
                                           review.known.metric));
@@ -79,14 +98,17 @@ void check_lengths(Review& review) {
     const auto longest = longest_log(run);
     for (const Boards& boards : run.boards) {
       if (boards.sign < 0 || is_lineal(boards)) continue;
-      if (longest && beyond(boards.length, *longest)) {
-        review.warn(
-            *boards.line,
-            quoted(boards.written) + ": longer than any log of this run, " + measure::spoken_length(*longest),
-            turned_round(boards));
+      if (is_too_fine(boards) && said.insert(boards.length).second) {
+        review.warn(*boards.line, in_quotes(boards.written) + ": a length finer than boards are cut to",
+                    feet_and_inches(boards));
+      } else if (longest && beyond(boards.length, *longest)) {
+        review.warn(*boards.line,
+                    in_quotes(boards.written) + ": longer than any log of this run, " +
+                        measure::spoken_length(*longest),
+                    turned_round(boards));
       } else if (is_new(review.known.lengths, boards.length) && said.insert(boards.length).second) {
         review.warn(*boards.line,
-                    quoted(boards.written) + ": no board of " + measure::spoken_length(boards.length) +
+                    in_quotes(boards.written) + ": no board of " + measure::spoken_length(boards.length) +
                         " was tallied before",
                     turned_round(boards));
       }
@@ -103,7 +125,7 @@ void check_systems(Review& review) {
       const measure::System system = boards.size.thickness.system;
       const auto [at, fresh] = first.try_emplace(lower(run.context.job), system);
       if (fresh || at->second == system || !said.insert(run.context.job).second) continue;
-      review.warn(*boards.line, quoted(measure::write_size(boards.size, review.known.metric)) +
+      review.warn(*boards.line, in_quotes(measure::write_size(boards.size, review.known.metric)) +
                                     " is read as " +
                                     (system == measure::System::inch ? "inches" : "millimetres") +
                                     ", the sizes before it as " +

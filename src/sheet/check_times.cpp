@@ -96,7 +96,7 @@ void check_sawing_times(Review& review) {
   for (std::size_t i = 0; i < spans.size(); ++i) {
     if (i > 0 && is_afternoon_by_twelve(spans[i - 1].span, spans[i].span)) {
       review.warn(*spans[i].line,
-                  quoted(write_span(spans[i].span)) + " stands after " + write_span(spans[i - 1].span),
+                  in_quotes(write_span(spans[i].span)) + " stands after " + write_span(spans[i - 1].span),
                   "the afternoon is written " + write_span(plus_noon(spans[i].span)));
       doubted = true;
       continue;
@@ -104,7 +104,7 @@ void check_sawing_times(Review& review) {
     for (std::size_t j = 0; j < i; ++j) {
       if (!overlap(spans[j].span, spans[i].span)) continue;
       review.warn(*spans[i].line,
-                  quoted(write_span(spans[i].span)) + " overlaps " + write_span(spans[j].span),
+                  in_quotes(write_span(spans[i].span)) + " overlaps " + write_span(spans[j].span),
                   "sawing time would count twice");
       doubted = true;
       break;

@@ -37,7 +37,7 @@ class WordCheck {
       return;
     const std::string near = slip_for(word, known_);
     if (!near.empty())
-      review_.note(line, kind_ + (" " + quoted(word)) + " is new", "did you mean " + near + "?");
+      review_.note(line, kind_ + (" " + in_quotes(word)) + " is new", "did you mean " + near + "?");
   }
 
  private:
@@ -69,7 +69,8 @@ void check_turned_sizes(Review& review) {
           std::find_if(known.begin(), known.end(), [&](const Size& one) { return turned(one, boards.size); });
       if (other == known.end()) continue;
       review.note(
-          *boards.line, "size " + quoted(measure::write_size(boards.size, review.known.metric)) + " is new",
+          *boards.line,
+          "size " + in_quotes(measure::write_size(boards.size, review.known.metric)) + " is new",
           "did you mean " + measure::write_size(*other, review.known.metric) + "? Thickness comes first");
     }
   }
@@ -87,7 +88,7 @@ void check_tooth_tags(Review& review) {
   for (const Line& line : review.sheet.lines) {
     const auto* teeth = std::get_if<Teeth>(&line.fact);
     if (teeth == nullptr || teeth->log.empty() || tags.count(lower(teeth->log)) != 0) continue;
-    review.note(line, "no log of this sheet is " + quoted(teeth->log));
+    review.note(line, "no log of this sheet is " + in_quotes(teeth->log));
   }
 }
 

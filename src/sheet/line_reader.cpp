@@ -57,20 +57,12 @@ void LineReader::warn(const Word& word, std::string what, std::string instead) {
 void LineReader::expect_end(std::string_view after) {
   if (done()) return;
   const Word& word = take();
-  error(word, quoted(typed(word)) + ": nothing more is read after " + std::string(after),
-        "put a remark after `;`");
-}
-
-std::string quoted(std::string_view text) {
-  return "`" + std::string(text) + "`";
-}
-
-bool all_digits(std::string_view text) {
-  return !text.empty() && std::all_of(text.begin(), text.end(), [](char c) { return c >= '0' && c <= '9'; });
+  error(word, in_quotes(typed(word)) + ": nothing more is read after " + std::string(after),
+        "put a remark after ';'");
 }
 
 bool starts_with_digit(std::string_view text) {
-  return !text.empty() && text.front() >= '0' && text.front() <= '9';
+  return !text.empty() && is_digit(text.front());
 }
 
 bool has_digit(std::string_view text) {

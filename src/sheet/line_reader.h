@@ -12,6 +12,7 @@
 #include "base/diagnostic.h"
 #include "base/exact.h"
 #include "base/result.h"
+#include "base/text.h"
 #include "sheet/fold.h"
 #include "sheet/read.h"
 
@@ -64,9 +65,6 @@ class LineReader {
   bool failed_ = false;
 };
 
-/// `text` between the marks that show what was typed.
-std::string quoted(std::string_view text);
-bool all_digits(std::string_view text);  ///< and not empty
 bool starts_with_digit(std::string_view text);
 bool has_digit(std::string_view text);
 /// A whole number of at most nine digits.

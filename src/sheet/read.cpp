@@ -113,7 +113,7 @@ class SheetReader {
   void begin_without_sheet(const std::string& word, int column) {
     first_line_ = number_;
     if (read_day(word)) {
-      tell({number_, column}, quoted(word) + ": a day without `sheet`", "write sheet " + word);
+      tell({number_, column}, in_quotes(word) + ": a day without 'sheet'", "write sheet " + word);
     } else {
       tell({number_, column}, "the first fact must be the day",
            "write sheet 2026-05-05, the day it was, before all else");
@@ -123,7 +123,7 @@ class SheetReader {
   void read_sheet_line(const FoldedLine& line, int column) {
     LineReader reader(line, 1, number_, options_, out_.found);
     if (has_day_) {
-      tell({number_, column}, "a second `sheet` line; the first is line " + std::to_string(*first_line_),
+      tell({number_, column}, "a second 'sheet' line; the first is line " + std::to_string(*first_line_),
            "post each day as a sheet of its own");
       return;
     }
@@ -137,14 +137,14 @@ class SheetReader {
 
   void take_day(LineReader& line) {
     const std::string instead = "write the day as year-month-day, as 2026-05-05";
-    if (line.done()) return line.missing("`sheet` without a day", instead);
+    if (line.done()) return line.missing("'sheet' without a day", instead);
     const Word& word = line.take();
     if (const auto day = read_day(word.text)) {
       out_.sheet.day = *day;
     } else if (word.text.size() == 10 && word.text[4] == '-' && word.text[7] == '-' && has_digit(word.text)) {
-      line.error(word, quoted(line.typed(word)) + ": no such day", instead);
+      line.error(word, in_quotes(line.typed(word)) + ": no such day", instead);
     } else {
-      line.error(word, quoted(line.typed(word)) + ": not a day", instead);
+      line.error(word, in_quotes(line.typed(word)) + ": not a day", instead);
     }
   }
 
@@ -152,7 +152,7 @@ class SheetReader {
     if (!line.take_if("shift")) return line.expect_end("the day but shift 2");
     const auto number = whole_number(line.peek());
     if (!number || *number < 1 || *number > kMostShifts) {
-      const std::string what = "`shift` without a number from 1 to 9";
+      const std::string what = "'shift' without a number from 1 to 9";
       return line.done() ? line.missing(what, "write shift 2")
                          : line.error(line.take(), what, "write shift 2");
     }
@@ -169,7 +169,7 @@ class SheetReader {
     if (near.empty() && line.words.size() > 1 && looks_like_log(line.words[1].text)) {
       instead = "a log's line begins with log: log " + typed + " " + typed_text(line, line.words[1]);
     }
-    tell({number_, column}, quoted(typed) + ": no line begins so", instead);
+    tell({number_, column}, in_quotes(typed) + ": no line begins so", instead);
   }
 
   static bool looks_like_log(std::string_view word) {

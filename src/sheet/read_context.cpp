@@ -13,22 +13,23 @@ std::optional<std::string> only_code(LineReader& line, std::string_view missing_
   return line.failed() ? std::nullopt : code;
 }
 
-/// Thousandths of an inch; in a metric book hundredths of a millimetre.
-std::optional<std::int64_t> read_mils(LineReader& line, std::string_view name) {
+/// A kerf, or what is cut over: less than a hand's breadth.
+std::optional<std::int64_t> take_mils(LineReader& line, std::string_view name) {
+  constexpr std::int64_t kMostInches = 4;
+  constexpr std::int64_t kMostMillimetres = 100;
   const std::string of(name);
+  const std::string example = line.metric() ? "7.1" : "0.28 or 9/32";
   if (line.done()) {
-    line.missing(quoted(of) + " without a measure",
-                 line.metric() ? "write " + of + " 7.1" : "write " + of + " 0.28");
+    line.missing(in_quotes(of) + " without a measure", "write " + of + " " + example);
     return std::nullopt;
   }
   const Word& word = line.take();
-  const int places = line.metric() ? 2 : 3;
-  const auto value = read_decimal(word.text, places);
-  if (value && !value->is_negative() && *value < Rational(line.metric() ? 100 : 4))
-    return value->rounded(places);
+  const auto mils = measure::read_mils(word.text, line.metric());
+  if (mils && *mils < (line.metric() ? kMostMillimetres * 100 : kMostInches * 1000)) return *mils;
   line.error(
-      word, quoted(line.typed(word)) + ": not a " + of + " in " + (line.metric() ? "millimetres" : "inches"),
-      line.metric() ? "write a decimal, as 7.1" : "write a decimal, as 0.28 (9/32 is 0.281, 5/16 is 0.313)");
+      word,
+      in_quotes(line.typed(word)) + ": not a " + of + " in " + (line.metric() ? "millimetres" : "inches"),
+      "write it as " + example);
   return std::nullopt;
 }
 
@@ -36,27 +37,27 @@ std::optional<std::int64_t> read_mils(LineReader& line, std::string_view name) {
 
 std::optional<Fact> read_site(LineReader& line) {
   if (line.done()) {
-    line.missing("`site` without a name", "write site Tervane farm");
+    line.missing("'site' without a name", "write site Tervane farm");
     return std::nullopt;
   }
   return Site{line.take_rest()};
 }
 
 std::optional<Fact> read_job(LineReader& line) {
-  auto code = only_code(line, "`job` without a code", "job TER, or job own for the mill's own stock",
+  auto code = only_code(line, "'job' without a code", "job TER, or job own for the mill's own stock",
                         "the job's code");
   if (!code) return std::nullopt;
   return Job{same_word(*code, "own") ? "own" : *code};
 }
 
 std::optional<Fact> read_species(LineReader& line) {
-  auto code = only_code(line, "`species` without a code", "species DF", "the species' code");
+  auto code = only_code(line, "'species' without a code", "species DF", "the species' code");
   if (!code) return std::nullopt;
   return Species{*code};
 }
 
 std::optional<Fact> read_grade(LineReader& line) {
-  auto code = only_code(line, "`grade` without a grade", "grade No2, or grade - for none again",
+  auto code = only_code(line, "'grade' without a grade", "grade No2, or grade - for none again",
                         "the grade, which is one word");
   if (!code) return std::nullopt;
   return Grade{*code == "-" ? "" : *code};
@@ -64,20 +65,20 @@ std::optional<Fact> read_grade(LineReader& line) {
 
 std::optional<Fact> read_bundle(LineReader& line) {
   auto tag =
-      only_code(line, "`bundle` without a tag", "bundle B12, or bundle - for none again", "the bundle's tag");
+      only_code(line, "'bundle' without a tag", "bundle B12, or bundle - for none again", "the bundle's tag");
   if (!tag) return std::nullopt;
   return Bundle{*tag == "-" ? "" : *tag};
 }
 
 std::optional<Fact> read_setup(LineReader& line) {
-  auto name = take_code(line, "`setup` without a name", "setup 2 kerf 0.25 over 0.05");
+  auto name = take_code(line, "'setup' without a name", "setup 2 kerf 0.25 over 0.05");
   if (!name) return std::nullopt;
   Setup setup{*name, {}, {}, {}};
   for (;;) {
     if (!setup.kerf_mils && line.take_if("kerf")) {
-      setup.kerf_mils = read_mils(line, "kerf");
+      setup.kerf_mils = take_mils(line, "kerf");
     } else if (!setup.over_mils && line.take_if("over")) {
-      setup.over_mils = read_mils(line, "over");
+      setup.over_mils = take_mils(line, "over");
     } else {
       break;
     }
@@ -89,7 +90,7 @@ std::optional<Fact> read_setup(LineReader& line) {
 
 std::optional<Fact> read_note(LineReader& line) {
   if (line.done()) {
-    line.missing("`note` with nothing after it", "write what is to be remembered, or leave the line out");
+    line.missing("'note' with nothing after it", "write what is to be remembered, or leave the line out");
     return std::nullopt;
   }
   return Note{line.take_rest()};

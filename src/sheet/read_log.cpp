@@ -44,13 +44,15 @@ bool at_keyword(const LineReader& line) {
 
 void check_spec(LineReader& line, const Word& word, const scaling::LogMeasure& log) {
   if (beyond(log.length, kLongest)) {
-    line.error(word, quoted(line.typed(word)) + ": longer than any log", "write diameter x length, as 15x12");
+    line.error(word, in_quotes(line.typed(word)) + ": longer than any log",
+               "write diameter x length, as 15x12");
   }
   const auto too_wide = [](const std::vector<Length>& ends) {
     return std::any_of(ends.begin(), ends.end(), [](Length end) { return beyond(end, kThickest); });
   };
   if (too_wide(log.small) || too_wide(log.large)) {
-    line.error(word, quoted(line.typed(word)) + ": wider than any log", "write diameter x length, as 15x12");
+    line.error(word, in_quotes(line.typed(word)) + ": wider than any log",
+               "write diameter x length, as 15x12");
   }
 }
 
@@ -86,7 +88,7 @@ void split_measures(LineReader& line, const Word& word, char between, std::vecto
 }
 
 void missing_measure(LineReader& line, const std::string& word, const std::string& example) {
-  const std::string what = quoted(word) + " without a measure";
+  const std::string what = in_quotes(word) + " without a measure";
   line.done() ? line.missing(what, "write " + example) : line.error(line.take(), what, "write " + example);
 }
 
@@ -144,7 +146,7 @@ void take_defect(LineReader& line, LogLine& log, bool received) {
 
 void not_understood(LineReader& line, bool received) {
   const Word& word = line.take();
-  const std::string typed = quoted(line.typed(word));
+  const std::string typed = in_quotes(line.typed(word));
   if (is_spec(word.text) || is_spec(line.peek())) {
     return line.error(word, typed + ": a second log on the line", "give each measured log a line of its own");
   }
@@ -153,7 +155,7 @@ void not_understood(LineReader& line, bool received) {
   const std::string near = nearest(word.text, words);
   line.error(word, typed + ": not understood in a log line",
              near.empty() ? "after the measure come " + join(words, ", ") +
-                                (received ? "" : ", left on the mill") + "; put a remark after `;`"
+                                (received ? "" : ", left on the mill") + "; put a remark after ';'"
                           : "did you mean " + near + "?");
 }
 
@@ -173,7 +175,7 @@ void take_parts(LineReader& line, LogLine& log) {
     } else if (log.received && line.take_if("from")) {
       log.origin = line.take_rest();
       if (log.origin.empty())
-        line.missing("`from` without a place", "write from the creek lot, or leave it out");
+        line.missing("'from' without a place", "write from the creek lot, or leave it out");
     } else {
       not_understood(line, log.received);
       line.take_rest();
@@ -184,7 +186,7 @@ void take_parts(LineReader& line, LogLine& log) {
 void bad_range(LineReader& line, const Word& word) {
   line.error(
       word,
-      quoted(line.typed(word)) + ": a dash between numbers is read as a range of tags, and this is none",
+      in_quotes(line.typed(word)) + ": a dash between numbers is read as a range of tags, and this is none",
       "write a range as T13-T22, at most 200 logs; a tag with a point or a slash");
 }
 
@@ -195,7 +197,7 @@ void take_tag(LineReader& line, LogLine& log) {
   const auto spread = spread_tags(typed);
   if (spread.empty()) bad_range(line, word);
   if (spread.size() > 1) {
-    line.error(word, quoted(typed) + ": several tags with one measure",
+    line.error(word, in_quotes(typed) + ": several tags with one measure",
                "give each measured log a line of its own");
   }
   log.tags.push_back(typed);
@@ -209,16 +211,16 @@ bool is_mistyped_spec(std::string_view text) {
          all_digits(text.substr(mark + 1));
 }
 
-/// Tags of known logs. A tag is one word, a range two with a dash between.
-void take_known(LineReader& line, LogLine& log) {
+/// Tags of known logs, up to what may be said of them. A tag is one word, a range two with a dash between.
+void take_tags(LineReader& line, LogLine& log) {
   std::size_t count = 0;
-  while (!line.done() && !at_left_on_mill(line)) {
+  while (!line.done() && !at_keyword(line)) {
     const Word& word = line.take();
     const std::string typed = line.typed(word);
     const auto spread = spread_tags(typed);
     if (spread.empty()) bad_range(line, word);
     if (is_mistyped_spec(word.text)) {
-      line.error(word, quoted(typed) + ": not a measure", "write diameter x length, as 15x12");
+      line.error(word, in_quotes(typed) + ": not a measure", "write diameter x length, as 15x12");
     }
     log.tags.push_back(typed);
     count += spread.size();
@@ -229,24 +231,53 @@ void take_known(LineReader& line, LogLine& log) {
   }
 }
 
+/// Known logs, and of one of them what was found in sawing.
+void take_known(LineReader& line, LogLine& log) {
+  take_tags(line, log);
+  const std::string tag = log.tags.empty() ? "T13" : log.tags.front();
+  if (log.tags.empty()) {
+    const std::string what = in_quotes("log") + " without a tag";
+    const std::string instead = at_left_on_mill(line)
+                                    ? "write log T22 left on the mill"
+                                    : "write log T13 and what was found, as log T13 defect 15bf rot";
+    return line.done() ? line.missing(what, instead) : line.error(line.take(), what, instead);
+  }
+  if (same_word(line.peek(), "defect") && (log.tags.size() > 1 || spread_tags(tag).size() != 1)) {
+    line.error(line.take(), "a defect of several logs", "give the log that has it a line of its own");
+  }
+  while (!line.done() && !line.failed()) {
+    if (at_left_on_mill(line)) {
+      log.left_on_mill = true;
+      line.take_rest();
+    } else if (line.take_if("defect")) {
+      take_defect(line, log, false);
+    } else {
+      const Word& word = line.take();
+      line.error(
+          word, in_quotes(line.typed(word)) + " without the log's diameter and length",
+          "write all of them, as log " + tag + " 15x12 " + line.typed(word) + " " + std::string(line.peek()));
+    }
+  }
+  line.take_rest();
+}
+
 /// Where a measure is wanted and other words stand: says what they look like.
 void no_measure(LineReader& line, const Word& tag, bool received) {
   const std::string typed = line.typed(tag);
   if (line.done()) {
-    line.missing(quoted(typed) + ": a log without a measure",
+    line.missing(in_quotes(typed) + ": a log without a measure",
                  "write " + std::string(received ? "in " : "log ") + typed + " 15x12, diameter x length");
     return;
   }
   const Word& word = line.take();
   const std::string next = line.typed(word);
-  if (same_word(next, "defect")) {
-    line.error(word, "a defect without the log's measure",
-               "give both, as log " + typed + " 15x12 defect 10%");
+  if (received && same_word(next, "defect")) {
+    line.error(word, "a defect without the log's measure", "give both, as in " + typed + " 15x12 defect 10%");
   } else if (is_number(word.text) && is_number(line.peek())) {
-    line.error(word, quoted(next + " " + std::string(line.peek())) + ": not a measure",
+    line.error(word, in_quotes(next + " " + std::string(line.peek())) + ": not a measure",
                "write " + next + "x" + std::string(line.peek()));
   } else {
-    line.error(word, quoted(next) + ": not a measure", "write diameter x length, as 15x12");
+    line.error(word, in_quotes(next) + ": not a measure", "write diameter x length, as 15x12");
   }
   line.take_rest();
 }
@@ -256,7 +287,7 @@ std::optional<Fact> read_any(LineReader& line, bool received) {
   LogLine log;
   log.received = received;
   if (line.done()) {
-    line.missing(quoted(word) + " without a log", "write " + word + " T13 15x12, diameter x length");
+    line.missing(in_quotes(word) + " without a log", "write " + word + " T13 15x12, diameter x length");
     return std::nullopt;
   }
   const bool tagged = !is_spec(line.peek());
@@ -264,14 +295,10 @@ std::optional<Fact> read_any(LineReader& line, bool received) {
     if (tagged) take_tag(line, log);
     take_spec(line, log);
     if (log.measure) take_parts(line, log);
-  } else if (received || (!is_number(line.peek()) && is_number(line.peek(1))) ||
-             same_word(line.peek(1), "defect")) {
+  } else if (received || (!is_number(line.peek()) && is_number(line.peek(1)))) {
     no_measure(line, line.take(), received);
   } else {
     take_known(line, log);
-    log.left_on_mill = !line.done();
-    line.take_rest();
-    if (log.tags.empty()) line.missing("`log` without a tag", "write log T22 left on the mill");
   }
   if (line.failed()) return std::nullopt;
   return log;

@@ -12,7 +12,7 @@ constexpr const char* kExample = "write sold cash 2x6 No2 6/16 at 1.05";
 std::optional<Rational> take_price(LineReader& line, const char* example) {
   constexpr int kMostPlaces = 6;
   if (line.done()) {
-    line.missing("`at` without a price", std::string("write at ") + example);
+    line.missing("'at' without a price", std::string("write at ") + example);
     return std::nullopt;
   }
   const Word& word = line.take();
@@ -20,7 +20,7 @@ std::optional<Rational> take_price(LineReader& line, const char* example) {
   const std::size_t sign = text.starts_with('$') ? 1 : 0;
   const auto price = read_decimal(text.substr(sign), kMostPlaces);
   if (price && !price->is_negative()) return *price;
-  line.error(word, quoted(line.typed(word)) + ": not a price", std::string("write it as ") + example);
+  line.error(word, in_quotes(line.typed(word)) + ": not a price", std::string("write it as ") + example);
   return std::nullopt;
 }
 
@@ -35,7 +35,7 @@ void take_unit(LineReader& line, Sold& sold) {
   else if (same_word(word.text, "lm"))
     sold.by = SoldBy::lineal_metre;
   else
-    line.error(word, quoted(line.typed(word)) + ": not what a price is for",
+    line.error(word, in_quotes(line.typed(word)) + ": not what a price is for",
                sold.lineal
                    ? "a price alone is for a board foot; write lf or lm after it for a length"
                    : "a price alone is for a board foot; write each after it for a piece, lf or lm for a "
@@ -56,7 +56,7 @@ std::string take_buyer(LineReader& line) {
 std::optional<Fact> take_bundle(LineReader& line, Sold sold) {
   line.take();
   if (line.done() || same_word(line.peek(), "at")) {
-    const std::string what = "`bundle` without its tag";
+    const std::string what = "'bundle' without its tag";
     const std::string instead = "write sold cash bundle B7 at 240";
     line.done() ? line.missing(what, instead) : line.error(line.take(), what, instead);
     return std::nullopt;
@@ -75,7 +75,7 @@ std::optional<Fact> read_sold(LineReader& line) {
   Sold sold;
   sold.buyer = take_buyer(line);
   if (sold.buyer.empty() || line.done()) {
-    const std::string what = sold.buyer.empty() ? "`sold` without a buyer" : "`sold` without a size";
+    const std::string what = sold.buyer.empty() ? "'sold' without a buyer" : "'sold' without a size";
     line.done() ? line.missing(what, kExample) : line.error(line.take(), what, kExample);
     return std::nullopt;
   }

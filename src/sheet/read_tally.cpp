@@ -25,7 +25,7 @@ std::optional<RandomTally::Board> read_board(LineReader& line, const Word& word,
   const std::size_t x = text.find_first_of("xX");
   const bool in_metric = thickness.system == measure::System::metric;
   if (x == std::string_view::npos || x > star) {
-    line.error(word, quoted(line.typed(word)) + ": not a random-width board",
+    line.error(word, in_quotes(line.typed(word)) + ": not a random-width board",
                "write width x length, as 7-1/2x8 or 6x8*3");
     return std::nullopt;
   }
@@ -40,10 +40,10 @@ std::optional<RandomTally::Board> read_board(LineReader& line, const Word& word,
   board.width = *width;
   board.length = *length;
   if (width->system != thickness.system || length->system != thickness.system) {
-    line.error(word, quoted(line.typed(word)) + ": inches and millimetres in one board",
+    line.error(word, in_quotes(line.typed(word)) + ": inches and millimetres in one board",
                "write all in one of them");
   } else if (width->is_zero() || beyond(*width, kWidest)) {
-    line.error(word, quoted(line.typed(word)) + ": no such width",
+    line.error(word, in_quotes(line.typed(word)) + ": no such width",
                "write width in inches x length in feet, as 7-1/2x8");
   } else if (sane_length(line, word, x + 1, *length)) {
     return board;
@@ -60,7 +60,7 @@ std::optional<Fact> take_random(LineReader& line, const Word& word, Sense sense)
   if (!thickness) {
     line.slip(word, 0, thickness.slip());
   } else if (thickness->is_zero() || beyond(*thickness, kWidest)) {
-    line.error(word, quoted(line.typed(word)) + ": no such thickness", "write it in inches, as 5/4");
+    line.error(word, in_quotes(line.typed(word)) + ": no such thickness", "write it in inches, as 5/4");
   } else {
     tally.thickness = *thickness;
   }
@@ -73,7 +73,7 @@ std::optional<Fact> take_random(LineReader& line, const Word& word, Sense sense)
     if (const auto board = read_board(line, item, tally.thickness)) tally.boards.push_back(*board);
   }
   if (tally.boards.empty() && !line.failed()) {
-    line.missing("`rw` without boards",
+    line.missing("'rw' without boards",
                  "write width x length for each, as " + line.typed(word) + " rw 7-1/2x8 6x8*3");
   }
   if (tally.boards.size() > kMostItems)
@@ -109,7 +109,7 @@ std::optional<Fact> read_any(LineReader& line, Sense sense, const char* example)
   if (same_word(line.peek(), "rw")) return take_random(line, word, sense);
   if (count_x(word.text) == 0) {
     const std::string typed = line.typed(word);
-    line.error(word, quoted(typed) + ": a thickness without a width",
+    line.error(word, in_quotes(typed) + ": a thickness without a width",
                "write " + typed + "x6 24/16, or " + typed + " rw for random widths");
     return std::nullopt;
   }
@@ -131,7 +131,7 @@ std::optional<Fact> read_resaw(LineReader& line) {
 
 std::optional<Fact> read_thick(LineReader& line) {
   if (line.done()) {
-    line.missing("`thick` without a size", "write thick 2x6 2.02 2.00 1.98");
+    line.missing("'thick' without a size", "write thick 2x6 2.02 2.00 1.98");
     return std::nullopt;
   }
   const Word& word = line.take();
@@ -147,7 +147,7 @@ std::optional<Fact> read_thick(LineReader& line) {
       thick.readings.push_back(value->rounded(places));
     } else {
       line.error(
-          reading, quoted(line.typed(reading)) + ": not a caliper reading",
+          reading, in_quotes(line.typed(reading)) + ": not a caliper reading",
           is_metric(*size) ? "write millimetres, as 50.8" : "write inches to the thousandth, as 2.015");
     }
   }

@@ -14,7 +14,7 @@ bool looks_like_time(std::string_view text) {
 }
 
 void bad_time(LineReader& line, const Word& word) {
-  line.error(word, quoted(line.typed(word)) + ": not a time", "write 9, 8:30, 36min or 7:15-10:20");
+  line.error(word, in_quotes(line.typed(word)) + ": not a time", "write 9, 8:30, 36min or 7:15-10:20");
 }
 
 void take_spans(LineReader& line, std::vector<Span>& spans) {
@@ -59,7 +59,7 @@ void read_hand(LineReader& line, std::vector<Hand>& hands) {
   hand.name = take_name(line);
   if (line.done() || line.peek() == ",") {
     const std::string what =
-        hand.name.empty() ? "a hand is missing" : quoted(hand.name) + ": a name without a time";
+        hand.name.empty() ? "a hand is missing" : in_quotes(hand.name) + ": a name without a time";
     const std::string instead = "write " + (hand.name.empty() ? "Bess" : hand.name) + " 9, or " +
                                 (hand.name.empty() ? "Bess" : hand.name) + " 7:00-12:00 13:00-16:30";
     line.done() ? line.missing(what, instead) : line.error(line.take(), what, instead);
@@ -67,14 +67,15 @@ void read_hand(LineReader& line, std::vector<Hand>& hands) {
   }
   if (hand.name.empty()) {
     const Word& word = line.take();
-    line.error(word, quoted(line.typed(word)) + ": a time without a name", "write Bess " + line.typed(word));
+    line.error(word, in_quotes(line.typed(word)) + ": a time without a name",
+               "write Bess " + line.typed(word));
   } else {
     take_time(line, hand);
   }
   while (!line.done() && line.peek() != ",") {
     const Word& word = line.take();
     if (looks_like_time(word.text)) {
-      line.error(word, quoted(line.typed(word)) + ": a second time for one hand",
+      line.error(word, in_quotes(line.typed(word)) + ": a second time for one hand",
                  "part the hands by a comma");
     }
     hand.activity += (hand.activity.empty() ? "" : " ") + line.typed(word);
@@ -101,7 +102,7 @@ ChargeMark take_charge_mark(LineReader& line, std::vector<const Word*>& words) {
     if (!own_comma && !after_comma) continue;
     if (words.size() > i + 2) {
       line.error(*words[i + 2],
-                 quoted(line.typed(*words[i + 2])) + ": nothing more is read after the job charged",
+                 in_quotes(line.typed(*words[i + 2])) + ": nothing more is read after the job charged",
                  "write , charge or , charge TER at the end");
     }
     ChargeMark mark{true, words.size() > i + 1 ? line.typed(*words[i + 1]) : ""};
@@ -135,7 +136,7 @@ bool take_stop_time(LineReader& line, Stop& stop) {
   }
   if (all_digits(text) && *minutes > kMostBareHours * 60) {
     const std::string typed = line.typed(word);
-    line.error(word, quoted(typed) + ": a bare number is hours, and this stop is longer than a day's work",
+    line.error(word, in_quotes(typed) + ": a bare number is hours, and this stop is longer than a day's work",
                "write " + typed + "min" + (typed.size() < 3 && *minutes < 3600 ? " or 0:" + typed : ""));
     return false;
   }
@@ -147,7 +148,7 @@ bool take_stop_time(LineReader& line, Stop& stop) {
 
 std::optional<Fact> read_crew(LineReader& line) {
   if (line.done()) {
-    line.missing("`crew` without anybody", "write crew Quill 9, Bess 8:30");
+    line.missing("'crew' without anybody", "write crew Quill 9, Bess 8:30");
     return std::nullopt;
   }
   Crew crew;
@@ -167,7 +168,7 @@ std::optional<Fact> read_crew(LineReader& line) {
 
 std::optional<Fact> read_run(LineReader& line) {
   if (line.done()) {
-    line.missing("`run` without a time", "write run 7:15-10:20 10:56-13:30");
+    line.missing("'run' without a time", "write run 7:15-10:20 10:56-13:30");
     return std::nullopt;
   }
   Run run;
@@ -178,7 +179,7 @@ std::optional<Fact> read_run(LineReader& line) {
       run.spans.push_back(*span);
     } else {
       line.error(
-          word, quoted(line.typed(word)) + ": not a stretch of sawing",
+          word, in_quotes(line.typed(word)) + ": not a stretch of sawing",
           is_time(word.text) ? "write when it began and ended, as 7:15-10:20" : "write it as 7:15-10:20");
     }
   }
@@ -188,7 +189,7 @@ std::optional<Fact> read_run(LineReader& line) {
 
 std::optional<Fact> read_stop(LineReader& line) {
   if (line.done()) {
-    line.missing("`stop` without a time", "write stop 0:36 metal, or stop 14:05-14:35 belt");
+    line.missing("'stop' without a time", "write stop 0:36 metal, or stop 14:05-14:35 belt");
     return std::nullopt;
   }
   Stop stop;
@@ -199,16 +200,16 @@ std::optional<Fact> read_stop(LineReader& line) {
   stop.charge = mark.charge;
   stop.charge_job = mark.job;
   if (words.empty() || same_word(words.front()->text, "charge")) {
-    line.missing("`stop` without a cause", "write a word for it, as waiting, belt, metal, weather");
+    line.missing("'stop' without a cause", "write a word for it, as waiting, belt, metal, weather");
     return std::nullopt;
   }
   if (!stop.charge && same_word(words.back()->text, "charge")) {
-    line.warn(*words.back(), "`charge` without a comma before it is read as part of the text",
+    line.warn(*words.back(), "'charge' without a comma before it is read as part of the text",
               "write , charge if the stop is to be charged");
   }
   stop.cause = joined(line, {words.front()}, true);
   if (stop.cause.empty() || looks_like_time(stop.cause)) {
-    line.error(*words.front(), quoted(line.typed(*words.front())) + ": not a cause",
+    line.error(*words.front(), in_quotes(line.typed(*words.front())) + ": not a cause",
                "write a word for it, as waiting, belt, metal, weather");
   }
   words.erase(words.begin());

@@ -31,12 +31,12 @@ std::optional<ToothAction> take_action(LineReader& line) {
     }
   }
   if (line.done()) {
-    line.missing("`teeth` without what was done", "write one of " + join(action_words(), ", "));
+    line.missing("'teeth' without what was done", "write one of " + join(action_words(), ", "));
     return std::nullopt;
   }
   const Word& word = line.take();
   const std::string near = nearest(word.text, action_words());
-  line.error(word, quoted(line.typed(word)) + ": no work on teeth is called so",
+  line.error(word, in_quotes(line.typed(word)) + ": no work on teeth is called so",
              near.empty() ? "write one of " + join(action_words(), ", ") : "did you mean " + near + "?");
   return std::nullopt;
 }
@@ -102,7 +102,8 @@ std::optional<std::int64_t> take_fuel_price(LineReader& line) {
     return std::nullopt;
   }
   if (price->minor >= 0) return price->minor;
-  line.error(word, quoted(line.typed(word)) + ": a price below nothing", "write what was paid for all of it");
+  line.error(word, in_quotes(line.typed(word)) + ": a price below nothing",
+             "write what was paid for all of it");
   return std::nullopt;
 }
 
@@ -128,7 +129,7 @@ void move_error(LineReader& line, std::string what) {
 }  // namespace
 
 std::optional<Fact> read_teeth(LineReader& line) {
-  auto saw = take_code(line, "`teeth` without a saw", "teeth head replaced 3 metal T17");
+  auto saw = take_code(line, "'teeth' without a saw", "teeth head replaced 3 metal T17");
   if (!saw) return std::nullopt;
   const auto action = take_action(line);
   if (!action) return std::nullopt;
@@ -138,7 +139,7 @@ std::optional<Fact> read_teeth(LineReader& line) {
     const auto count = whole_number(word.text);
     constexpr std::int64_t kMostTeeth = 500;
     if (!count || *count < 1 || *count > kMostTeeth) {
-      line.error(word, quoted(word.text) + ": no number of teeth", "write how many, or leave it out");
+      line.error(word, in_quotes(word.text) + ": no number of teeth", "write how many, or leave it out");
       return std::nullopt;
     }
     teeth.count = static_cast<int>(*count);
@@ -151,14 +152,14 @@ std::optional<Fact> read_teeth(LineReader& line) {
 
 std::optional<Fact> read_charge(LineReader& line) {
   const std::string example = "charge TER metal-strike 1";
-  auto job = take_code(line, "`charge` without a job", example);
+  auto job = take_code(line, "'charge' without a job", example);
   if (!job) return std::nullopt;
   if (starts_with_digit(line.peek()) || line.peek().starts_with('-')) {
     const Word& word = line.take();
-    line.error(word, quoted(line.typed(word)) + ": not a charge's name", "write " + example);
+    line.error(word, in_quotes(line.typed(word)) + ": not a charge's name", "write " + example);
     return std::nullopt;
   }
-  auto name = take_code(line, "`charge` without what is charged", example);
+  auto name = take_code(line, "'charge' without what is charged", example);
   if (!name) return std::nullopt;
   Charge charge{same_word(*job, "own") ? "own" : *job, *name, 1, {}};
   const std::string_view next = line.peek();
@@ -166,7 +167,7 @@ std::optional<Fact> read_charge(LineReader& line) {
     const Word& word = line.take();
     const auto quantity = read_quantity(word.text);
     if (!quantity) {
-      line.error(word, quoted(line.typed(word)) + ": not a quantity", "write how many, as 1 or 2.5");
+      line.error(word, in_quotes(line.typed(word)) + ": not a quantity", "write how many, as 1 or 2.5");
       return std::nullopt;
     }
     charge.quantity = *quantity;
@@ -177,13 +178,13 @@ std::optional<Fact> read_charge(LineReader& line) {
 
 std::optional<Fact> read_meter(LineReader& line) {
   if (line.done()) {
-    line.missing("`meter` without a reading", "write meter 1854.6");
+    line.missing("'meter' without a reading", "write meter 1854.6");
     return std::nullopt;
   }
   const Word& word = line.take();
   const auto hours = read_decimal(word.text, 1);
   if (!hours || hours->is_negative() || *hours > Rational(1'000'000)) {
-    line.error(word, quoted(line.typed(word)) + ": not an engine-hour reading",
+    line.error(word, in_quotes(line.typed(word)) + ": not an engine-hour reading",
                "write hours and tenths, as 1854.6");
     return std::nullopt;
   }
@@ -195,7 +196,7 @@ std::optional<Fact> read_meter(LineReader& line) {
 std::optional<Fact> read_fuel(LineReader& line) {
   const std::string instead = "write fuel 7.3 gal, or fuel 27.6 l 41.40 with what was paid";
   if (line.done()) {
-    line.missing("`fuel` without a quantity", instead);
+    line.missing("'fuel' without a quantity", instead);
     return std::nullopt;
   }
   const Word& word = line.peek_word();
@@ -203,10 +204,10 @@ std::optional<Fact> read_fuel(LineReader& line) {
   const auto quantity = read_quantity(amount.number);
   const auto unit = fuel_unit(amount.unit);
   if (!quantity) {
-    line.error(word, quoted(line.typed(word)) + ": not a quantity of fuel", instead);
+    line.error(word, in_quotes(line.typed(word)) + ": not a quantity of fuel", instead);
   } else if (!unit) {
-    const std::string what = amount.unit.empty() ? quoted(amount.number) + ": fuel without a unit"
-                                                 : quoted(amount.unit) + ": not gal or l";
+    const std::string what = amount.unit.empty() ? in_quotes(amount.number) + ": fuel without a unit"
+                                                 : in_quotes(amount.unit) + ": not gal or l";
     line.error(*amount.unit_word, what, instead);
   }
   if (line.failed()) return std::nullopt;
@@ -221,13 +222,13 @@ std::optional<Fact> read_move(LineReader& line) {
   const std::size_t distance = find_distance(line);
   if (distance == std::string_view::npos) {
     line.take_rest();
-    move_error(line, "`move` without a distance in mi or km");
+    move_error(line, "'move' without a distance in mi or km");
     return std::nullopt;
   }
   std::size_t to = 0;
   while (to < distance && !same_word(line.peek(to), "to")) ++to;
   if (to == 0 || to + 1 >= distance) {
-    move_error(line, "`move` without the place " + std::string(to == 0 ? "it was from" : "it was to"));
+    move_error(line, "'move' without the place " + std::string(to == 0 ? "it was from" : "it was to"));
     return std::nullopt;
   }
   Move move;
@@ -238,7 +239,7 @@ std::optional<Fact> read_move(LineReader& line) {
   const Amount amount = take_amount(line);
   const auto miles = read_quantity(amount.number);
   if (!miles) {
-    line.error(word, quoted(line.typed(word)) + ": not a distance", "write it as 46 mi");
+    line.error(word, in_quotes(line.typed(word)) + ": not a distance", "write it as 46 mi");
     return std::nullopt;
   }
   move.distance = *miles;
@@ -246,7 +247,7 @@ std::optional<Fact> read_move(LineReader& line) {
   if (!line.done()) {
     const Word& time = line.take();
     const auto minutes = read_duration(time.text);
-    if (!minutes) line.error(time, quoted(line.typed(time)) + ": not a time", "write hours, as 3:45");
+    if (!minutes) line.error(time, in_quotes(line.typed(time)) + ": not a time", "write hours, as 3:45");
     move.minutes = minutes.value_or(0);
   }
   line.expect_end("the time it took");

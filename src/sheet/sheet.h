@@ -14,6 +14,7 @@
 //   setup   NAME [kerf K] [over O] [TEXT...]                 a new saw set-up from here on, also on later days
 //   log     [TAG] SPEC [mid D] [girth G] [segments D,D..] [defect D [REASON...]]... [left on the mill]
 //   log     TAG|TAG-TAG ... [left on the mill]               received earlier with `in`, or left earlier
+//   log     TAG defect D [REASON...] ... [left on the mill]  ... with a defect found in sawing, taken off besides
 //   in      [TAG] SPEC ... [from ORIGIN...]                  a log received, not sawn yet
 //   SIZE [GRADE] PIECES/LENGTH...                            a tally line: 2x6 sel 5/10 1/12 4/16
 //   SIZExLENGTH [GRADE] PIECES                               2x8x16 4
@@ -106,7 +107,8 @@ struct Setup {
   bool operator==(const Setup&) const = default;
 };
 
-/// `log` and `in`. With a measure: at most one tag. Without: the tags (ranges as written) of known logs.
+/// `log` and `in`. With a measure: at most one tag. Without: the tags (ranges as written) of known logs, and of one log
+/// the defects found in sawing, which come on top of those it was received with.
 struct LogLine {
   bool received = false;          ///< `in`: received, not sawn
   std::vector<std::string> tags;  ///< as written: "T13", or a range "T13-T22"

@@ -14,7 +14,7 @@ constexpr Length kLongest = measure::feet(200);
 /// Complains of a size past what can be counted.
 bool sane_size(LineReader& line, const Word& word, const Size& size) {
   if (!beyond(size.thickness, kWidest) && !beyond(size.width, kWidest)) return true;
-  line.error(word, quoted(line.typed(word)) + ": wider than any board", "write thickness x width, as 2x6");
+  line.error(word, in_quotes(line.typed(word)) + ": wider than any board", "write thickness x width, as 2x6");
   return false;
 }
 
@@ -23,12 +23,12 @@ void bare_number(LineReader& line, const Word& word, const Word& size, const std
   const std::string typed = line.typed(word);
   const std::string sized = line.typed(size);
   if (same_word(grade, "no") || grade == "#") {
-    line.error(word, quoted(grade + " " + typed) + ": a grade is one word", "write " + grade + typed);
+    line.error(word, in_quotes(grade + " " + typed) + ": a grade is one word", "write " + grade + typed);
   } else if (all_digits(word.text)) {
-    line.error(word, quoted(sized + " " + typed) + ": pieces without a length",
+    line.error(word, in_quotes(sized + " " + typed) + ": pieces without a length",
                "write " + typed + "/16, or " + sized + "x16 " + typed);
   } else {
-    line.error(word, quoted(typed) + ": a length without pieces", "write 24/" + typed);
+    line.error(word, in_quotes(typed) + ": a length without pieces", "write 24/" + typed);
   }
 }
 
@@ -58,7 +58,7 @@ std::vector<Tally::Item> take_items(LineReader& line, const Word& size_word, con
       line.slip(word, slash + 1, length.slip());
     } else if (length->system != size.thickness.system) {
       line.error(word,
-                 quoted(line.typed(word)) + ": a length in " + (is_metric(size) ? "feet" : "metres") +
+                 in_quotes(line.typed(word)) + ": a length in " + (is_metric(size) ? "feet" : "metres") +
                      " for a size in " + (is_metric(size) ? "millimetres" : "inches"),
                  "write both in one of them");
     } else if (sane_length(line, word, slash + 1, *length) && pieces) {
@@ -77,10 +77,10 @@ void take_one_length(LineReader& line, const Word& word, SizedTally& out) {
   const std::size_t last = word.text.find_last_of("xX") + 1;
   if (!sane_size(line, word, out.size) || !sane_length(line, word, last, piece->length)) return;
   const std::string typed = line.typed(word);
-  if (line.done()) return line.missing(quoted(typed) + " without pieces", "write " + typed + " 4");
+  if (line.done()) return line.missing(in_quotes(typed) + " without pieces", "write " + typed + " 4");
   const Word& count = line.take();
   if (count.text.find('/') != std::string::npos) {
-    return line.error(count, quoted(line.typed(count)) + ": a second length for " + quoted(typed),
+    return line.error(count, in_quotes(line.typed(count)) + ": a second length for " + in_quotes(typed),
                       "write the pieces alone, as " + typed + " 4");
   }
   if (const auto pieces = read_pieces(line, count, 0, count.text.size()))
@@ -141,7 +141,7 @@ bool sane_length(LineReader& line, const Word& word, std::size_t at, const Lengt
   } else if (beyond(length, kLongest)) {
     line.slip(
         word, at,
-        {quoted(typed) + ": longer than any board", "the lumber trade writes pieces/length, as 24/16", 0});
+        {in_quotes(typed) + ": longer than any board", "the lumber trade writes pieces/length, as 24/16", 0});
   } else {
     return true;
   }
@@ -154,13 +154,13 @@ std::optional<std::int64_t> read_pieces(LineReader& line, const Word& word, std:
   const auto pieces = whole_number(text);
   if (pieces && *pieces >= 1 && *pieces <= kMostPieces) return pieces;
   if (pieces && *pieces == 0) {
-    line.slip(word, from, {quoted(line.typed(word)) + ": no pieces", "leave it out", 0});
+    line.slip(word, from, {in_quotes(line.typed(word)) + ": no pieces", "leave it out", 0});
   } else if (pieces) {
     line.slip(word, from,
-              {quoted(text) + ": more pieces than a day holds", "write pieces/length, as 24/16", 0});
+              {in_quotes(text) + ": more pieces than a day holds", "write pieces/length, as 24/16", 0});
   } else {
     line.slip(word, from,
-              {quoted(line.typed(word)) + ": not a number of pieces", "write pieces/length, as 24/16", 0});
+              {in_quotes(line.typed(word)) + ": not a number of pieces", "write pieces/length, as 24/16", 0});
   }
   return std::nullopt;
 }
@@ -181,7 +181,7 @@ SizedTally take_sized(LineReader& line, const Word& word) {
   out.items = take_items(line, word, *size, out.grade);
   if (out.items.empty() && !line.failed()) {
     const std::string typed = line.typed(word);
-    const std::string what = quoted(typed) + " without pieces";
+    const std::string what = in_quotes(typed) + " without pieces";
     const std::string instead = "write pieces/length, as " + typed + " 24/16 3/12";
     line.done() ? line.missing(what, instead) : line.error(line.take(), what, instead);
   }
@@ -215,7 +215,7 @@ std::optional<SizedLength> take_lineal(LineReader& line, const Word& word) {
   sized.grade = take_grade(line);
   const Word& total = line.take();
   if (!has_digit(total.text)) {
-    line.error(total, quoted(line.typed(total)) + " without a length", "write it as 212lf");
+    line.error(total, in_quotes(line.typed(total)) + " without a length", "write it as 212lf");
     return std::nullopt;
   }
   std::string text = total.text;
@@ -227,11 +227,11 @@ std::optional<SizedLength> take_lineal(LineReader& line, const Word& word) {
     line.slip(total, 0, length.slip());
   } else if (length->system != size->thickness.system) {
     line.error(total,
-               quoted(line.typed(total)) + ": lineal " + (metres ? "metres" : "feet") + " of a size in " +
+               in_quotes(line.typed(total)) + ": lineal " + (metres ? "metres" : "feet") + " of a size in " +
                    (metres ? "inches" : "millimetres"),
                "write both in one of them");
   } else if (length->is_zero()) {
-    line.error(total, quoted(line.typed(total)) + ": a length of nothing", "leave the line out");
+    line.error(total, in_quotes(line.typed(total)) + ": a length of nothing", "leave the line out");
   } else {
     sized.total = *length;
   }

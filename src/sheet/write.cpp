@@ -14,12 +14,7 @@ constexpr int kRemarkColumn = 48;
 
 /// A decimal without idle zeros: 1, 2.5, 0.28.
 std::string short_decimal(const Rational& value, int places) {
-  std::string text = plain(shown(value, places));
-  if (text.find('.') != std::string::npos) {
-    text.erase(text.find_last_not_of('0') + 1);
-    if (text.ends_with('.')) text.pop_back();
-  }
-  return text;
+  return shortest(shown(value, places));
 }
 
 std::string write_list(const std::vector<Length>& lengths, const char* between, bool metric_book) {
@@ -98,7 +93,7 @@ class Writer {
     std::string text = join(log.tags, " ");
     if (log.measure) text += (text.empty() ? "" : " ") + measured(*log.measure);
     for (const auto& defect : log.defects) {
-      text += " defect " + scaling::write_defect(defect) + with(defect.reason);
+      text += " defect " + scaling::write_defect(defect, metric_) + with(defect.reason);
     }
     if (!log.origin.empty()) text += " from " + log.origin;
     if (log.left_on_mill) text += " left on the mill";

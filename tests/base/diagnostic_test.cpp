@@ -11,9 +11,9 @@ namespace {
 using namespace kerfbook;
 
 TEST_CASE("a diagnostic shows file, line, column, the line itself and a caret under the trouble") {
-  const Diagnostic found{Severity::error, {2, 5}, "`24`: pieces without a length", "write 24/16"};
+  const Diagnostic found{Severity::error, {2, 5}, "'24': pieces without a length", "write 24/16"};
   CHECK(show(found, "tue.sheet", "job TER\n2x6 24\n") ==
-        "tue.sheet:2:5: error: `24`: pieces without a length; write 24/16\n"
+        "tue.sheet:2:5: error: '24': pieces without a length; write 24/16\n"
         "    2x6 24\n"
         "        ^\n");
 }

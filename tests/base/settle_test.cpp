@@ -87,3 +87,21 @@ TEST_CASE("in groups, the lines add to their group's sum, the sums to the total,
     for (std::size_t i = 0; i < exact.size(); ++i) RC_ASSERT(is_floor_or_ceiling(exact[i], settled[i], 100));
   }));
 }
+
+TEST_CASE("figures over one denominator settle as the fractions they are") {
+  CHECK(rc::check("settle over one denominator", [] {
+    const Wide under = *rc::gen::element<std::int64_t>(1, 60, 768, 1'000'000, 37'748'736);
+    const auto given = *rc::gen::container<std::vector<std::int64_t>>(
+        rc::gen::inRange<std::int64_t>(-9'000'000'000, 9'000'000'000));
+    const std::vector<Wide> tops(given.begin(), given.end());
+    std::vector<Rational> exact;
+    std::vector<std::size_t> group;
+    for (const Wide top : tops) {
+      exact.emplace_back(top, under);
+      group.push_back(*rc::gen::inRange<std::size_t>(0, 3));
+    }
+    const std::int64_t total = rounded_total(exact, 2);
+    RC_ASSERT(settle(tops, under, 2, total) == settle(exact, 2, total));
+    RC_ASSERT(settle_in_groups(tops, under, group, 2, total) == settle_in_groups(exact, group, 2, total));
+  }));
+}

@@ -1,149 +1,224 @@
-// report_bench.cpp -- what a report costs on a book of one year and of twenty: day, week and month reports must cost the
-// same on both; all-history reports are set against hand-written SQL on the base tables in the same run.
-// The books are filled by SQL (230 days a year, 50 tally lines, 12 logs, 2 runs a day), not posted.
-#include <fmt/format.h>
-
+// report_bench.cpp -- what reports cost. A day, week or month must cost the same on a book of twenty years as on one of
+// one year; an all-history report is set against hand-written SQL on the base tables (by_hand/NAME.sql, a statement a
+// table), which must give the very same rows into a C++ vector in the same run. Processor time, the best of several,
+// each contender in turn.
+//
+//   report_bench [FOLDER] [REPORT...]    books kept in a folder and used again; all-history ratios of some reports only
 #include <SQLiteCpp/SQLiteCpp.h>
+#include <fmt/format.h>
+#include <sqlite3.h>
+#include <unistd.h>
+
 #include <algorithm>
-#include <chrono>
-#include <filesystem>
-#include <functional>
+#include <ctime>
+#include <fstream>
+#include <memory>
+#include <sstream>
+#include <stdexcept>
 #include <vector>
 
+#include "mill_years.h"
+#include "report/filters.h"
 #include "report/report.h"
+#include "report/rows.h"
 
 using namespace kerfbook;
+namespace fs = std::filesystem;
 
 namespace {
 
-constexpr int kDaysAYear = 230;
-constexpr int kFirstDay = 13'000;
+constexpr int kRounds = 9;
+constexpr int kYears = 20;
 
-const char* const kFill = R"~(
-INSERT INTO journal VALUES (1, 'sheet', 'bench', 1, '2006-01-01 20:00:00', '', '', printf('%064d', 0));
-INSERT INTO site(id, name) VALUES (1, 'yard'), (2, 'farm');
-INSERT INTO species(id, code) VALUES (1, 'DF'), (2, 'WH');
-INSERT INTO customer(id, code) VALUES (1, 'TER');
-INSERT INTO job(id, code, customer, owner) VALUES (1, 'TER', 1, 'customer'), (2, 'own', NULL, 'own');
-INSERT INTO setup(id, name) VALUES (1, 'first');
-INSERT INTO size(id, label, thickness, width, metric, quarters) VALUES
-  (1,'1x4',64,256,0,0), (2,'1x6',64,384,0,0), (3,'2x4',128,256,0,0), (4,'2x6',128,384,0,0), (5,'2x8',128,512,0,0);
-CREATE TEMP TABLE d AS WITH RECURSIVE n(i) AS (SELECT 0 UNION ALL SELECT i + 1 FROM n WHERE i + 1 < :days)
-  SELECT 13000 + i AS day FROM n;
-CREATE TEMP TABLE n50 AS WITH RECURSIVE n(i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < 50) SELECT i FROM n;
-INSERT INTO sheet SELECT day, 1, 1, 0, 1, 360, 40, 1080, 0 FROM d;
-INSERT INTO run SELECT day, 1, r.i, r.i, r.i, r.i, NULL, 'international-quarter', 'bf', 6, 0, 700000000, 700000000,
-  100000000, 25, 0, 0, 0 FROM d, (SELECT i FROM n50 WHERE i < 3) r;
-INSERT INTO tally SELECT day, 1, (i + 20) * 1000, 1 + i % 2, 1 + (i + day) % 5, NULL, NULL, 'sawn', 'piece', 1 + i % 4,
-  768 * (8 + 2 * (i % 5)), 0, 0, 0, NULL FROM d, n50;
-UPDATE tally SET lumber = pieces * length * (SELECT thickness * width FROM size WHERE size.id = tally.size), wood = lumber;
-UPDATE run SET (pieces, lumber, wood) = (SELECT sum(pieces), sum(lumber), sum(wood) FROM tally t
-  WHERE t.day = run.day AND t.shift = run.shift AND t.run = run.run);
-INSERT INTO log SELECT day, 1, i * 1000, 1 + i % 2, 'L' || day || '-' || i, 'sawn', '15x12', 0, 960, 9216, 0,
-  'international-quarter', 115000000, 0, 115000000, 0, 16000000, NULL, NULL FROM d, n50 WHERE i <= 12;
-INSERT INTO sawing SELECT day, 1, 500 + i, i, i, 480 + i * 180, 180 FROM d, n50 WHERE i < 3;
-INSERT INTO stop SELECT day, 1, 90000, 1, 1, 600, 40, CASE day % 3 WHEN 0 THEN 'belt' WHEN 1 THEN 'metal' ELSE 'waiting' END,
-  '', 0 FROM d;
-INSERT INTO crew SELECT day, 1, 600 + i, NULL, CASE i WHEN 1 THEN 'A' ELSE 'B' END, 540, '' FROM d, n50 WHERE i < 3;
-ANALYZE;
-)~";
-
-book::Book filled(int years) {
-  const auto file =
-      std::filesystem::temp_directory_path() / fmt::format("kerfbook-report-bench-{}.book", years);
-  std::filesystem::remove(file);
-  book::OpenOptions options;
-  options.now = [] { return std::string("2026-01-01 20:00:00"); };
-  auto made = book::Book::create(file, options);
-  std::string sql = kFill;
-  sql.replace(sql.find(":days"), 5, std::to_string(years * kDaysAYear));
-  made.database().exec("BEGIN");
-  made.database().exec(sql);
-  made.database().exec("COMMIT");
-  return made;
+double processor_seconds(const std::function<void()>& deed) {
+  const auto now = [] {
+    timespec time{};
+    ::clock_gettime(CLOCK_PROCESS_CPUTIME_ID, &time);
+    return static_cast<double>(time.tv_sec) + static_cast<double>(time.tv_nsec) * 1e-9;
+  };
+  const double began = now();
+  deed();
+  return now() - began;
 }
 
-/// Milliseconds, the best of several.
-double best(int times, const std::function<void()>& deed) {
-  double least = 1e9;
-  for (int i = 0; i < times; ++i) {
-    const auto begun = std::chrono::steady_clock::now();
-    deed();
-    least = std::min(
-        least, std::chrono::duration<double, std::milli>(std::chrono::steady_clock::now() - begun).count());
+/// The least time of each deed, taken in turn so that a busy machine slows all alike.
+std::vector<double> least(const std::vector<std::function<void()>>& deeds) {
+  std::vector<double> best(deeds.size(), 1e9);
+  for (int round = 0; round < kRounds; ++round) {
+    for (std::size_t i = 0; i < deeds.size(); ++i) best[i] = std::min(best[i], processor_seconds(deeds[i]));
   }
-  return least;
+  return best;
 }
 
-double run(const book::Book& book, const std::string& name, int from, int to) {
-  static const auto reports = report::all_reports("");
-  report::Ask ask;
-  if (from != 0) ask.from = Day{from};
-  if (to != 0) ask.to = Day{to};
-  return best(7,
-              [&] { report::run_report(report::find_report(reports, name), book, ask, {}, Day{kFirstDay}); });
+using Cells = std::vector<report::Value>;
+
+// ---- by hand ------------------------------------------------------------------------------------------------------
+
+std::vector<std::string> statements_by_hand(const std::string& name) {
+  std::ifstream file(fs::path(KERFBOOK_ROOT) / "tests/bench/by_hand" / (name + ".sql"));
+  std::stringstream text;
+  text << file.rdbuf();
+  std::vector<std::string> statements;
+  std::string one;
+  for (const char c : text.str()) {
+    one += c;
+    if (c == ';' && sqlite3_complete(one.c_str()) != 0) statements.push_back(std::exchange(one, {}));
+  }
+  return statements;
 }
 
-double by_hand(const book::Book& book, const char* sql) {
-  return best(7, [&] {
-    SQLite::Statement select(book.database(), sql);
-    while (select.executeStep()) {
+/// A connection as a program of the hand's own would open it.
+class Hand {
+ public:
+  explicit Hand(const fs::path& file) {
+    sqlite3* db = nullptr;
+    const int code = sqlite3_open_v2(file.c_str(), &db, SQLITE_OPEN_READONLY | SQLITE_OPEN_NOMUTEX, nullptr);
+    db_.reset(db);
+    if (code != SQLITE_OK) throw std::runtime_error(sqlite3_errmsg(db));
+  }
+
+  Cells rows(const std::string& sql) const {
+    sqlite3_stmt* prepared = nullptr;
+    const int code = sqlite3_prepare_v2(db_.get(), sql.c_str(), -1, &prepared, nullptr);
+    const std::unique_ptr<sqlite3_stmt, int (*)(sqlite3_stmt*)> statement(prepared, sqlite3_finalize);
+    if (code != SQLITE_OK) throw std::runtime_error(sqlite3_errmsg(db_.get()) + (": " + sql));
+    Cells cells;
+    const int columns = sqlite3_column_count(prepared);
+    while (sqlite3_step(prepared) == SQLITE_ROW) {
+      for (int c = 0; c < columns; ++c) cells.push_back(cell(prepared, c));
     }
-  });
+    return cells;
+  }
+
+ private:
+  static report::Value cell(sqlite3_stmt* row, int column) {
+    switch (sqlite3_column_type(row, column)) {
+      case SQLITE_INTEGER:
+        return static_cast<std::int64_t>(sqlite3_column_int64(row, column));
+      case SQLITE_TEXT: {
+        const auto* text = reinterpret_cast<const char*>(sqlite3_column_text(row, column));
+        return std::string(text, static_cast<std::size_t>(sqlite3_column_bytes(row, column)));
+      }
+      default:
+        return std::monostate{};
+    }
+  }
+
+  std::unique_ptr<sqlite3, int (*)(sqlite3*)> db_{nullptr, sqlite3_close};
+};
+
+// ---- by the engine ------------------------------------------------------------------------------------------------
+
+const std::vector<report::ReportFile>& reports() {
+  static const auto all = report::all_reports("");
+  return all;
 }
 
-void line(const char* what, double mine, double floor) {
-  fmt::print("{:<44} {:>9.3f} ms {:>9.3f} ms   ratio {:.2f}\n", what, mine, floor, mine / floor);
+const Day kToday = make_day(2026, 1, 1);
+
+std::vector<report::Raw> rows_of(const report::ReportFile& wanted, const book::Book& book) {
+  const book::Still still(book);
+  const auto filters = report::filtered(wanted, book, {}, {}, kToday);
+  std::vector<report::Raw> tables;
+  for (const auto& table : wanted.tables) {
+    report::Query query(book.database().getHandle(), report::fitted(table.sql, filters.parameters));
+    tables.push_back(report::read_rows(query, filters.parameters));
+  }
+  return tables;
+}
+
+bool same(const report::Raw& raw, const Cells& hand) {
+  if (hand.size() != raw.rows() * raw.names.size()) return false;
+  for (std::size_t i = 0; i < hand.size(); ++i) {
+    if (raw.at(i / raw.names.size(), i % raw.names.size()) != hand[i]) return false;
+  }
+  return true;
+}
+
+// ---- what is printed ----------------------------------------------------------------------------------------------
+
+void stretches(const book::Book& one, const book::Book& twenty) {
+  fmt::print("{:<34} {:>12} {:>12} {:>7}\n", "a stretch at the end of the book", "20 years ms", "1 year ms",
+             "ratio");
+  for (const auto& wanted : reports()) {
+    for (const auto& [words, days] : {std::pair("day", 1), std::pair("week", 7), std::pair("month", 30)}) {
+      const auto ask = [&](int years) {
+        report::Ask some;
+        some.to = bench::day_of(years * bench::kDaysAYear - 1);
+        some.from = *some.to - (days - 1);
+        return some;
+      };
+      if (std::find(wanted.filters.begin(), wanted.filters.end(), "from") == wanted.filters.end()) continue;
+      const auto many = ask(kYears);
+      const auto few = ask(1);
+      const auto times = least({[&] { report::run_report(wanted, twenty, many, {}, kToday); },
+                                [&] { report::run_report(wanted, one, few, {}, kToday); }});
+      fmt::print("{:<34} {:>12.3f} {:>12.3f} {:>7.2f}\n", wanted.name + ", a " + words, times[0] * 1e3,
+                 times[1] * 1e3, times[0] / times[1]);
+    }
+  }
+}
+
+void all_history(const report::ReportFile& wanted, const book::Book& book, const Hand& hand) {
+  const auto statements = statements_by_hand(wanted.name);
+  std::size_t rows = 0;
+  const auto tables = rows_of(wanted, book);
+  for (std::size_t i = 0; i < tables.size(); ++i) {
+    rows += tables[i].rows();
+    if (i < statements.size() && !same(tables[i], hand.rows(statements[i]))) {
+      throw std::runtime_error(fmt::format("{}, table {}: the hand-written SQL gives other rows", wanted.name,
+                                           wanted.tables[i].name));
+    }
+  }
+  const auto by_hand = [&] {
+    for (const auto& statement : statements) hand.rows(statement);
+  };
+  const auto times = least(
+      {[&] { rows_of(wanted, book); }, [&] { report::run_report(wanted, book, {}, {}, kToday); }, by_hand});
+  fmt::print("{:<22} {:>7} {:>10.2f} {:>10.2f}", wanted.name, rows, times[0] * 1e3, times[1] * 1e3);
+  if (statements.size() == tables.size()) {
+    fmt::print(" {:>10.2f} {:>7.2f} {:>7.2f}", times[2] * 1e3, times[0] / times[2], times[1] / times[2]);
+  }
+  fmt::print("\n");
+  std::fflush(stdout);
+}
+
+fs::path book_of(const fs::path& folder, int years) {
+  return folder / fmt::format("kerfbook-bench-{}-years.book", years);
+}
+
+void compare(const fs::path& folder, const std::vector<std::string>& only) {
+  for (const int years : {1, kYears}) {
+    if (!fs::exists(book_of(folder, years))) bench::fill(book_of(folder, years), years);
+  }
+  const Hand hand(book_of(folder, kYears));
+  const auto twenty = book::Book::open(book_of(folder, kYears), bench::options(true));
+  if (only.empty()) stretches(book::Book::open(book_of(folder, 1), bench::options(true)), twenty);
+  fmt::print("\n{:<22} {:>7} {:>10} {:>10} {:>10} {:>7} {:>7}\n", "all twenty years", "rows", "rows ms",
+             "document", "by hand", "ratio", "ratio");
+  for (const auto& wanted : reports()) {
+    if (only.empty() || std::find(only.begin(), only.end(), wanted.name) != only.end()) {
+      all_history(wanted, twenty, hand);
+    }
+  }
 }
 
 }  // namespace
 
-int main() {
-  const auto one = filled(1);
-  const auto twenty = filled(20);
-  const int end1 = kFirstDay + kDaysAYear - 1;
-  const int end20 = kFirstDay + 20 * kDaysAYear - 1;
-  fmt::print("on a book of                                     20 years        1 year\n");
-  line("day, the newest day", run(twenty, "day", end20, end20), run(one, "day", end1, end1));
-  line("production, a week", run(twenty, "production", end20 - 6, end20),
-       run(one, "production", end1 - 6, end1));
-  line("overrun, a month", run(twenty, "overrun", end20 - 29, end20), run(one, "overrun", end1 - 29, end1));
-  line("tally, a month", run(twenty, "tally", end20 - 29, end20), run(one, "tally", end1 - 29, end1));
-  line("downtime, a month", run(twenty, "downtime", end20 - 29, end20),
-       run(one, "downtime", end1 - 29, end1));
-
-  fmt::print("\nall twenty years                                 report        by hand on the base tables\n");
-  line("production-year", run(twenty, "production-year", 0, 0),
-       by_hand(
-           twenty,
-           "SELECT strftime('%Y', t.day * 86400, 'unixepoch') AS y, sum(t.lumber), sum(t.pieces), "
-           "(SELECT sum(net) FROM log l WHERE l.state = 'sawn' AND l.day BETWEEN min(t.day) AND max(t.day)) "
-           "FROM tally t GROUP BY y"));
-  line("production-month", run(twenty, "production-month", 0, 0),
-       by_hand(
-           twenty,
-           "SELECT strftime('%Y-%m', t.day * 86400, 'unixepoch') AS m, sum(t.lumber), sum(t.pieces), "
-           "(SELECT sum(net) FROM log l WHERE l.state = 'sawn' AND l.day BETWEEN min(t.day) AND max(t.day)) "
-           "FROM tally t GROUP BY m"));
-  line(
-      "overrun-by-species", run(twenty, "overrun-by-species", 0, 0),
-      by_hand(
-          twenty,
-          "SELECT r.species, sum(t.lumber), (SELECT sum(l.net) FROM log l JOIN run q USING (day, shift, run) "
-          "WHERE q.species = r.species) FROM tally t JOIN run r USING (day, shift, run) GROUP BY r.species"));
-  line("downtime", run(twenty, "downtime", 0, 0),
-       by_hand(
-           twenty,
-           "SELECT cause, count(*), sum(minutes), (SELECT sum(lumber) FROM tally) FROM stop GROUP BY cause"));
-  line(
-      "tally", run(twenty, "tally", 0, 0),
-      by_hand(twenty,
-              "SELECT r.job, r.species, t.size, t.grade, t.length, sum(t.pieces), sum(t.lumber) FROM tally t "
-              "JOIN run r USING (day, shift, run) GROUP BY 1, 2, 3, 4, 5 ORDER BY 1, 2, 3, 4, 5"));
-  line("production (4,600 days)", run(twenty, "production", 0, 0),
-       by_hand(
-           twenty,
-           "SELECT t.day, sum(t.lumber), sum(t.pieces), (SELECT sum(net) FROM log l WHERE l.day = t.day AND "
-           "state = 'sawn') FROM tally t GROUP BY t.day"));
-  return 0;
+int main(int argc, char** argv) {
+  std::vector<std::string> only(argv + 1, argv + argc);
+  const bool kept = !only.empty() && fs::is_directory(only.front());
+  const fs::path folder = kept ? fs::path(only.front())
+                               : fs::temp_directory_path() / fmt::format("kerfbook-bench-{}", ::getpid());
+  if (kept) only.erase(only.begin());
+  fs::create_directory(folder);
+  int code = 0;
+  try {
+    compare(folder, only);
+  } catch (const std::exception& fault) {
+    fmt::print(stderr, "{}\n", fault.what());
+    code = 1;
+  }
+  if (!kept) fs::remove_all(folder);
+  return code;
 }

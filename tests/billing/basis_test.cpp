@@ -65,9 +65,9 @@ TEST_CASE("by another log rule named in the price: Doyle, the total to the whole
 TEST_CASE("the list of logs attached goes by the rule the logs are billed by, and adds up to the line") {
   const Week week("basis = \"log-scale\"\nrule = \"doyle\"\nrate = 1.00\n");
   const std::string text = text_of(draft_paper(*week.book, "QHH", kFriday, kFriday));
-  CHECK(text.find("9 logs, net scale 396.75 bf by doyle") != std::string::npos);
+  CHECK(text.find("9 logs, net scale 396.75 bf by Doyle") != std::string::npos);
   const std::string house = text_of(draft_paper(*week.book, "TER", kFriday, kFriday));
-  CHECK(house.find("26 logs, net scale 3,155 bf by international-quarter") != std::string::npos);
+  CHECK(house.find("26 logs, net scale 3,155 bf by International 1/4-inch") != std::string::npos);
 }
 
 TEST_CASE("by the log, the piece, the lineal foot and the lineal metre") {

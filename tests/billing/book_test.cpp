@@ -180,8 +180,8 @@ TEST_CASE("a mill file with a wrong price is refused with its line and column") 
     FAIL_CHECK("was posted");
   } catch (const book::DocumentRefused& refused) {
     REQUIRE(refused.found().size() == 1);
-    CHECK(refused.found()[0].what == "`bff` is not known");
-    CHECK(refused.found()[0].instead == "did you mean `bf`?");
+    CHECK(refused.found()[0].what == "'bff' is not known");
+    CHECK(refused.found()[0].instead == "did you mean bf?");
     CHECK(refused.found()[0].place.column == 10);
   }
 }

@@ -39,7 +39,7 @@ TEST_CASE(
   CHECK(draft.lines[0].amount.minor == 0);
   REQUIRE(draft.problems.size() == 1);
   CHECK(draft.problems[0] ==
-        "2026-05-04, job TER: a stop for weather of 0:30 is marked `charge`, and no charge has stop = "
+        "2026-05-04, job TER: a stop for weather of 0:30 is marked 'charge', and no charge has stop = "
         "\"weather\"; "
         "add one, or waive it: waive TER 2026-05-04 weather");
 }
@@ -61,14 +61,14 @@ TEST_CASE("a charge line that names no charge is shown with its quantity, and th
   CHECK(draft.lines[0].description == "planning: the tongue side (no price yet)");
   CHECK(draft.lines[0].quantity == Decimal{40000, 2});
   REQUIRE(draft.problems.size() == 1);
-  CHECK(draft.problems[0].find("did you mean `planing`?") != std::string::npos);
+  CHECK(draft.problems[0].find("did you mean 'planing'?") != std::string::npos);
 }
 
 TEST_CASE("a charge whose conditions no charge line can meet is told, not called unknown") {
   const Draft draft = draft_of(priced("name = \"planing\"\nrate = 0.05\nper = \"bf\"\nspecies = \"DF\"\n"),
                                {charge_line(kMonday, "planing", 400)});
   REQUIRE(draft.problems.size() == 1);
-  CHECK(draft.problems[0].find("the [[charge]] `planing` is only for DF") != std::string::npos);
+  CHECK(draft.problems[0].find("the [[charge]] 'planing' is only for DF") != std::string::npos);
 }
 
 TEST_CASE(
@@ -169,7 +169,7 @@ TEST_CASE("sawn by the hour without a run line, or by log scale without a log: t
   CHECK(hours.lines.empty());
   REQUIRE(hours.remarks.size() == 1);
   CHECK(hours.remarks[0] ==
-        "2026-05-04, job TER: sawing is priced by the hour and the sheet has no `run` line for it, so "
+        "2026-05-04, job TER: sawing is priced by the hour and the sheet has no 'run' line for it, so "
         "nothing is "
         "charged");
   const std::string scale = "[[price]]\nbasis = \"log-scale\"\nrate = 0.45\n";

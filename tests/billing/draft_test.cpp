@@ -152,7 +152,7 @@ TEST_CASE("a stop marked charge that no charge is for is a problem, never forgot
   const Draft unknown =
       draft_of("[[charge]]\nname = \"bundling\"\nrate = 45\n", {charge_line(kMonday, "bundeling", 2)});
   REQUIRE(unknown.problems.size() == 1);
-  CHECK(unknown.problems[0].find("did you mean `bundling`?") != std::string::npos);
+  CHECK(unknown.problems[0].find("did you mean 'bundling'?") != std::string::npos);
 }
 
 TEST_CASE("travel: one way, both ways, the first miles free, miles and kilometres") {

@@ -44,11 +44,11 @@ TEST_CASE("the choice says why, and explain goes through every price") {
   const Choice choice = choose_price(terms, asked("TER", "ODA", "DF", "4x8", 12));
   CHECK(
       choice.why ==
-      "`barn` (line 28, 0.48 a board foot) goes before `Oda` (line 23, 0.42 a board foot): it names the job");
+      "'barn' (line 28, 0.48 a board foot) goes before 'Oda' (line 23, 0.42 a board foot): it names the job");
   const auto lines = explain_price(terms, asked("X", "Y", "WH", "4x8", 12));
   REQUIRE(lines.size() == 6);
-  CHECK(lines[0] == "`house` (line 1, 0.40 a board foot) is the only price that fits");
-  CHECK(lines[1] == "`fir` (line 5, 0.45 a board foot) does not fit: it is for species DF");
+  CHECK(lines[0] == "'house' (line 1, 0.40 a board foot) is the only price that fits");
+  CHECK(lines[1] == "'fir' (line 5, 0.45 a board foot) does not fit: it is for species DF");
 }
 
 TEST_CASE("of two alike the later in force wins, then the later in the file") {

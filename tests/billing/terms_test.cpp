@@ -30,14 +30,14 @@ TEST_CASE("every problem of the file is told at once, with line and column and w
       "\"lumber\"\n");
   REQUIRE(found.size() == 5);
   CHECK(found[0].place == Place{2, 10});
-  CHECK(found[0].instead == "did you mean `bf`?");
+  CHECK(found[0].instead == "did you mean bf?");
   CHECK(found[1].place == Place{5, 1});
   CHECK(found[1].what == "a price without a rate");
   CHECK(found[2].place == Place{7, 1});
-  CHECK(found[2].what == "`rat` is no key of [[price]]");
-  CHECK(found[2].instead == "did you mean `rate`?");
+  CHECK(found[2].what == "'rat' is no key of [[price]]");
+  CHECK(found[2].instead == "did you mean rate?");
   CHECK(found[3].place == Place{11, 8});
-  CHECK(found[3].instead == "did you mean `hour`?");
+  CHECK(found[3].instead == "did you mean hour?");
   CHECK(found[4].place == Place{16, 8});
 }
 
@@ -90,7 +90,7 @@ TEST_CASE("a tax on a kind of line that nothing has is refused with the nearest 
       "[[tax]]\nname = \"B\"\nrate = 5\non = \"lumbr\"\n");
   REQUIRE(found.size() == 1);
   CHECK(found[0].place.line == 13);
-  CHECK(found[0].instead == "did you mean `lumber`?");
+  CHECK(found[0].instead == "did you mean 'lumber'?");
 }
 
 TEST_CASE("other tables of the mill file are left to their own reader") {

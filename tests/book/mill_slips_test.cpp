@@ -39,17 +39,17 @@ sizes = ["2x6", "2y6", "2x6x16"]
 [count]
 under_inch_as_inch = "yes"
 roundig = "total-whole"
-)") == "2:1 `nmae` is no key of [mill]; did you mean `name`?\n"
-       "3:10 'inches' is not a word for this; did you mean 'inch'?\n"
+)") == "2:1 'nmae' is no key of [mill]; did you mean name?\n"
+       "3:10 'inches' is not a word for this; did you mean inch?\n"
        "4:11 '02-30' is no day of every year; write month and day, as 04-01\n"
        "5:1 [[saw]] may stand more than once; write [[saw]], with double brackets\n"
-       "7:3 `saw2` is no key of a mill file; did you mean `saw`?\n"
+       "7:3 'saw2' is no key of a mill file; did you mean saw?\n"
        "9:16 '7-1/2' could be a part of a foot or inches; write 7'6\" or 7'1/2\"\n"
-       "10:13 `bf_a_day` is 'many'; write a whole number from 1 to 1000000\n"
+       "10:13 'bf_a_day' is 'many'; write a whole number from 1 to 1000000\n"
        "12:21 '2y6' has no width; write thickness x width, as 2x6\n"
        "12:28 '2x6x16' has a length too; write only the size here, as 2x6\n"
-       "14:22 `under_inch_as_inch` is yes or no; write true or false, without quotes\n"
-       "15:1 `roundig` is no key of [count]; did you mean `rounding`?\n");
+       "14:22 'under_inch_as_inch' is yes or no; write true or false, without quotes\n"
+       "15:1 'roundig' is no key of [count]; did you mean rounding?\n");
 }
 
 TEST_CASE("jobs and customers that do not fit together are found") {
@@ -69,9 +69,9 @@ code = "OLD BARN"
 owner = "customer"
 )") == "4:8 a second [[customer]] with the code 'ter'; give each a code of its own\n"
        "5:1 [[customer]] without a code; write code = \"TER\": the word a sheet calls it by\n"
-       "9:12 no [[customer]] has the code 'TRE'; did you mean 'TER'?\n"
-       "10:8 'doile' is no log rule; did you mean 'doyle'?\n"
-       "11:31 `2x6 24`: pieces without a length; write 24/16, or 2x6x16 24\n"
+       "9:12 no [[customer]] has the code 'TRE'; did you mean TER?\n"
+       "10:8 'doile' is no log rule; did you mean doyle?\n"
+       "11:31 '2x6 24': pieces without a length; write 24/16, or 2x6x16 24\n"
        "11:37 'job TER' is no line of a cut list; write it as \"2x6x16 12\" or \"2x6 12/16 8/12\"\n"
        "13:8 the code 'OLD BARN' has a blank in it; write one word, as \"TER\"\n"
        "14:9 wood of a customer, and no customer; write customer = \"TER\"\n");
@@ -96,7 +96,7 @@ round_to = 3
        "4:8 'doyle' is the name of a built-in practice; choose another\n"
        "6:1 a [[practice]] without a rule; write rule = \"scribner-c\", or another rule\n"
        "9:8 a second practice called 'Ours'; choose another name\n"
-       "11:13 'dwn' is not a word for this; did you mean 'down'?\n"
+       "11:13 'dwn' is not a word for this; did you mean down?\n"
        "12:24 '120' is no percentage; write it as 50 or 33-1/3\n"
        "14:12 '3' is not a word for this; write one of exact, 1, 5, 10, 0.01, 0.001\n");
 }
@@ -108,6 +108,37 @@ TEST_CASE("what is only doubtful is a warning: a kerf of 5 inches, a target an i
   CHECK_FALSE(has_error(read.found));
   CHECK(read.found[0].place == Place{3, 8});
   CHECK(read.found[1].place == Place{5, 9});
+}
+
+TEST_CASE("a cost says what it goes by, and a year's cost over how many days") {
+  CHECK(found_in(R"([[cost]]
+name = "Mill"
+rate = 4800
+per = "year"
+[[cost]]
+rate = -2
+per = "hour"
+[[cost]]
+name = "Bess"
+rate = 22
+per = "crew-hour"
+saw = "head"
+[[cost]]
+name = "bess"
+rate = 23
+per = "m3"
+[[service]]
+name = "oil"
+every = 0
+)") == R"(4:7 a year's cost without the days it is spread over; write days = 120, the days a year the mill saws
+5:1 a [[cost]] without a name; write name = "Insurance"
+6:8 a [[cost]] needs a rate that is not below nothing; write rate = 24.00
+7:8 'hour' is nothing a cost goes by; one of crew-hour, sawing-hour, engine-hour, day, year, MBF, m3, log, tooth, gallon, litre, mile, km
+12:1 'saw' is no key of [[cost]]; its keys are name, rate, from, per, hand
+14:8 a second [[cost]] called 'bess' from the same day; give it a name of its own, or a first day, as from = 2026-07-01
+16:7 this mill's lumber is not counted by m3; write per = "MBF"
+19:9 a [[service]] needs its engine hours, above nothing; write every = 50
+)");
 }
 
 TEST_CASE("a text that is no TOML is one error with its place") {

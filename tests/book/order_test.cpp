@@ -26,7 +26,9 @@ std::string pick(std::initializer_list<const char*> words) {
 std::string log_line() {
   const std::string tag = "T" + std::to_string(*rc::gen::inRange(1, kTags + 1));
   const std::string spec = std::to_string(*rc::gen::inRange(8, 24)) + "x" + pick({"8", "10", "12", "16"});
-  switch (*rc::gen::inRange(0, 7)) {
+  switch (*rc::gen::inRange(0, 8)) {
+    case 7:
+      return "log " + tag + " defect " + pick({"5bf", "10%", "1'"}) + " shake";
     case 0:
       return "in " + tag + " " + spec;
     case 5:
@@ -83,9 +85,15 @@ std::string any_sheet(int day, int shift = 1) {
 }
 
 std::string any_mill() {
-  return "[scale]\nrule = \"" + pick({"doyle", "international-quarter"}) + "\"\n[recovery]\ntaper = \"" +
-         pick({"1/8", "1/10"}) + "\"\n[lumber.target]\n\"2x6\" = \"" + pick({"2-1/8x6-1/8", "1-7/8x5-7/8"}) +
-         "\"\n";
+  std::string text = "[scale]\nrule = \"" + pick({"doyle", "international-quarter"}) +
+                     "\"\n[recovery]\ntaper = \"" + pick({"1/8", "1/10"}) +
+                     "\"\n[lumber.target]\n\"2x6\" = \"" + pick({"2-1/8x6-1/8", "1-7/8x5-7/8"}) + "\"\n";
+  for (const char* job : {"BRN", "TER"}) {  // in the file, or taken out of it
+    if (*rc::gen::inRange(0, 2) == 0) continue;
+    text += std::string("[[job]]\ncode = \"") + job + "\"\nrule = \"" + pick({"", "vermont", "doyle"}) +
+            "\"\ntarget = { \"1x4\" = \"" + pick({"1-1/8x4-1/8", "1x4", "7/8x3-7/8"}) + "\" }\n";
+  }
+  return text;
 }
 
 /// Every day's runs and logs with the words in place of their numbers, which follow the order of posting.
@@ -201,7 +209,7 @@ TEST_CASE("whatever the language of the day sheet can say, a book keeps, and reb
       const sheet::ReadOptions options{metric, 2};
       int taken = 0;
       for (int i = 0; i < 3; ++i) {
-        sheet::Sheet made = generate::sheet(metric);
+        sheet::Sheet made = generate::sheet();
         made.day = make_day(2026, 6, *rc::gen::inRange(1, 3));
         try {
           book.post_sheet(sheet::write(made, options), "again");

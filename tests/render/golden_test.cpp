@@ -14,9 +14,9 @@ void check_goldens(const std::string& name, const Document& document) {
   for (const std::string format : {"text", "csv", "json", "html"}) {
     const Format* found = find_format(format);
     REQUIRE(found != nullptr);
-    check_golden(name + std::string(found->suffix), found->render(document));
+    check_golden("render", name + std::string(found->suffix), found->render(document));
   }
-  check_golden(name + ".xlsx.cells", listing(read_workbook(render_xlsx(document))));
+  check_golden("render", name + ".xlsx.cells", listing(read_workbook(render_xlsx(document))));
 }
 
 }  // namespace
@@ -44,7 +44,7 @@ TEST_CASE("A paper with parties, a head, sums and lines to sign prints as it did
 TEST_CASE("On a screen of 80 columns words are shortened and the last columns go below") {
   Document document = production_week();
   document.style.width = 80;
-  check_golden("production_80.txt", render_text(document));
+  check_golden("render", "production_80.txt", render_text(document));
 }
 
 }  // namespace kerfbook::render

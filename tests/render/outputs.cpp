@@ -1,12 +1,9 @@
+// outputs.cpp -- cells in one form, and the forms that need no markup read back: text, csv, json.
 #include "render/outputs.h"
 
-#include <stdlib.h>
-
 #include <algorithm>
-#include <cstdio>
-#include <fstream>
-#include <iterator>
 #include <nlohmann/json.hpp>
+#include <stdexcept>
 
 #include "base/text.h"
 #include "render/cell.h"
@@ -14,10 +11,11 @@
 namespace kerfbook::render {
 namespace {
 
-std::string one_form(std::string digits) {
+std::string one_form(const std::string& digits, const Style& style) {
   std::string out;
   for (const char c : digits) {
-    if ((c >= '0' && c <= '9') || c == '-' || c == '.') out += c;
+    if ((c >= '0' && c <= '9') || c == '-') out += c;
+    if (c == style.currency.decimal_mark) out += '.';
   }
   if (out.find('.') != std::string::npos) {
     out.erase(out.find_last_not_of('0') + 1);
@@ -26,31 +24,21 @@ std::string one_form(std::string digits) {
   return out == "-0" ? "0" : out;
 }
 
+std::string one_blank(const std::string& words) {
+  return join(split_words(words), " ");
+}
+
+bool is_day(const std::string& day) {
+  const auto marks = [&](char mark, std::size_t first, std::size_t second) {
+    return day.size() == 10 && day[first] == mark && day[second] == mark;
+  };
+  return marks('-', 4, 7) || marks('/', 2, 5) || marks('.', 2, 5);
+}
+
 std::string iso(const std::string& day) {
-  if (day.size() == 10 && day[2] == '/')
-    return day.substr(6) + "-" + day.substr(0, 2) + "-" + day.substr(3, 2);
-  return day;
-}
-
-std::vector<std::string> totals_where(const Table& table, const std::vector<std::string>& all) {
-  std::vector<std::string> out;
-  const auto columns = shown_columns(table);
-  for (std::size_t i = 0; i < columns.size(); ++i) {
-    const Column& column = table.columns[columns[i]];
-    const bool totalled = !table.totals.empty() && column.total != TotalKind::none;
-    out.push_back(totalled && i < all.size() ? canonical(all[i], column) : "");
-  }
-  return out;
-}
-
-void add_row(Figures& figures, const Table& table, const std::vector<std::string>& cells, bool struck) {
-  std::vector<std::string> row;
-  const auto columns = shown_columns(table);
-  for (std::size_t i = 0; i < columns.size(); ++i) {
-    row.push_back(i < cells.size() ? canonical(cells[i], table.columns[columns[i]]) : "missing");
-  }
-  figures.rows.push_back(std::move(row));
-  figures.struck.push_back(struck);
+  if (!is_day(day) || day[4] == '-') return day;
+  const auto month_first = day[2] == '/';
+  return day.substr(6) + "-" + day.substr(month_first ? 0 : 3, 2) + "-" + day.substr(month_first ? 3 : 0, 2);
 }
 
 /// The columns of a ruled line, as first and last place on the screen.
@@ -80,52 +68,248 @@ std::string between(std::string_view line, std::pair<int, int> span) {
 }
 
 bool is_rule(std::string_view line) {
-  return line.starts_with("----") && line.find_first_not_of("- ") == std::string_view::npos;
+  return !line.empty() && line.find_first_not_of("- ") == std::string_view::npos;
+}
+
+/// Goes down the lines of a text, a table at a time. On a narrow screen a table goes on below itself, in blocks that
+/// begin with the columns that head its lines.
+class TextReader {
+ public:
+  explicit TextReader(const std::string& text) : lines_(split_lines(text)) {}
+
+  Figures read(const Table& table) {
+    find(table);
+    if (table.rows.empty()) {
+      if (here() != one_line(table.when_empty)) fail(table, "does not say that it is empty");
+      ++at_;
+      return {};
+    }
+    Figures out = read_block(table);
+    while (goes_on(out)) append(table, out, read_block(table));
+    if (!table.grid) leave_shown(table, out);
+    return out;
+  }
+
+ private:
+  [[nodiscard]] std::string_view here() const {
+    return at_ < lines_.size() ? lines_[at_] : std::string_view();
+  }
+  [[noreturn]] static void fail(const Table& table, const std::string& what) {
+    throw std::runtime_error("text: table " + table.name + " " + what);
+  }
+
+  /// A table begins after an empty line, with its title when it has one.
+  void find(const Table& table) {
+    const std::string title = one_line(table.title);
+    for (; at_ < lines_.size(); ++at_) {
+      if (!lines_[at_].empty() || at_ + 1 == lines_.size()) continue;
+      if (!title.empty() && lines_[at_ + 1] != title) continue;
+      at_ += title.empty() ? 1 : 2;
+      return;
+    }
+    fail(table, "is not there");
+  }
+
+  /// Below a table stand an empty line, words, or nothing more.
+  [[nodiscard]] bool ends(const Table& table) const {
+    const auto begins = [&](const std::string& note) {
+      return here().starts_with(one_line(note).substr(0, 20));
+    };
+    return here().empty() || begins(kStruckNote) ||
+           std::any_of(table.notes.begin(), table.notes.end(), begins);
+  }
+
+  Figures read_block(const Table& table) {
+    std::size_t rule = at_;
+    while (rule < lines_.size() && !is_rule(lines_[rule])) ++rule;
+    if (rule == lines_.size()) fail(table, "has no ruled heading");
+    const auto places = spans(lines_[rule]);
+    const auto cells = [&] {
+      std::vector<std::string> out;
+      for (const auto& place : places) out.push_back(between(here(), place));
+      return out;
+    };
+    Figures out;
+    out.headings = headings(at_, rule);
+    for (at_ = rule + 1; !ends(table) && here() != lines_[rule]; ++at_) out.rows.push_back(cells());
+    if (here() != lines_[rule]) return out;
+    for (++at_; !ends(table); ++at_) out.feet.push_back(cells());
+    return out;
+  }
+
+  /// The words over each column, from the lines above a rule.
+  [[nodiscard]] std::vector<std::string> headings(std::size_t from, std::size_t rule) const {
+    std::vector<std::string> out;
+    for (const auto& place : spans(lines_[rule])) {
+      std::string words;
+      for (std::size_t line = from; line < rule; ++line) words += between(lines_[line], place) + " ";
+      out.push_back(one_blank(words));
+    }
+    return out;
+  }
+
+  /// Whether an empty line is followed by a block that begins with the same column; then stands at it.
+  bool goes_on(const Figures& so_far) {
+    if (!here().empty()) return false;
+    std::size_t rule = at_ + 1;
+    while (rule < lines_.size() && !lines_[rule].empty() && !is_rule(lines_[rule])) ++rule;
+    if (rule >= lines_.size() || !is_rule(lines_[rule])) return false;
+    if (headings(at_ + 1, rule).front() != so_far.headings.front()) return false;
+    ++at_;
+    return true;
+  }
+
+  static void append(const Table& table, Figures& out, const Figures& more) {
+    std::size_t known = 0;
+    while (known + 1 < more.headings.size() && more.headings[known] == out.headings[known]) ++known;
+    const auto add = [&](std::vector<std::string>& to, const std::vector<std::string>& from) {
+      to.insert(to.end(), from.begin() + static_cast<std::ptrdiff_t>(known), from.end());
+    };
+    if (more.rows.size() != out.rows.size() || more.feet.size() != out.feet.size())
+      fail(table, "goes on below with other lines");
+    add(out.headings, more.headings);
+    for (std::size_t i = 0; i < out.rows.size(); ++i) add(out.rows[i], more.rows[i]);
+    for (std::size_t i = 0; i < out.feet.size(); ++i) add(out.feet[i], more.feet[i]);
+  }
+
+  /// After the columns may come one that says which lines are struck, and one of bars.
+  static void leave_shown(const Table& table, Figures& out) {
+    const std::size_t columns = shown_columns(table).size();
+    if (out.headings.size() < columns) fail(table, "has fewer columns ruled off than it shows");
+    for (auto& row : out.rows) {
+      out.struck.push_back(row.size() > columns && row[columns] == "struck");
+      row.resize(columns);
+    }
+    for (auto& foot : out.feet) foot.resize(columns);
+    out.headings.resize(columns);
+  }
+
+  std::vector<std::string_view> lines_;
+  std::size_t at_ = 0;
+};
+
+std::string word_of(const nlohmann::json& value) {
+  if (value.is_null()) return "";
+  return value.is_string() ? value.get<std::string>() : value.dump();
+}
+
+/// Cells made canonical: of a plain table by their columns, of a grid by their looks.
+void make_canonical(Figures& figures, const Table& table, bool long_form, const Style& style = {}) {
+  const auto columns = shown_columns(table);
+  const auto cell = [&](const std::string& words, std::size_t i) {
+    return long_form || !table.grid ? canonical(words, table.columns[columns[i]], style)
+                                    : canonical(words, style);
+  };
+  if (table.grid && !long_form) figures.headings = canonical_heads(figures.headings, style);
+  for (auto& row : figures.rows) {
+    for (std::size_t i = 0; i < row.size(); ++i) row[i] = cell(row[i], i);
+  }
+  for (auto& foot : figures.feet) {
+    for (std::size_t i = 0; i < foot.size(); ++i) {
+      const bool label = (long_form || !table.grid) && foot[i] == "Total" &&
+                         table.columns[columns[i]].total == TotalKind::none;
+      foot[i] = label ? "" : cell(foot[i], i);
+    }
+  }
+}
+
+Figures csv_table(const std::vector<std::vector<std::string>>& rows, std::size_t& at,
+                  const Document& document, const Table& table) {
+  const auto fail = [&](const char* what) { throw std::runtime_error("csv: table " + table.name + what); };
+  if (document.tables.size() > 1 && (at >= rows.size() || rows[at++] != std::vector{table.name}))
+    fail(" has no line with its name");
+  if (at >= rows.size()) fail(" has no header");
+  Figures out;
+  out.headings = rows[at++];
+  const bool struck = out.headings.size() > shown_columns(table).size() && out.headings.back() == "struck";
+  if (struck) out.headings.pop_back();
+  for (; at < rows.size() && rows[at] != std::vector<std::string>{""}; ++at) {
+    out.rows.push_back(rows[at]);
+    out.struck.push_back(struck && rows[at].back() == "struck");
+    if (struck) out.rows.back().pop_back();
+    if (out.rows.back().size() != out.headings.size()) fail(" has a row of another length than its header");
+  }
+  ++at;
+  return out;
+}
+
+Figures json_table(const nlohmann::json& read) {
+  Figures out;
+  for (const auto& column : read.at("columns")) out.headings.push_back(column.at("name"));
+  for (const auto& row : read.at("rows")) {
+    auto& cells = out.rows.emplace_back();
+    for (const auto& name : out.headings) cells.push_back(word_of(row.at(name)));
+    out.struck.push_back(row.value("struck", false));
+  }
+  if (read.at("totals").empty()) return out;
+  auto& foot = out.feet.emplace_back();
+  for (const auto& name : out.headings)
+    foot.push_back(word_of(read.at("totals").value(name, nlohmann::json())));
+  return out;
 }
 
 }  // namespace
 
-std::string canonical(const std::string& shown, const Column& column) {
+std::string canonical(const std::string& shown, const Column& column, const Style& style) {
   if (shown == "-" || shown.empty()) return "";
-  if (column.kind == ColumnKind::text) return join(split_words(shown), " ");
-  return column.kind == ColumnKind::day ? iso(shown) : one_form(shown);
+  if (column.kind == ColumnKind::text) return one_blank(shown);
+  return column.kind == ColumnKind::day ? iso(shown) : one_form(shown, style);
+}
+
+std::string canonical(const std::string& shown, const Style& style) {
+  if (shown == "-" || shown.empty()) return "";
+  if (is_day(shown)) return iso(shown);
+  const bool number = shown.find_first_not_of("0123456789,.+-") == std::string::npos;
+  return number ? one_form(shown, style) : one_blank(shown);
+}
+
+std::vector<std::string> canonical_heads(std::vector<std::string> headings, const Style& style) {
+  for (auto& heading : headings) {
+    auto words = split_words(heading);
+    if (!words.empty() && words.front() != "-") words.front() = canonical(words.front(), style);
+    heading = join(words, " ");
+  }
+  return headings;
+}
+
+Rational number_of(const std::string& cell) {
+  return cell.empty() ? Rational() : *read_decimal(cell, 15);
+}
+
+std::string heading_words(const Column& column) {
+  return one_blank(heading_of(column) + " " + column.unit);
+}
+
+std::vector<std::string> Figures::totals() const {
+  return feet.empty() ? std::vector<std::string>(headings.size()) : feet.front();
 }
 
 Figures figures_of(const Table& table) {
   Figures out;
   const auto columns = shown_columns(table);
+  const auto cells_of = [&](const std::vector<Cell>& cells) {
+    std::vector<std::string> words;
+    for (const std::size_t i : columns) words.push_back(plain_cell(cells[i]));
+    return words;
+  };
+  for (const std::size_t i : columns) out.headings.push_back(table.columns[i].name);
   for (const Row& row : table.rows) {
-    std::vector<std::string> cells;
-    for (const std::size_t i : columns) cells.push_back(plain_cell(row.cells[i]));
-    add_row(out, table, cells, row.struck);
+    out.rows.push_back(cells_of(row.cells));
+    out.struck.push_back(row.struck);
   }
-  std::vector<std::string> totals;
-  for (const std::size_t i : columns)
-    totals.push_back(table.totals.empty() ? "" : plain_cell(table.totals[i]));
-  out.totals = totals_where(table, totals);
+  if (!table.totals.empty()) out.feet.push_back(cells_of(table.totals));
+  make_canonical(out, table, true);
   return out;
 }
 
-Figures from_text(const std::string& text, const Table& table) {
-  Figures out;
-  std::vector<std::pair<int, int>> places;
-  bool below = false;
-  for (const auto line : split_lines(text)) {
-    if (is_rule(line)) {
-      below = !places.empty();
-      places = spans(line);
-      continue;
-    }
-    if (places.empty()) continue;
-    std::vector<std::string> cells;
-    for (const auto& place : places) cells.push_back(between(line, place));
-    if (below) {
-      out.totals = totals_where(table, cells);
-      return out;
-    }
-    add_row(out, table, cells, line.ends_with(" struck"));
+std::vector<Figures> from_text(const std::string& text, const Document& document) {
+  std::vector<Figures> out;
+  TextReader reader(text);
+  for (const Table& table : document.tables) {
+    out.push_back(reader.read(table));
+    out.back().struck.resize(out.back().rows.size());
+    make_canonical(out.back(), table, false, document.style);
   }
-  out.totals = totals_where(table, {});
   return out;
 }
 
@@ -150,101 +334,31 @@ std::vector<std::vector<std::string>> read_csv(const std::string& csv) {
   return rows;
 }
 
-Figures from_csv(const std::string& csv, const Table& table) {
-  Figures out;
-  const auto rows = read_csv(csv);
-  const std::size_t columns = shown_columns(table).size();
-  for (std::size_t i = 1; i < rows.size(); ++i) {
-    add_row(out, table, rows[i], rows[i].size() > columns && rows[i].back() == "struck");
+std::vector<Figures> from_csv(const std::string& csv, const Document& document) {
+  auto rows = read_csv(csv);
+  for (auto& row : rows)
+    for (std::string& field : row)  // the mark that keeps text from being a formula
+      if (field.size() > 2 && field[0] == '\'' &&
+          std::string_view("=+-@").find(field[1]) != std::string_view::npos)
+        field.erase(0, 1);
+  std::size_t at = 0;
+  std::vector<Figures> out;
+  for (const Table& table : document.tables) {
+    out.push_back(csv_table(rows, at, document, table));
+    make_canonical(out.back(), table, true);
   }
+  if (at < rows.size()) throw std::runtime_error("csv: more lines than tables");
   return out;
 }
 
-Figures from_json(const std::string& json, const Table& table) {
-  Figures out;
+std::vector<Figures> from_json(const std::string& json, const Document& document) {
   const auto read = nlohmann::json::parse(json);
-  const auto word = [](const nlohmann::json& value) {
-    if (value.is_null()) return std::string();
-    return value.is_string() ? value.get<std::string>() : value.dump();
-  };
-  const auto columns = shown_columns(table);
-  for (const auto& row : read.at("rows")) {
-    std::vector<std::string> cells;
-    for (const std::size_t i : columns) cells.push_back(word(row.at(table.columns[i].name)));
-    add_row(out, table, cells, row.value("struck", false));
+  std::vector<Figures> out;
+  for (std::size_t i = 0; i < document.tables.size(); ++i) {
+    const auto& table = document.tables.size() > 1 ? read.at("tables").at(i) : read;
+    out.push_back(json_table(table));
+    make_canonical(out.back(), document.tables[i], true);
   }
-  std::vector<std::string> totals;
-  for (const std::size_t i : columns)
-    totals.push_back(word(read.at("totals").value(table.columns[i].name, nlohmann::json())));
-  out.totals = totals_where(table, totals);
-  return out;
-}
-
-std::string output_of(const std::string& command) {
-  std::string out;
-  FILE* const pipe = ::popen(command.c_str(), "r");
-  if (pipe == nullptr) return out;
-  char buffer[4096];
-  for (std::size_t got = 0; (got = std::fread(buffer, 1, sizeof buffer, pipe)) > 0;) out.append(buffer, got);
-  ::pclose(pipe);
-  return out;
-}
-
-Folder::Folder() {
-  std::string pattern = (std::filesystem::temp_directory_path() / "kerfbook-test-XXXXXX").string();
-  if (::mkdtemp(pattern.data()) == nullptr) throw std::runtime_error("no folder for temporary files");
-  path_ = pattern;
-}
-
-Folder::~Folder() {
-  std::error_code ignored;
-  std::filesystem::remove_all(path_, ignored);
-}
-
-void write_file(const std::string& path, const std::string& bytes) {
-  std::filesystem::create_directories(std::filesystem::path(path).parent_path());
-  std::ofstream(path, std::ios::binary) << bytes;
-}
-
-std::string read_file(const std::string& path) {
-  std::ifstream file(path, std::ios::binary);
-  return {std::istreambuf_iterator<char>(file), std::istreambuf_iterator<char>()};
-}
-
-std::string listing(const std::vector<Sheet>& sheets) {
-  std::string out;
-  for (const Sheet& sheet : sheets) {
-    out += "[" + sheet.name + "]\n";
-    for (const auto& [place, cell] : sheet.cells) {
-      if (cell.value.empty() && cell.formula.empty()) continue;
-      out += std::string(1, static_cast<char>('A' + place.second)) + std::to_string(place.first + 1) + "  " +
-             (cell.text ? nlohmann::json(cell.value).dump() : cell.value) +
-             (cell.format.empty() ? "" : "  " + cell.format) +
-             (cell.formula.empty() ? "" : "  =" + cell.formula) + (cell.struck ? "  struck" : "") + "\n";
-    }
-  }
-  return out;
-}
-
-Figures from_sheet(const Sheet& sheet, const Table& table) {
-  Figures out;
-  out.totals = totals_where(table, {});
-  if (table.rows.empty()) return out;
-  const auto columns = shown_columns(table);
-  int row = sheet.row_of(heading_of(table.columns[columns.front()])) + 1;
-  const auto cells_of = [&](int at) {
-    std::vector<std::string> cells;
-    for (std::size_t i = 0; i < columns.size(); ++i) {
-      const std::string& value = sheet.at(at, static_cast<int>(i)).value;
-      const bool day =
-          table.columns[columns[i]].kind == ColumnKind::day && !value.empty() && value != "Total";
-      cells.push_back(day ? write_day(Day{std::stoi(value) - 25569}) : value);
-    }
-    return cells;
-  };
-  for (std::size_t i = 0; i < table.rows.size(); ++i, ++row)
-    add_row(out, table, cells_of(row), sheet.at(row, 0).struck);
-  out.totals = totals_where(table, cells_of(row));
   return out;
 }
 

@@ -1,5 +1,6 @@
-// outputs.h -- what was rendered, read back: the figures of a table as each format shows them, in one shape, so that
-// the formats can be held against one another. Reads only what the renderers write.
+// outputs.h -- what was rendered, read back: the figures of every table as each form shows them, in one shape, so that
+// the forms can be held against one another. Reads only what the renderers write of a report; knows of a document no
+// more than its columns, titles and words, and none of its figures.
 #pragma once
 
 #include <filesystem>
@@ -7,27 +8,48 @@
 #include <string>
 #include <vector>
 
+#include "base/exact.h"
 #include "render/document.h"
 
 namespace kerfbook::render {
 
 /// Every cell in one form: digits with a point and no needless zeros, YYYY-MM-DD, words with single blanks; absent "".
 struct Figures {
-  std::vector<std::vector<std::string>> rows;
+  std::vector<std::string> headings;           ///< for people: with the unit; csv and json: names
+  std::vector<std::vector<std::string>> rows;  ///< as printed: a grid's lines, or the table's rows
   std::vector<bool> struck;
-  std::vector<std::string> totals;  ///< of the columns that are totalled, in their order; others ""
+  std::vector<std::vector<std::string>> feet;  ///< one when anything is totalled; a grid's: one a figure
+  /// The totals of the columns that are totalled, in their order; others "".
+  [[nodiscard]] std::vector<std::string> totals() const;
 };
 
-/// A cell as shown, in the one form.
-std::string canonical(const std::string& shown, const Column& column);
+/// A cell as shown, in the one form. `style`: the marks in which people's forms write numbers.
+std::string canonical(const std::string& shown, const Column& column, const Style& style = {});
+/// The same where the column is not known: numbers and days are told by their looks.
+std::string canonical(const std::string& shown, const Style& style = {});
+/// The headings of a grid, "7.0 ft" and the like, with their numbers in the one form.
+std::vector<std::string> canonical_heads(std::vector<std::string> headings, const Style& style);
+/// The exact number of a cell in the one form; nothing is 0.
+Rational number_of(const std::string& cell);
+/// What people read over a column: its heading, and its unit.
+std::string heading_words(const Column& column);
 
-/// What the table holds, without any renderer: what all formats must agree with.
+/// What a table holds, without any renderer: what csv and json must agree with, row for row.
 Figures figures_of(const Table& table);
+/// The same rows as a tally is printed: sizes down, lengths across, footed both ways. Works from the cells as shown.
+Figures crossed(const Figures& long_form, const Table& table);
+/// What people must find printed: the long form under headings for people, or the grid.
+Figures as_printed(const Figures& long_form, const Table& table);
 
-Figures from_text(const std::string& text, const Table& table);
-Figures from_csv(const std::string& csv, const Table& table);
-Figures from_json(const std::string& json, const Table& table);
-Figures from_html(const std::string& html, const Table& table);
+/// The figures of every table, in the document's order. Throws std::runtime_error where the output has not the shape
+/// that its form has.
+std::vector<Figures> from_text(const std::string& text, const Document& document);
+std::vector<Figures> from_csv(const std::string& csv, const Document& document);
+std::vector<Figures> from_json(const std::string& json, const Document& document);
+std::vector<Figures> from_html(const std::string& html, const Document& document);
+
+/// A page without its style: headings, paragraphs, rows of tables and the words of charts, one a line.
+std::string words_of_page(const std::string& html);
 
 /// A cell of a worksheet as it is stored.
 struct SheetCell {
@@ -44,11 +66,42 @@ struct Sheet {
   [[nodiscard]] const SheetCell& at(int row, int column) const;
   /// The row whose first cell says `words`; -1 when none does.
   [[nodiscard]] int row_of(const std::string& words) const;
+  /// The cells of a row that hold anything, by column.
+  [[nodiscard]] std::map<int, SheetCell> row(int at) const;
 };
 std::vector<Sheet> read_workbook(const std::string& bytes);
 /// Every cell of every sheet, one a line: its place, value, format and formula.
 std::string listing(const std::vector<Sheet>& sheets);
-Figures from_sheet(const Sheet& sheet, const Table& table);
+/// A number of a worksheet in the one form.
+std::string number_in_sheet(const std::string& stored);
+
+/// Where a table of a report stands in its workbook.
+struct Place {
+  const Sheet* sheet = nullptr;
+  int head = -1;            ///< the row of its headings; -1: the table has no rows
+  std::vector<int> across;  ///< the column of every printed heading
+  std::vector<int> of;      ///< the column of every column of the Table, also of hidden ones; -1: not there
+  std::vector<int> rows;
+  std::vector<int> feet;
+};
+std::vector<Place> places_in(const std::vector<Sheet>& sheets, const Document& document);
+Figures from_sheet(const Place& place, const Table& table, const Style& style);
+
+/// A formula worked out from the cells it names; of +, -, *, /, SUM and ROUND.
+Rational worked_out(const std::string& formula, const Sheet& sheet);
+/// The cells a formula names, as row and column.
+std::vector<std::pair<int, int>> named_in(const std::string& formula);
+/// "C12" is row 11, column 2.
+std::pair<int, int> cell_of(const std::string& name);
+
+/// An element of a page as a browser finds it.
+struct Element {
+  std::string name;
+  std::map<std::string, std::string> attributes;
+};
+/// All of them, in their order, and the words between them.
+std::vector<Element> elements_of(const std::string& html);
+std::string words_of(const std::string& html);
 
 std::vector<std::vector<std::string>> read_csv(const std::string& csv);
 

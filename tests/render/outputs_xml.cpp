@@ -7,6 +7,7 @@
 #include <memory>
 #include <stdexcept>
 
+#include "base/text.h"
 #include "render/cell.h"
 #include "render/outputs.h"
 
@@ -57,6 +58,15 @@ std::string attribute(xmlNode* node, const char* name) {
   return out;
 }
 
+Tree read_page(const std::string& html) {
+  return Tree(htmlReadMemory(html.data(), static_cast<int>(html.size()), "page", "UTF-8",
+                             HTML_PARSE_NONET | HTML_PARSE_NOERROR | HTML_PARSE_NOWARNING));
+}
+
+std::string one_blank(const std::string& words) {
+  return join(split_words(words), " ");
+}
+
 int number_or(const std::string& words, int otherwise) {
   return words.empty() ? otherwise : std::stoi(words);
 }
@@ -85,14 +95,6 @@ std::vector<FormatOfCell> read_styles(const std::string& xml) {
   return out;
 }
 
-/// "C12" is row 11, column 2.
-std::pair<int, int> place_of(const std::string& name) {
-  int column = 0;
-  std::size_t i = 0;
-  for (; i < name.size() && name[i] >= 'A'; ++i) column = column * 26 + (name[i] - 'A' + 1);
-  return {std::stoi(name.substr(i)) - 1, column - 1};
-}
-
 void read_cells(Sheet& sheet, const std::vector<std::string>& strings,
                 const std::vector<FormatOfCell>& formats) {
   const Tree tree = read_xml(sheet.xml);
@@ -106,31 +108,142 @@ void read_cells(Sheet& sheet, const std::vector<std::string>& strings,
     const auto& format = formats.at(static_cast<std::size_t>(number_or(attribute(node, "s"), 0)));
     cell.format = format.number;
     cell.struck = format.struck;
-    sheet.cells[place_of(attribute(node, "r"))] = cell;
+    sheet.cells[cell_of(attribute(node, "r"))] = cell;
   }
+}
+
+/// A heading or a figure with the unit that stands beside it in a mark of its own.
+struct WithUnit {
+  std::string words;
+  std::string unit;
+};
+WithUnit with_unit(xmlDoc* tree, xmlNode* node) {
+  WithUnit out;
+  for (xmlNode* unit : find(tree, node, "span[@class='unit']")) out.unit = content(unit);
+  out.words = content(node);
+  out.words.resize(out.words.size() - out.unit.size());
+  return out;
+}
+
+/// One row of figures stands as large figures by themselves: its heading, its figure, its unit.
+Figures large_figures(xmlDoc* tree, xmlNode* section, const Table& table, const Style& style) {
+  Figures out;
+  std::vector<std::string> row;
+  const auto columns = shown_columns(table);
+  const auto headings = find(tree, section, "dl[@class='figures']/div/dt");
+  const auto values = find(tree, section, "dl[@class='figures']/div/dd");
+  if (headings.size() != columns.size() || values.size() != columns.size())
+    throw std::runtime_error("html: table " + table.name + " has other columns in its figures");
+  for (std::size_t i = 0; i < columns.size(); ++i) {
+    const Column& column = table.columns[columns[i]];
+    const WithUnit value = with_unit(tree, values[i]);
+    row.push_back(canonical(one_blank(value.words), column, style));
+    const std::string& unit = row.back().empty() ? column.unit : value.unit;  // a dash has none
+    out.headings.push_back(one_blank(content(headings[i]) + " " + unit));
+  }
+  out.rows.push_back(std::move(row));
+  out.struck.push_back(false);
+  return out;
+}
+
+std::vector<std::string> cells_of(xmlDoc* tree, xmlNode* row, const Table& table, bool foot,
+                                  const Style& style) {
+  std::vector<std::string> cells;
+  const auto columns = shown_columns(table);
+  for (xmlNode* cell : find(tree, row, "td")) {
+    const std::string words = content(cell);
+    if (table.grid) {
+      cells.push_back(canonical(words, style));
+      continue;
+    }
+    if (cells.size() >= columns.size())
+      throw std::runtime_error("html: a row of " + table.name + " is longer");
+    const Column& column = table.columns[columns[cells.size()]];
+    const bool label = foot && words == "Total" && column.total == TotalKind::none;
+    cells.push_back(label ? "" : canonical(words, column, style));
+  }
+  return cells;
+}
+
+Figures html_table(xmlDoc* tree, xmlNode* section, const Table& table, const Style& style) {
+  Figures out;
+  const auto words = find(tree, section, "p[@class='note']");
+  if (table.rows.empty()) {
+    if (words.empty() || content(words.front()) != table.when_empty)
+      throw std::runtime_error("html: table " + table.name + " does not say that it is empty");
+    return out;
+  }
+  if (!find(tree, section, "dl[@class='figures']").empty()) return large_figures(tree, section, table, style);
+  const std::string body = "div/table[not(@class='sums')]/";
+  for (xmlNode* head : find(tree, section, body + "thead/tr/th")) {
+    const WithUnit heading = with_unit(tree, head);
+    out.headings.push_back(one_blank(heading.words + " " + heading.unit));
+  }
+  if (table.grid) out.headings = canonical_heads(out.headings, style);
+  for (xmlNode* row : find(tree, section, body + "tbody/tr")) {
+    if (!find(tree, row, "td[@colspan]").empty()) continue;  // a grid's struck lines stand below it in words
+    out.rows.push_back(cells_of(tree, row, table, false, style));
+    out.struck.push_back(attribute(row, "class") == "struck");
+  }
+  for (xmlNode* row : find(tree, section, body + "tfoot/tr")) {
+    out.feet.push_back(cells_of(tree, row, table, true, style));
+  }
+  return out;
+}
+
+std::string joined_cells(xmlDoc* tree, xmlNode* row, const std::string& path) {
+  std::vector<std::string> words;
+  for (xmlNode* cell : find(tree, row, path)) {
+    const WithUnit heading = with_unit(tree, cell);
+    words.push_back(one_blank(heading.words + " " + heading.unit));
+  }
+  return join(words, " | ");
+}
+
+/// One block of a page on one line; tables and charts say what they are.
+std::string block_words(xmlDoc* tree, xmlNode* node) {
+  const std::string name = reinterpret_cast<const char*>(node->name);
+  const std::string kind = attribute(node, "class");
+  if (name == "tr") {
+    const std::string part = reinterpret_cast<const char*>(node->parent->name);
+    const std::string mark = part == "thead" ? "head" : part == "tfoot" ? "foot" : "row";
+    return mark + (kind.empty() ? "" : "." + kind) + " " + joined_cells(tree, node, "th|td");
+  }
+  if (name == "svg") {
+    const auto marks = find(tree, node, ".//rect|.//circle|.//path").size();
+    return "chart " + joined_cells(tree, node, "title|desc") + " | " + std::to_string(marks) + " marks";
+  }
+  if (name == "div") return "figure " + joined_cells(tree, node, "dt|dd");
+  return name + (kind.empty() ? "" : "." + kind) + " " + one_blank(content(node));
 }
 
 }  // namespace
 
-const SheetCell& Sheet::at(int row, int column) const {
-  static const SheetCell nothing;
-  const auto found = cells.find({row, column});
-  return found == cells.end() ? nothing : found->second;
+std::string words_of_page(const std::string& html) {
+  const Tree tree = read_page(html);
+  std::string out;
+  const std::string blocks =
+      "//body//h1|//body//h2|//body//p|//body//tr|//body//svg|//body//dl[@class='figures']/div";
+  for (xmlNode* node : find(tree.get(), xmlDocGetRootElement(tree.get()), blocks))
+    out += block_words(tree.get(), node) + "\n";
+  return out;
 }
 
-int Sheet::row_of(const std::string& words) const {
-  for (const auto& [place, cell] : cells) {
-    if (place.second == 0 && cell.value == words) return place.first;
-  }
-  return -1;
+std::vector<Figures> from_html(const std::string& html, const Document& document) {
+  const Tree tree = read_page(html);
+  const auto sections = find(tree.get(), xmlDocGetRootElement(tree.get()), "//section");
+  if (sections.size() != document.tables.size()) throw std::runtime_error("html: other sections than tables");
+  std::vector<Figures> out;
+  for (std::size_t i = 0; i < sections.size(); ++i)
+    out.push_back(html_table(tree.get(), sections[i], document.tables[i], document.style));
+  return out;
 }
 
 std::vector<Sheet> read_workbook(const std::string& bytes) {
   const Folder folder;
   write_file(folder / "book.xlsx", bytes);
-  const auto part = [&](const std::string& name) {
-    return output_of("unzip -p '" + (folder / "book.xlsx") + "' '" + name + "' 2>/dev/null");
-  };
+  output_of("unzip -q -d '" + (folder / "") + "' '" + (folder / "book.xlsx") + "'");
+  const auto part = [&](const std::string& name) { return read_file(folder / name); };
   std::vector<std::string> strings;
   if (const std::string xml = part("xl/sharedStrings.xml"); !xml.empty()) {
     const Tree tree = read_xml(xml);
@@ -150,34 +263,25 @@ std::vector<Sheet> read_workbook(const std::string& bytes) {
   return sheets;
 }
 
-Figures from_html(const std::string& html, const Table& table) {
-  Figures out = figures_of(table);
-  out.rows.clear();
-  out.struck.clear();
-  for (std::string& total : out.totals) total.clear();
-  const Tree tree(htmlReadMemory(html.data(), static_cast<int>(html.size()), "page", "UTF-8",
-                                 HTML_PARSE_NONET | HTML_PARSE_NOERROR | HTML_PARSE_NOWARNING));
-  const auto columns = shown_columns(table);
-  const auto cells_of = [&](xmlNode* row) {
-    std::vector<std::string> cells;
-    const auto nodes = find(tree.get(), row, "td");
-    for (std::size_t i = 0; i < columns.size(); ++i) {
-      cells.push_back(i < nodes.size() ? canonical(content(nodes[i]), table.columns[columns[i]]) : "missing");
+std::vector<Element> elements_of(const std::string& html) {
+  const Tree tree = read_page(html);
+  std::vector<Element> out;
+  for (xmlNode* node : find(tree.get(), xmlDocGetRootElement(tree.get()), "//*")) {
+    Element element{reinterpret_cast<const char*>(node->name), {}};
+    for (const xmlAttr* one = node->properties; one != nullptr; one = one->next) {
+      const auto* name = reinterpret_cast<const char*>(one->name);
+      element.attributes[name] = attribute(node, name);
     }
-    return cells;
-  };
-  xmlNode* const root = xmlDocGetRootElement(tree.get());
-  for (xmlNode* row : find(tree.get(), root, "//section[1]//table/tbody/tr")) {
-    out.rows.push_back(cells_of(row));
-    out.struck.push_back(attribute(row, "class") == "struck");
-  }
-  for (xmlNode* row : find(tree.get(), root, "//section[1]//table/tfoot/tr")) {
-    const auto cells = cells_of(row);
-    for (std::size_t i = 0; i < columns.size(); ++i) {
-      if (table.columns[columns[i]].total != TotalKind::none) out.totals[i] = cells[i];
-    }
+    out.push_back(std::move(element));
   }
   return out;
+}
+
+std::string words_of(const std::string& html) {
+  const Tree tree = read_page(html);
+  std::string words;
+  for (xmlNode* node : find(tree.get(), xmlDocGetRootElement(tree.get()), "//body")) words += content(node);
+  return words;
 }
 
 }  // namespace kerfbook::render

@@ -1,78 +1,28 @@
-// The same document in five formats has the same figures; totals add up from what is printed above them.
+// The same document in five forms has the same figures; totals add up from what is printed with them.
 #include <doctest/doctest.h>
 
-#include <functional>
 #include <string>
 
-#include "base/exact.h"
-#include "base/text.h"
-#include "render/cell.h"
 #include "render/outputs.h"
+#include "render/outputs_check.h"
 #include "render/renderer.h"
 #include "render/samples.h"
 
 namespace kerfbook::render {
-namespace {
-
-void check_same(const std::string& format, const Figures& made, const Figures& meant, bool with_totals) {
-  CAPTURE(format);
-  REQUIRE(made.rows.size() == meant.rows.size());
-  for (std::size_t i = 0; i < made.rows.size(); ++i) {
-    CAPTURE(i);
-    CHECK(made.rows[i] == meant.rows[i]);
-    CHECK(made.struck[i] == meant.struck[i]);
-  }
-  if (with_totals) CHECK(made.totals == meant.totals);
+TEST_CASE("A week of production has the same figures in five forms, and every sum foots") {
+  check_forms(production_week(), "production");
 }
 
-/// Adds every summed column up from the cells as printed.
-void check_footed(const std::string& format, const Figures& made, const Table& table) {
-  const auto columns = shown_columns(table);
-  for (std::size_t i = 0; i < columns.size(); ++i) {
-    const Column& column = table.columns[columns[i]];
-    if (column.total != TotalKind::sum || table.totals.empty()) continue;
-    Rational sum;
-    for (std::size_t r = 0; r < made.rows.size(); ++r) {
-      if (!made.struck[r] && !made.rows[r][i].empty()) sum = sum + *read_decimal(made.rows[r][i]);
-    }
-    CAPTURE(format);
-    CAPTURE(column.name);
-    CHECK(sum == *read_decimal(made.totals[i]));
-  }
+TEST_CASE("Every kind of cell reads the same in five forms, and every sum foots") {
+  check_forms(every_cell(), "cells");
 }
 
-void check_all(const Document& document) {
-  const Table& table = document.tables.front();
-  const Figures meant = figures_of(table);
-  const Figures text = from_text(render_text(document), table);
-  const Figures json = from_json(render_json(document), table);
-  const Figures html = from_html(render_html(document), table);
-  const auto sheets = read_workbook(render_xlsx(document));
-  REQUIRE(sheets.size() == document.tables.size());
-  const Figures xlsx = from_sheet(sheets.front(), table);
-  check_same("text", text, meant, true);
-  check_same("csv", from_csv(render_csv(document), table), meant, false);
-  check_same("json", json, meant, true);
-  check_same("html", html, meant, true);
-  check_same("xlsx", xlsx, meant, true);
-  check_footed("text", text, table);
-  check_footed("json", json, table);
-  check_footed("html", html, table);
-  check_footed("xlsx", xlsx, table);
+TEST_CASE("A tally's grid has the same figures in five forms, and foots both ways") {
+  check_forms(tally_week(), "tally");
 }
 
-}  // namespace
-
-TEST_CASE("A week of production has the same figures in five formats, and every sum foots") {
-  check_all(production_week());
-}
-
-TEST_CASE("Every kind of cell reads the same in five formats, and every sum foots") {
-  check_all(every_cell());
-}
-
-TEST_CASE("A document without rows is without rows in five formats") {
-  check_all(no_rows());
+TEST_CASE("A document without rows is without rows in five forms") {
+  check_forms(no_rows(), "no rows");
 }
 
 TEST_CASE("An empty answer says so in words where people read it") {

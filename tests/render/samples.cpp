@@ -158,24 +158,25 @@ Document every_cell() {
   table.columns.back().kind = ColumnKind::money;
   table.columns.push_back(ratio("rate", "Rate", "%", 1, {3, 2, 100, false}));
   const Day day = make_day(2026, 12, 31);
-  const auto row = [&](std::string words, Cell count, Cell size, Cell sum, bool struck = false) {
+  const auto row = [&](std::string words, Cell count, Cell size, Cell sum, Cell rate, bool struck = false) {
     table.rows.push_back(
-        {{std::move(words), day, std::move(count), std::move(size), std::move(sum), Cell()}, struck});
+        {{std::move(words), day, std::move(count), std::move(size), std::move(sum), std::move(rate)},
+         struck});
   };
-  row("plain", std::int64_t{1}, dec(1500, 3), dec(123456789, 2));
-  row("comma, and \"quotes\"", std::int64_t{-2}, dec(-5, 3), dec(-500, 2));
-  row("two\nlines", std::int64_t{0}, dec(0, 3), dec(0, 2));
-  row("<b>bold & brave</b>", std::int64_t{1'000'000}, dec(7, 3), dec(1, 2));
-  row("=1+2", std::int64_t{3}, dec(3000, 3), dec(300, 2));
-  row("@sum, +1, -1", std::int64_t{4}, dec(4000, 3), dec(400, 2));
-  row("https://example.invalid/page", std::int64_t{5}, dec(5000, 3), dec(500, 2));
-  row("Ærøskøbing, Łódź, Ελλάδα, Кедр, 檜 ヒノキ, שקד", std::int64_t{6}, dec(6000, 3), dec(600, 2));
-  row(std::string(200, 'n'), std::int64_t{7}, dec(7000, 3), dec(700, 2));
-  row("", Cell(), Cell(), Cell());
+  row("plain", std::int64_t{1}, dec(1500, 3), dec(123456789, 2), dec(1500, 1));
+  row("comma, and \"quotes\"", std::int64_t{-2}, dec(-5, 3), dec(-500, 2), dec(3, 1));
+  row("two\nlines", std::int64_t{0}, dec(0, 3), dec(0, 2), Cell());
+  row("<b>bold & brave</b>", std::int64_t{1'000'000}, dec(7, 3), dec(1, 2), dec(0, 1));
+  row("=1+2", std::int64_t{3}, dec(3000, 3), dec(300, 2), dec(1000, 1));
+  row("@sum, +1, -1", std::int64_t{4}, dec(4000, 3), dec(400, 2), dec(1000, 1));
+  row("https://example.invalid/page", std::int64_t{5}, dec(5000, 3), dec(500, 2), dec(1000, 1));
+  row("Ærøskøbing, Łódź, Ελλάδα, Кедр, 檜 ヒノキ, שקד", std::int64_t{6}, dec(6000, 3), dec(600, 2),
+      dec(1000, 1));
+  row(std::string(200, 'n'), std::int64_t{7}, dec(7000, 3), dec(700, 2), dec(1000, 1));
+  row("", Cell(), Cell(), Cell(), Cell());
   table.rows.push_back({{Cell(), Cell(), Cell(), Cell(), Cell(), Cell()}, false});
-  row("a struck line", std::int64_t{99}, dec(99000, 3), dec(9900, 2), true);
-  table.totals = {Cell(), Cell(), std::int64_t{1'000'024}, dec(26502, 3), dec(123458790, 2), dec(27, 1)};
-  table.totals[5] = dec(0, 1);
+  row("a struck line", std::int64_t{99}, dec(99000, 3), dec(9900, 2), dec(1000, 1), true);
+  table.totals = {Cell(), Cell(), std::int64_t{1'000'024}, dec(26502, 3), dec(123458790, 2), dec(0, 1)};
   document.tables.push_back(std::move(table));
   return document;
 }

@@ -56,7 +56,7 @@ void check_recalculated(const std::string& csv, const Document& document) {
       if (totals && column.total == TotalKind::none) continue;
       CAPTURE(column.name);
       CAPTURE(r);
-      CHECK(canonical(rows[r][i], column) == (totals ? meant.totals[i] : meant.rows[r][i]));
+      CHECK(canonical(rows[r][i], column) == (totals ? meant.totals()[i] : meant.rows[r][i]));
     }
   }
 }

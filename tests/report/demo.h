@@ -1,4 +1,5 @@
-// demo.h -- books to report on: the demo week as it is posted, and one with nothing in it.
+// demo.h -- books to report on: the demo week as it is posted, one with nothing in it, and two that try every form:
+// odd days (thirds, lineal feet, two rules, logs without scale, words full of marks, a year's end), and metric days.
 #pragma once
 
 #include <unistd.h>
@@ -9,6 +10,8 @@
 #include <iterator>
 #include <string>
 
+#include "billing/project_paper.h"
+#include "billing/unbilled.h"
 #include "book/book.h"
 #include "report/report.h"
 
@@ -33,26 +36,47 @@ inline const Day kToday = make_day(2026, 5, 8);
 inline book::OpenOptions on_friday() {
   book::OpenOptions options;
   options.now = [] { return std::string("2026-05-08 20:00:00"); };
+  options.papers = billing::project_paper;
   return options;
 }
 
 inline book::Book empty_book() {
-  return book::Book::create(fresh_file("empty.book"), on_friday());
+  auto book = book::Book::create(fresh_file("empty.book"), on_friday());
+  billing::register_unbilled(book);
+  return book;
 }
 
-/// The five sheets as first posted, and Thursday's correction.
-inline book::Book demo_week() {
-  const std::filesystem::path data = std::string(KERFBOOK_ROOT) + "/demo_data";
-  auto book = book::Book::create(fresh_file("demo.book"), on_friday());
-  book.post_mill(file_text(data / "hargan.toml"), "");
+inline std::vector<std::filesystem::path> sheets_in(const std::filesystem::path& folder) {
   std::vector<std::filesystem::path> sheets;
-  for (const auto& entry : std::filesystem::directory_iterator(data)) {
+  if (!std::filesystem::exists(folder)) return sheets;
+  for (const auto& entry : std::filesystem::directory_iterator(folder)) {
     if (entry.path().extension() == ".sheet") sheets.push_back(entry.path());
   }
   std::sort(sheets.begin(), sheets.end());
-  for (const auto& sheet : sheets) book.post_sheet(file_text(sheet), "");
-  book.post_sheet(file_text(data / "corrections" / "2026-05-07.sheet"), "bundle count: 23, not 32");
+  return sheets;
+}
+
+/// The sheets of a folder as first posted, and its corrections.
+inline book::Book book_of(const std::string& folder, const std::string& mill, const std::string& why) {
+  const std::filesystem::path data = std::string(KERFBOOK_ROOT) + "/" + folder;
+  auto book = book::Book::create(fresh_file(data.filename().string() + ".book"), on_friday());
+  book.post_mill(file_text(data / mill), "");
+  for (const auto& sheet : sheets_in(data)) book.post_sheet(file_text(sheet), "");
+  for (const auto& sheet : sheets_in(data / "corrections")) book.post_sheet(file_text(sheet), why);
+  billing::register_unbilled(book, kToday);
   return book;
+}
+
+inline book::Book demo_week() {
+  return book_of("demo_data", "hargan.toml", "bundle count: 23, not 32");
+}
+
+inline book::Book odd_days() {
+  return book_of("tests/report/odd_days", "mill.toml", "=typed \"wrong\" & <twice>");
+}
+
+inline book::Book metric_days() {
+  return book_of("tests/report/metric_days", "mill.toml", "");
 }
 
 }  // namespace kerfbook::report

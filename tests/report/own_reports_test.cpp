@@ -49,7 +49,7 @@ TEST_CASE("each fault of a report is told with its line and what would be right"
   const std::string table = "-- table:   days | Days\n";
   using Faults = std::vector<std::string>;
   CHECK(faults(std::string(kHead) + "-- colunm: x\n" + table + "SELECT 1 AS x;\n").front() ==
-        "6: `colunm:` is no word of a report's header; column:");
+        "6: 'colunm:' is no word of a report's header; column:");
   CHECK(faults(std::string(kHead) + table + "-- column:  day dya \"Day\"\nSELECT day FROM v_run;\n") ==
         Faults{"7: 'dya' is no kind of column; day"});
   CHECK(faults(std::string(kHead) + table + "-- column:  day day \"Day\"\nSELECT day, job FROM v_run;\n") ==

@@ -3,8 +3,12 @@
 
 #include <doctest/doctest.h>
 
+#include <regex>
+#include <set>
+
 #include "base/error.h"
 #include "demo.h"
+#include "render/outputs.h"
 #include "render/renderer.h"
 #include "report/views.h"
 
@@ -17,11 +21,11 @@ TEST_CASE("the packet is every report of the set, its tables under its own title
   ask.from = make_day(2026, 5, 4);
   ask.to = make_day(2026, 5, 10);
   const auto document = packet(all_reports(""), {"production", "strip", "downtime"}, book, ask, {}, kToday);
-  REQUIRE(document.tables.size() == 5);
+  REQUIRE(document.tables.size() == 6);
   CHECK(document.tables[0].name == "production.production");
   CHECK(document.tables[0].title == "Production by day");
-  CHECK(document.tables[3].title == "Stops by cause");
-  CHECK(document.tables[4].title == "Stops by cause: Every stop");
+  CHECK(document.tables[4].title == "Stops by cause");
+  CHECK(document.tables[5].title == "Stops by cause: Every stop");
   CHECK(document.subtitle == "Q. Hargan, custom sawing; 2026-05-04 to 2026-05-10");
   CHECK(document.tables[0].notes.back().starts_with("Board feet are nominal"));
   CHECK(render::render_json(document).find("6486.75") != std::string::npos);
@@ -42,4 +46,43 @@ TEST_CASE("the list of views names every view and column a report may read") {
   CHECK(document.tables.size() >= 20);
   CHECK(text.find("v_run: one row a run") != std::string::npos);
   CHECK(text.find("nominal volume of the book (lumber)") != std::string::npos);
+}
+
+namespace {
+
+/// The columns of a worksheet that its reader does not see.
+std::set<int> hidden_columns(const std::string& xml) {
+  static const std::regex kColumn("<col min=\"([0-9]+)\" max=\"([0-9]+)\"[^>]*hidden=\"1\"");
+  std::set<int> hidden;
+  for (std::sregex_iterator at(xml.begin(), xml.end(), kColumn), end; at != end; ++at) {
+    for (int column = std::stoi((*at)[1]); column <= std::stoi((*at)[2]); ++column) hidden.insert(column - 1);
+  }
+  return hidden;
+}
+
+void check_nothing_hidden(const render::Document& document) {
+  const auto sheets = render::read_workbook(render::render_xlsx(document));
+  const auto places = render::places_in(sheets, document);
+  std::size_t seen = 0;
+  for (std::size_t i = 0; i < places.size(); ++i) {
+    if (places[i].head < 0) continue;
+    const auto hidden = hidden_columns(places[i].sheet->xml);
+    for (const int column : places[i].across) {
+      CHECK_MESSAGE(!hidden.contains(column), document.tables[i].name << " column " << column);
+    }
+    seen += hidden.size();
+  }
+  CHECK(seen > 0);  // there are hidden ones, made for the live ratios
+}
+
+}  // namespace
+
+TEST_CASE("tables that share a worksheet hide none of each other's columns") {
+  const auto book = demo_week();
+  Ask ask;
+  ask.from = make_day(2026, 5, 4);
+  ask.to = make_day(2026, 5, 10);
+  const auto reports = all_reports("");
+  check_nothing_hidden(packet(reports, packet_reports(book.mill()), book, ask, {}, kToday));
+  check_nothing_hidden(run_report(find_report(reports, "day"), book, {}, {}, kToday));
 }

@@ -84,10 +84,59 @@ TEST_CASE("scales in two units are shown and not added") {
   CHECK(table.notes.size() == 1);
 }
 
+TEST_CASE("a rate of scales in two units has no total, and neither has lumber over them") {
+  const auto spec = spec_of(
+      "-- column: bf lumber \"bf\" total=sum\n-- column: net_bf scale \"net\" total=sum unit-from=u\n"
+      "-- column: ft3 ft3 \"content\" total=sum\n-- column: u text \"\" hidden\n"
+      "-- column: over percent-over \"over\" of=bf/net_bf\n-- column: each ratio \"net per ft3\" "
+      "of=net_bf/ft3\n");
+  const auto table =
+      make_table(spec,
+                 {{"bf", "net_bf", "ft3", "u"},
+                  {{60 * kBf, 40'000'000, 10'000'000, "bf"}, {60 * kBf, 10'000'000, 10'000'000, "ft3"}}},
+                 {});
+  CHECK(column(table, 4) == Shown{"50.0", "-50.0", "total -"});
+  CHECK(column(table, 5) == Shown{"4.00", "1.00", "total -"});
+}
+
+TEST_CASE("a row that adds two units is a dash, and a note says why") {
+  const auto spec = spec_of(
+      "-- column: fuel micro:1 \"Fuel\" total=sum unit-from=u\n-- column: n count \"n\" total=sum\n"
+      "-- column: u text \"\" hidden\n");
+  const auto table =
+      make_table(spec, {{"fuel", "n", "u"}, {{7'300'000, 1, "gal,l"}, {2'000'000, 1, "gal"}}}, {});
+  CHECK(column(table, 0) == Shown{"-", "2.0", "total 2.0"});
+  REQUIRE(table.notes.size() == 1);
+  CHECK(table.notes.front().starts_with("Fuel: in two units in one line"));
+}
+
+TEST_CASE("parts of a whole add up as printed to the part of all of them") {
+  const auto spec = spec_of(
+      "-- column: n count \"n\" total=sum\n-- column: share percent \"share\" of=n/all once\n"
+      "-- column: rate ratio:1 \"per MBF\" of=n/base once per=mbf\n-- column: all count \"\" hidden\n"
+      "-- column: base count \"\" hidden\n");
+  const auto table = make_table(spec, {{"n", "all", "base"}, {{1, 3, 3}, {1, 3, 3}, {1, 3, 3}}}, {});
+  CHECK(column(table, 1) == Shown{"33.4", "33.3", "33.3", "total 100.0"});
+  CHECK(column(table, 2) == Shown{"333.4", "333.3", "333.3", "total 1000.0"});
+}
+
 TEST_CASE("lines of thirds add up to their printed total") {
   const auto spec = spec_of("-- column: bf lumber \"bf\" total=sum\n");
   const auto table = make_table(spec, {{"bf"}, {{kBf / 3}, {kBf / 3}, {kBf / 3}}}, {});
   CHECK(column(table, 0) == Shown{"0.34", "0.33", "0.33", "total 1.00"});
+}
+
+TEST_CASE("lines of a grid settle within their own size, so that each size prints its own sum") {
+  const auto spec = spec_of(
+      "-- column: size text \"Size\"\n-- column: length_ft count \"Length\"\n-- column: bf lumber \"bf\" "
+      "total=sum\n"
+      "-- grid: rows=size column=length_ft cell=bf sums=bf\n");
+  std::vector<std::vector<Value>> rows;
+  for (const char* size : {"1x4", "2x4"}) {
+    for (const std::int64_t length : {8, 10, 12}) rows.push_back({std::string(size), length, kBf / 3});
+  }
+  const auto table = make_table(spec, {{"size", "length_ft", "bf"}, rows}, {});
+  CHECK(column(table, 2) == Shown{"0.34", "0.33", "0.33", "0.34", "0.33", "0.33", "total 2.00"});
 }
 
 TEST_CASE("a struck row is shown and counts in no total") {
@@ -119,8 +168,20 @@ TEST_CASE("in a metric book lumber is in m3, by value, name and unit") {
   CHECK(table.columns[2].name == "m3_per_hour");
   CHECK(table.columns[3].name == "length_m");
   CHECK(column(table, 0) == Shown{"3.000", "total 3.000"});
-  CHECK(column(table, 2) == Shown{"1.5", "total 1.5"});
+  CHECK(column(table, 2) == Shown{"1.500", "total 1.500"});
   CHECK(column(table, 3) == Shown{"4.8", "total -"});
+}
+
+TEST_CASE("in a metric book volumes and volumes an hour have the places a cubic metre needs") {
+  const auto spec = spec_of(
+      "-- column: since_bf lumber:0 \"since\"\n-- column: h hours \"h\"\n"
+      "-- column: bf_per_hour ratio:0 \"bf per hour\" of=since_bf/h\n"
+      "-- column: h_per_bf ratio:0 \"h per bf\" of=h/since_bf\n");
+  const std::int64_t cubic_metre = 1'000'000'000'000;
+  const auto table = make_table(spec, {{"since_bf", "h"}, {{cubic_metre / 4, 60}}}, {.metric_book = true});
+  CHECK(column(table, 0) == Shown{"0.3"});
+  CHECK(column(table, 2) == Shown{"0.250"});
+  CHECK(column(table, 3) == Shown{"4"});
 }
 
 TEST_CASE(
@@ -144,4 +205,21 @@ TEST_CASE("a text where a number is declared is a fault that names the column") 
   const auto spec = spec_of("-- column: n count \"n\"\n");
   CHECK_THROWS_WITH_AS(make_table(spec, {{"n"}, {{std::string("many")}}}, {}),
                        "column n gives the text 'many'; a count column needs a whole number", SqlFault);
+}
+
+TEST_CASE("the lines of a tally by day add up each for itself: days are keys like words") {
+  const auto spec = spec_of(
+      "-- column: day day \"Day\"\n-- column: length_ft feet \"Length\"\n-- column: bf lumber \"bf\" total=sum\n"
+      "-- grid: rows=day column=length_ft cell=bf sums=bf\n");
+  const std::int64_t third = kBf / 3;  // three thirds a day, of which each day must print 1.00
+  const auto table = make_table(spec,
+                                {{"day", "length_ft", "bf"},
+                                 {{1, 5376, third},
+                                  {1, 6144, third},
+                                  {1, 6912, third},
+                                  {2, 5376, third},
+                                  {2, 6144, third},
+                                  {2, 6912, third}}},
+                                {});
+  CHECK(column(table, 2) == Shown{"0.34", "0.33", "0.33", "0.34", "0.33", "0.33", "total 2.00"});
 }

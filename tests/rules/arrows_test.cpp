@@ -97,3 +97,13 @@ TEST_CASE("no file of the program has grown past 450 lines") {
     CHECK_MESSAGE(lines <= 450, file.string());
   });
 }
+
+TEST_CASE("no message shows what was typed in any but straight single quotes") {
+  each_source([&](const fs::path& file, const std::string&) {
+    std::ifstream stream(file);
+    for (std::string line; std::getline(stream, line);) {
+      if (line.find("//") != std::string::npos) line.erase(line.find("//"));
+      CHECK_MESSAGE(line.find('`') == std::string::npos, file.string() << ": " << line);
+    }
+  });
+}

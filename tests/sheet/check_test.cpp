@@ -128,7 +128,7 @@ TEST_CASE("a day past 10,000 bf is doubted at its largest item") {
 TEST_CASE("a board longer than any log of its run is doubted, and turned round when that makes sense") {
   const auto found = doubts("log T1 20x16\nlog T2 20x16\n2x6 16/24 3/16 10/12\n");
   REQUIRE(found.size() == 1);
-  CHECK(has(found[0].what, "`16/24`: longer than any log of this run, 16 ft"));
+  CHECK(has(found[0].what, "'16/24': longer than any log of this run, 16 ft"));
   CHECK(found[0].instead == "pieces come first; were 24 pieces of 16 ft meant, write 24/16");
   CHECK(doubts("log T1 16x18\n2x6 2/18\n").empty());
 }
@@ -138,13 +138,13 @@ TEST_CASE("an unusual length never cut before is doubted once a sheet, and only 
         1);  // the two systems, and no length
   CHECK(doubts("2x6 3/16'6\"\n", known_lengths()).size() == 1);
   CHECK(has(doubt("2x6 3/11 5/16\n2x8 1/11\n", known_lengths()),
-            "2: `3/11`: no board of 11 ft was tallied before"));
+            "2: '3/11': no board of 11 ft was tallied before"));
   CHECK(doubts("2x6 3/11\n").empty());
 }
 
 TEST_CASE("inches and millimetres within a job are doubted, in two jobs they are not") {
   CHECK(has(doubt("job A\n2x6 3/16\n50x150 3/4.8\n"),
-            "`50x150` is read as millimetres, the sizes before it as inches"));
+            "'50x150' is read as millimetres, the sizes before it as inches"));
   CHECK(doubts("job A\n2x6 3/16\njob B\n50x150 3/4.8\n").empty());
 }
 
@@ -177,6 +177,36 @@ TEST_CASE("a tag that nothing has measured is said to have no scale, once a line
   CHECK(doubts("log T1\n", known).empty());
 }
 
+TEST_CASE("a defect written down when the log was received and again when it was sawn is doubted") {
+  const std::string again = "'defect 15bf rot': written down of T1 before, and now comes off twice";
+  CHECK(has(doubt("in T1 15x12 defect 15bf rot\nlog T1 defect 15bf rot\n"), "3: " + again));
+  Known known;
+  const Sheet received = read("sheet 2026-05-04\nin T1 15x12 defect 15bf rot\n").sheet;
+  const auto& log = std::get<LogLine>(received.lines[0].fact);
+  known.deck["T1"] = KnownLog{*log.measure, log.defects};
+  CHECK(has(doubt("log T1 defect 15bf rot\n", known), "2: " + again));
+  CHECK(doubts("log T1 defect 15bf sweep\n", known).empty());
+  CHECK(doubts("log T1 defect 20bf rot\n", known).empty());
+  CHECK(doubts("log T2 15x12 defect 15bf rot\nlog T3 15x12 defect 15bf rot\n", known).empty());
+}
+
+TEST_CASE("a defect found in sawing is in the scale a run is held against") {
+  // 15x12 is 115 bf by International 1/4; 115 - 15 - 20 = 80
+  const auto found = doubts("in T1 15x12 defect 15bf rot\nlog T1 defect 20bf shake\n2x6 20/12\n");
+  REQUIRE(found.size() == 1);
+  CHECK(has(found[0].what, "on 80 bf of log scale"));
+}
+
+TEST_CASE("a board's length in tenths of a foot is read, and doubted: it may have been feet and inches") {
+  const auto found = doubts("2x6 5/16.4 2/16.5 3/12.25\n2x8 1/16.4\n");
+  REQUIRE(found.size() == 1);
+  CHECK(found[0].what == "'5/16'4-51/64\"': a length finer than boards are cut to");
+  CHECK(found[0].instead == "if feet and inches were meant, write 5/16'4\"");
+  CHECK(doubts("2x6 5/16.11\n")[0].instead == "if feet and inches were meant, write 5/16'11\"");
+  CHECK(doubts("2x6 5/16.33\n")[0].instead.empty());
+  CHECK(doubts("log 15x16.4\n1x3 212.4lf\n").empty());
+}
+
 TEST_CASE("nobody works more than 24 hours in a day") {
   CHECK(has(doubt("crew Quill 90, Bess 9\n"), "Quill has 90:00 hours on one day"));
   CHECK(has(doubt("crew Quill 20\ncrew quill 5 office\n"), "3: quill has 25:00"));
@@ -184,7 +214,7 @@ TEST_CASE("nobody works more than 24 hours in a day") {
 }
 
 TEST_CASE("sawing times that overlap, or stand before those above by a clock of twelve hours, are doubted") {
-  CHECK(has(doubt("run 7:00-9:00 8:30-10:00\n"), "`8:30-10:00` overlaps 7:00-9:00"));
+  CHECK(has(doubt("run 7:00-9:00 8:30-10:00\n"), "'8:30-10:00' overlaps 7:00-9:00"));
   CHECK(has(doubt("run 7:00-9:00\nrun 8:30-10:00\n"), "3: "));
   const auto found = doubts("run 7:15-11:50 1:00-3:30\n");
   REQUIRE(found.size() == 1);
@@ -220,15 +250,15 @@ TEST_CASE("a word near a known one is noted once, a word that is merely new is n
   known.jobs = {"TER"};
   known.sites = {"Tervane farm"};
   known.saws = {"head", "edger"};
-  CHECK(has(doubt("species DG\nspecies WH\nspecies DG\n", known), "2: species `DG` is new"));
+  CHECK(has(doubt("species DG\nspecies WH\nspecies DG\n", known), "2: species 'DG' is new"));
   CHECK(doubts("species RC\nspecies df\n", known).empty());
   CHECK(doubts("2x6 No3 1/16\n", known).empty());
-  CHECK(has(doubt("2x6 Sle 1/16\n2x6 sle 2/16\n", known), "2: grade `Sle` is new"));
-  CHECK(has(doubt("job TRE\n", known), "job `TRE` is new"));
-  CHECK(has(doubt("job TERR\n", known), "job `TERR` is new"));
+  CHECK(has(doubt("2x6 Sle 1/16\n2x6 sle 2/16\n", known), "2: grade 'Sle' is new"));
+  CHECK(has(doubt("job TRE\n", known), "job 'TRE' is new"));
+  CHECK(has(doubt("job TERR\n", known), "job 'TERR' is new"));
   CHECK(doubts("job own\n", known).empty());
-  CHECK(has(doubt("site Tervan farm\n", known), "site `Tervan farm`"));
-  CHECK(has(doubt("teeth hed touched-up\n", known), "saw `hed`"));
+  CHECK(has(doubt("site Tervan farm\n", known), "site 'Tervan farm'"));
+  CHECK(has(doubt("teeth hed touched-up\n", known), "saw 'hed'"));
 }
 
 TEST_CASE("a size turned round is noted when only the other way is known") {
@@ -241,6 +271,6 @@ TEST_CASE("a size turned round is noted when only the other way is known") {
 }
 
 TEST_CASE("teeth changed for a log that is not of the sheet are noted") {
-  CHECK(has(doubt("log T17 15x12\nteeth head replaced 3 metal T71\n"), "no log of this sheet is `T71`"));
+  CHECK(has(doubt("log T17 15x12\nteeth head replaced 3 metal T71\n"), "no log of this sheet is 'T71'"));
   CHECK(doubts("teeth head replaced 3 metal T71\n").empty());
 }

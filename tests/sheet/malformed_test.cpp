@@ -1,6 +1,6 @@
 // malformed_test.cpp -- a corpus of mistakes: each malformed/NAME.sheet gives exactly what malformed/NAME.expected
 // says, line and column and what would be right. To look at what has changed, and only then to accept it, run the
-// test program with KERFBOOK_UPDATE_GOLDEN=1 in the environment and read the difference.
+// test program with KERFBOOK_GOLDEN=update in the environment and read the difference.
 #include <doctest/doctest.h>
 
 #include <algorithm>
@@ -34,7 +34,8 @@ std::string in_tree(const fs::path& file) {
 }  // namespace
 
 TEST_CASE("every kind of mistake is told with its line, its column and what would be right") {
-  const bool accept = std::getenv("KERFBOOK_UPDATE_GOLDEN") != nullptr;
+  const char* const mode = std::getenv("KERFBOOK_GOLDEN");
+  const bool accept = mode != nullptr && std::string(mode) == "update";
   for (const fs::path& file : files(".sheet")) {
     CAPTURE(file.filename().string());
     const std::string text = read_file(in_tree(file));

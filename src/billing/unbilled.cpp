@@ -1,0 +1,53 @@
+#include "billing/unbilled.h"
+
+#include <SQLiteCpp/Database.h>
+#include <SQLiteCpp/Exception.h>
+#include <sqlite3.h>
+
+#include <map>
+#include <memory>
+#include <string>
+
+#include "base/text.h"
+#include "billing/office.h"
+
+namespace kerfbook::billing {
+namespace {
+
+using Sums = std::map<std::string, std::int64_t>;  // by job in small letters, minor units
+
+void unbilled(sqlite3_context* context, int, sqlite3_value** values) {
+  const auto& sums = *static_cast<const Sums*>(sqlite3_user_data(context));
+  const auto* text = reinterpret_cast<const char*>(sqlite3_value_text(values[0]));
+  const auto found = text == nullptr ? sums.end() : sums.find(lower(text));
+  if (found == sums.end()) return sqlite3_result_null(context);
+  sqlite3_result_int64(context, found->second);
+}
+
+void drop(void* sums) {
+  delete static_cast<Sums*>(sums);
+}
+
+void hand_over(const book::Book& book, std::unique_ptr<Sums> sums) {
+  sqlite3* db = book.database().getHandle();
+  // SQLite keeps the sums and drops them with the function, also when it cannot be registered
+  const int code = sqlite3_create_function_v2(db, "unbilled", 1, SQLITE_UTF8 | SQLITE_INNOCUOUS,
+                                              sums.release(), unbilled, nullptr, nullptr, drop);
+  if (code != SQLITE_OK) throw SQLite::Exception(db, code);
+}
+
+}  // namespace
+
+void register_unbilled(const book::Book& book, Day today) {
+  auto sums = std::make_unique<Sums>();
+  for (const Waiting& one : waiting(book, today, today)) {
+    if (!one.job.empty() && one.problems == 0) sums->emplace(lower(one.job), one.before_tax.minor);
+  }
+  hand_over(book, std::move(sums));
+}
+
+void register_unbilled(const book::Book& book) {
+  hand_over(book, std::make_unique<Sums>());
+}
+
+}  // namespace kerfbook::billing

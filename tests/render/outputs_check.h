@@ -1,0 +1,18 @@
+// outputs_check.h -- what must hold of every document in every form: the same figures, and sums that add up.
+#pragma once
+
+#include <string>
+
+#include "render/document.h"
+
+namespace kerfbook::render {
+
+/// Renders a report in all forms, reads each back and checks that
+/// - every form has the same rows, figures, struck lines and totals, and nothing where nothing is known;
+/// - every printed sum is the sum of the lines printed with it, down and, in a grid, across;
+/// - in the workbook every sum is a formula over exactly its rows, and every formula gives the value stored beside it;
+/// - every ratio, also a total's, is the one figure over the other, as near as the printed figures tell.
+/// `what` names the document in messages.
+void check_forms(const Document& document, const std::string& what);
+
+}  // namespace kerfbook::render
