@@ -33,14 +33,16 @@ struct LogRow {
   std::optional<std::int64_t> content;  ///< of cubic feet
 };
 
-/// Scaled by the rule the job is billed by, where it is; else it stands as the sheet was scaled.
-void scale_as_billed(LogRow& log, bool metric, const JobTerms& job) {
-  if (!job.billed_by) return;
-  const auto spec = log.spec.empty() ? std::nullopt : book::read_spec(log.spec, metric);
-  const auto scaled = spec ? book::scaled(*spec, *job.billed_by, job.system) : std::nullopt;
-  log.gross = scaled ? std::optional(scaled->gross) : std::nullopt;
-  log.net = scaled ? scaled->net : 0;
-  log.rule = job.billed_by->name;
+/// The log scaled again, by the rule its job is billed by.
+void scale_by(const scaling::Practice& practice, measure::System system, bool metric, LogRow& log) {
+  log.gross.reset();
+  log.net = 0;
+  const auto spec = book::read_spec(log.spec, metric);
+  const auto scaled = spec ? book::scaled(*spec, practice, system) : std::nullopt;
+  if (!scaled) return;
+  log.gross = scaled->gross;
+  log.net = scaled->net;
+  log.rule = practice.name;
 }
 
 std::vector<LogRow> logs_sawn(const book::Book& book, const JobTerms& job, Day from, Day to) {
@@ -59,7 +61,7 @@ std::vector<LogRow> logs_sawn(const book::Book& book, const JobTerms& job, Day f
                    row.maybe(6).value_or(0),
                    row.text(7),
                    row.maybe(8)};
-        scale_as_billed(log, row.number(9) != 0, job);
+        if (job.billed_by) scale_by(*job.billed_by, job.system, row.number(9) != 0, log);
         logs.push_back(std::move(log));
       },
       job.job, from, to);
@@ -163,8 +165,8 @@ std::string yield_line(const book::Mill& mill, const Scaled& sum, const Rational
 Table scale_table(const book::Mill& mill, const JobTerms& job, const std::vector<LogRow>& logs,
                   const Rational& lumber) {
   Table table = begun(mill, logs);
-  const std::string unit = unit_words(
-      std::string(scaling::unit_word(book::unit_in(job.billed_by.value_or(job.practice), job.system))));
+  const scaling::Practice& practice = job.billed_by ? *job.billed_by : job.practice;
+  const std::string unit = unit_words(std::string(scaling::unit_word(book::unit_in(practice, job.system))));
   const int places = places_of(logs, unit == "m³" ? 3 : 0);
   for (const render::Column& column :
        {summed(decimal_column("gross", "Gross", unit, places)),
@@ -229,7 +231,7 @@ Table content_table(const book::Mill& mill, const std::vector<LogRow>& logs, con
 
 bool scale_is_shown(const book::Mill& mill, const JobTerms& job) {
   const bool usual = job.practice == book::usual_practice();
-  return mill.units == measure::System::inch || !usual || job.billed_by.has_value();
+  return job.billed_by || mill.units == measure::System::inch || !usual;
 }
 
 Table log_table(const book::Book& book, const JobTerms& job, Day from, Day to, const Rational& lumber) {
