@@ -226,3 +226,23 @@ TEST_CASE("stock by bundle: before, cut, sold; a sale from no bundle is told; li
   CHECK(document.tables[0].notes ==
         std::vector<std::string>{"More sold than there is: DF 2x6, 1 pieces of no bundle."});
 }
+
+TEST_CASE(
+    "the report of the stock and billing's own count of it are one, also after a bundle is sold whole") {
+  auto book = book_of(
+      "[[job]]\ncode = \"own\"\n",
+      {"sheet 2026-05-01\njob own\nspecies DF\nbundle B1\n2x6 10/16 4/12\n1x3 240lf\nbundle B2\n2x8 7/16\n",
+       "sheet 2026-05-05\njob own\nspecies DF\nbundle B1\n2x6 5/16\nsold Ferrin 2x6 3/16\n",
+       "sheet 2026-05-06\njob own\nspecies DF\nsold Ferrin bundle B1 at 240\nbundle B1\n2x6 2/16\n"});
+  const auto document = run(book, "stock");
+  // B1 was sold with 12 of 2x6x16, 4 of 2x6x12 and the 240 ft; 2 were cut for it since
+  CHECK(shown(document) ==
+        "|B1|DF|-|1x3|-|0|0|0|0|0|0|0.00|\n"
+        "|B1|DF|-|2x6|12|0|4|0|4|0|0|0.00|\n"
+        "|B1|DF|-|2x6|16|0|17|0|15|0|2|32.00|\n"
+        "|B2|DF|-|2x8|16|0|7|0|0|0|7|149.33|\n"
+        "||||||0|28|0|19|0|9|181.33|\n");
+  std::int64_t pieces = 0;
+  for (const auto& line : billing::stock(book, kToday)) pieces += line.lineal() ? 0 : line.pieces();
+  CHECK(pieces == 9);
+}
