@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "billing/bill.h"
+#include "billing/deal.h"
 #include "billing/ledger.h"
 #include "billing/share.h"
 #include "book/book.h"
@@ -34,8 +35,7 @@ void add_tally(render::Document& paper, const book::Book& book, const JobTerms& 
                const std::vector<Fact>& facts, Day from, Day to);
 
 /// The week's tally to be checked against the stack and signed.
-render::Document tally_document(const book::Book& book, const Terms& terms, const std::string& job, Day from,
-                                Day to, Day today);
+render::Document tally_document(const book::Book& book, const Deal& deal, Day from, Day to, Day today);
 
 /// Movements from `from` to `to`, opening and closing balance, ageing.
 render::Document statement_document(const book::Mill& mill, const Ledger& ledger, const std::string& customer,
@@ -49,8 +49,7 @@ render::Document credit_document(const book::Mill& mill, const Paper& credit, co
 render::Document settlement_document(const book::Mill& mill, const Paper& settlement, const ShareTerm& rule);
 
 /// Half a page: what was agreed, with prices and conventions in words.
-render::Document agreement_document(const book::Mill& mill, const Terms& terms, const std::string& job,
-                                    Day today);
+render::Document agreement_document(const Deal& deal, Day today);
 /// What the job's cut list would come to.
 render::Document quote_document(const book::Mill& mill, const Terms& terms, const std::string& job,
                                 Day today);

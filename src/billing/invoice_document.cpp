@@ -235,10 +235,9 @@ void add_tally(Document& paper, const book::Book& book, const JobTerms& job, con
   add_days(paper, book, job, some, from, to);
 }
 
-Document tally_document(const book::Book& book, const Terms& terms, const std::string& job_code, Day from,
-                        Day to, Day today) {
-  const book::Mill& mill = book.mill();
-  const JobTerms job = job_terms(mill, job_code);
+Document tally_document(const book::Book& book, const Deal& deal, Day from, Day to, Day today) {
+  const book::Mill& mill = *deal.mill;
+  const JobTerms& job = deal.job;
   const JobFacts facts = job_facts(book, job.job, to);
   Document paper = letter(mill, "weekly-tally", "Tally", today);
   add_party(paper, mill, job.customer, "Customer");
@@ -263,7 +262,7 @@ Document tally_document(const book::Book& book, const Terms& terms, const std::s
   JobFacts own;
   own.facts = some;
   own.sheets = facts.sheets;
-  Table charges = charges_table(make_draft(terms, job, own, {}, {}, today));
+  Table charges = charges_table(make_draft(*deal.terms, job, own, {}, {}, today));
   if (!charges.rows.empty()) paper.tables.push_back(std::move(charges));
   paper.signatures = {"Customer", signer(mill)};
   return paper;

@@ -9,6 +9,7 @@
 namespace kerfbook::billing {
 
 const char* const kTaxCaution = "Taxes are as entered by the mill; check with the authority.";
+const char* const kBilledScaleCaution = "Where law asks for a licensed scaler or a given rule, that governs.";
 const char* const kScaleCaution =
     "Log scale is shown for information. Where law asks for a licensed scaler or a given rule, that governs.";
 const char* const kGradeCaution = "Grades are the mill's own yard grades, not grade stamps.";

@@ -52,6 +52,7 @@ void drop_empty(render::Table& table, std::size_t column);
 // Cautions that stand on papers (DESIGN: where they matter).
 extern const char* const kTaxCaution;
 extern const char* const kScaleCaution;
+extern const char* const kBilledScaleCaution;  ///< where the scale is what is paid for
 extern const char* const kGradeCaution;
 
 /// A table with empty rows, to be filled in by hand.

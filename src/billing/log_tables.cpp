@@ -187,7 +187,7 @@ Table scale_table(const book::Mill& mill, const JobTerms& job, const std::vector
     for (Cell& cell : cells(logs.size(), "", true)) table.totals.push_back(std::move(cell));
     table.totals[6] = {};
     table.notes.push_back(yield_line(mill, sum, lumber, unit));
-    table.notes.emplace_back(kScaleCaution);
+    table.notes.emplace_back(job.billed_by ? kBilledScaleCaution : kScaleCaution);
   }
   drop_empty(table, 6);
   return table;

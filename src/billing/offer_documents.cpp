@@ -152,9 +152,10 @@ Table cut_list_table(const book::Mill& mill, const book::JobEntry& entry, const 
 
 }  // namespace
 
-Document agreement_document(const book::Mill& mill, const Terms& terms, const std::string& job_code,
-                            Day today) {
-  const JobTerms job = job_terms(mill, job_code);
+Document agreement_document(const Deal& deal, Day today) {
+  const book::Mill& mill = *deal.mill;
+  const Terms& terms = *deal.terms;
+  const JobTerms& job = deal.job;
   const Day day = agreed_day(terms, job.job, today);
   Document paper = letter(mill, "agreement", "Job agreement", today);
   add_party(paper, mill, job.customer, "Customer");

@@ -32,7 +32,7 @@ using Made = render::Document (*)(const book::Book&, const std::string&, const D
 render::Document tally(const book::Book& book, const std::string& job, const Days& days,
                        const Session& session) {
   const auto [from, to] = week_of(days, book.mill(), session);
-  return billing::tally_document(book, billing::terms_of(book.mill()), job, from, to, session.today());
+  return billing::tally_document(book, billing::deal_of(book, job), from, to, session.today());
 }
 render::Document statement(const book::Book& book, const std::string& customer, const Days& days,
                            const Session& session) {
@@ -45,7 +45,7 @@ render::Document statement(const book::Book& book, const std::string& customer, 
 }
 render::Document agreement(const book::Book& book, const std::string& job, const Days&,
                            const Session& session) {
-  return billing::agreement_document(book.mill(), billing::terms_of(book.mill()), job, session.today());
+  return billing::agreement_document(billing::deal_of(book, job), session.today());
 }
 render::Document quote(const book::Book& book, const std::string& job, const Days&, const Session& session) {
   return billing::quote_document(book.mill(), billing::terms_of(book.mill()), job, session.today());

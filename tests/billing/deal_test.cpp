@@ -185,3 +185,16 @@ TEST_CASE("an invoice cancelled for its wrong price is billed anew at the right 
   CHECK(demo.draft("QHH").lines.empty());
   demo.whole();
 }
+
+TEST_CASE("an agreement and a tally printed later say what was agreed, and of a dropped job whose it is") {
+  const DemoBook demo;
+  demo.book->post_mill(without(dearer(billing::demo("hargan.toml")), "TER"), "the barn is done");
+  const Deal deal = deal_of(*demo.book, "TER");
+  const std::string agreement = text_of(agreement_document(deal, kFriday));
+  CHECK(agreement.find("$0.48 a board foot") != std::string::npos);
+  CHECK(agreement.find("rounded to the whole board foot") != std::string::npos);
+  CHECK(agreement.find("Oda Tervane") != std::string::npos);
+  const std::string tally = text_of(tally_document(*demo.book, deal, kFriday - 4, kFriday, kFriday));
+  CHECK(tally.find("Oda Tervane") != std::string::npos);
+  CHECK(tally.find("3,043.33") != std::string::npos);
+}

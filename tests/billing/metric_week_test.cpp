@@ -67,13 +67,13 @@ Week week_of(const std::string& more = "") {
   papers["by log"] = issue_invoice(book, "HEG", kFriday, kFriday).document;
   papers["ticket"] = issue_sale(book, "cash", kFriday, kFriday, "cash").document;
   papers["settlement"] = settle_shares(book, "DEL", kFriday, kFriday).document;
-  papers["tally"] = tally_document(book, terms, "BIR", monday, monday + 6, kFriday);
+  papers["tally"] = tally_document(book, deal_of(book, "BIR"), monday, monday + 6, kFriday);
   papers["load"] = load(book, {"BIR", {"P1"}, "", "", ""}, kFriday).document;
   papers["receipt"] = take_payment(book, {"", "", 1, {50000}, "bank", ""}, kFriday).document;
   papers["credit"] = credit_invoice(book, 1, Money{10000}, "one board short", kFriday).document;
   papers["statement"] =
       statement_document(book.mill(), play(papers_of(book)), "BIR", *read_day("2026-06-01"), kFriday);
-  papers["agreement"] = agreement_document(book.mill(), terms, "BIR", kFriday);
+  papers["agreement"] = agreement_document(deal_of(book, "BIR"), kFriday);
   papers["quote"] = quote_document(book.mill(), terms, "BIR", kFriday);
   papers["sheet"] = blank_sheet_document(book.mill(), "BIR", kFriday);
   papers["stock"] = stock_document(book, kFriday, kFriday);

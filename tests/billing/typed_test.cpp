@@ -104,9 +104,9 @@ void add_issued(Papers& all, book::Book& book, const std::string& typed) {
 void add_made(Papers& all, const book::Book& book) {
   const Terms terms = terms_of(book.mill());
   const Ledger ledger = play(papers_of(book));
-  all.push_back(tally_document(book, terms, "TER", kDay, kDay, kDay));
+  all.push_back(tally_document(book, deal_of(book, "TER"), kDay, kDay, kDay));
   all.push_back(statement_document(book.mill(), ledger, "TER", kDay, kDay));
-  all.push_back(agreement_document(book.mill(), terms, "TER", kDay));
+  all.push_back(agreement_document(deal_of(book, "TER"), kDay));
   all.push_back(quote_document(book.mill(), terms, "TER", kDay));
   all.push_back(blank_sheet_document(book.mill(), "TER", kDay));
   all.push_back(receivables_document(book.mill(), ledger, kDay));
