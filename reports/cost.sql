@@ -9,7 +9,7 @@
 -- example: cost --period "this year"
 -- worksheets: one
 -- table:   cost |
--- column:  name text "Cost"
+-- column:  name text "What"
 -- column:  quantity micro:2 "Used" total=none
 -- column:  unit text "Unit"
 -- column:  rate micro:4 "Rate" unit=money

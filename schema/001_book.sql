@@ -106,7 +106,7 @@ CREATE TABLE log (
   tag   TEXT COLLATE NOCASE,
   state TEXT NOT NULL CHECK (state IN ('received', 'sawn', 'left')),
   spec  TEXT,                                   -- the raw measures and defects as the sheet writes them; NULL = not measured
-  borrowed INTEGER NOT NULL CHECK (borrowed IN (0, 1)),   -- 1 = spec comes from an earlier line of this tag
+  borrowed INTEGER NOT NULL CHECK (borrowed IN (0, 1)),   -- 1 = the measure comes from an earlier line of this tag
   diameter INTEGER, length INTEGER, metric INTEGER,       -- mean small end; NULL = not measured
   practice TEXT, gross INTEGER, deduction INTEGER, net INTEGER, cull INTEGER, content INTEGER,
   defect TEXT, origin TEXT,

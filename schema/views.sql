@@ -135,8 +135,11 @@ SELECT p.number, p.day, p.job, p.customer, l.line, l.bundle, l.species, l.grade,
 FROM paper_load l JOIN paper p ON p.entry = l.entry;
 CREATE VIEW v_sold AS    -- one row a line of own lumber sold in the yard
 SELECT s.day, s.shift, s.number, s.buyer, species.code AS species, size.label AS size, size.thickness, size.width,
-       grade.code AS grade, s.bundle, s.pieces, s.length, s.metric, s.lumber, s.rate_micro
+       grade.code AS grade, s.bundle, s.pieces, s.length, s.metric, s.lumber, s.rate_micro,
+       s.rate_per, s.form
 FROM sold s JOIN size ON size.id = s.size LEFT JOIN grade ON grade.id = s.grade LEFT JOIN species ON species.id = s.species;
+CREATE VIEW v_sold_bundle AS  -- one row a bundle of own lumber sold whole
+SELECT day, shift, number, buyer, bundle, price_micro FROM sold_bundle;
 CREATE VIEW v_setup_change AS   -- one row a set-up written down; mils: thousandths of an inch, or hundredths of a mm
 SELECT c.day, c.shift, c.number, setup.name AS setup, c.kerf_mils, c.over_mils, c.metric, c.text
 FROM setup_change c JOIN setup ON setup.id = c.setup;
@@ -173,6 +176,25 @@ SELECT p.number, p.day, p.job, p.customer, s.line, s.species, s.grade, s.size, s
        CASE s.length WHEN 0 THEN lumber_of(s.thickness, s.width, s.to_mill, s.metric)
             ELSE lumber_of(s.thickness, s.width, s.length, s.metric) * s.to_mill END AS mill_lumber
 FROM paper_share s JOIN paper p ON p.entry = s.entry;
+CREATE VIEW v_whole_bundle AS  -- one row a line of a bundle of own lumber sold whole: what was in it since it was last sold whole
+WITH own AS (
+  SELECT day * 1000000000 + shift * 100000000 + number AS at, lower(bundle) AS tag, bundle, species, grade, size, thickness,
+         width, CASE WHEN form <> 'lineal' THEN length END AS length, metric, pieces, lumber
+  FROM v_tally WHERE owner = 'own' AND bundle IS NOT NULL
+  UNION ALL
+  SELECT day * 1000000000 + shift * 100000000 + number, lower(bundle), bundle, species, grade, size, thickness, width,
+         CASE WHEN form <> 'lineal' THEN length END, metric, -pieces, -lumber
+  FROM v_sold WHERE bundle IS NOT NULL),
+whole AS (
+  SELECT day, shift, number, buyer, day * 1000000000 + shift * 100000000 + number AS at, lower(bundle) AS tag,
+         lag(day * 1000000000 + shift * 100000000 + number, 1, 0) OVER (PARTITION BY lower(bundle) ORDER BY day, shift, number)
+           AS last
+  FROM v_sold_bundle)
+SELECT w.day, w.shift, w.number, w.buyer, own.bundle, own.species, own.grade, own.size, own.thickness, own.width, own.length,
+       own.metric, sum(own.pieces) AS pieces, sum(own.lumber) AS lumber
+FROM whole w JOIN own ON own.tag = w.tag AND own.at > w.last AND own.at < w.at
+GROUP BY w.day, w.shift, w.number, own.species, own.grade, own.metric, own.thickness, own.width, own.length
+HAVING sum(own.pieces) <> 0 OR sum(own.lumber) <> 0;
 CREATE VIEW v_stock AS   -- one row a movement of lumber: cut, share (to the mill's own stock), sold, delivered; going out is below 0
 SELECT day, 'cut' AS movement, owner, job, bundle, species, grade, size, thickness, width,
        CASE WHEN form <> 'lineal' THEN length END AS length, metric, pieces, lumber FROM v_tally
@@ -180,8 +202,10 @@ UNION ALL SELECT day, 'share', 'shares', job, NULL, nullif(species, ''), nullif(
        nullif(length, 0), metric, CASE WHEN length > 0 THEN -to_mill ELSE 0 END, -mill_lumber FROM v_paper_share WHERE to_mill <> 0
 UNION ALL SELECT day, 'share', 'own', NULL, NULL, nullif(species, ''), nullif(grade, ''), size, thickness, width,
        nullif(length, 0), metric, CASE WHEN length > 0 THEN to_mill ELSE 0 END, mill_lumber FROM v_paper_share WHERE to_mill <> 0
+UNION ALL SELECT day, 'sold', 'own', NULL, bundle, species, grade, size, thickness, width,
+       CASE WHEN form <> 'lineal' THEN length END, metric, -pieces, -lumber FROM v_sold
 UNION ALL SELECT day, 'sold', 'own', NULL, bundle, species, grade, size, thickness, width, length, metric, -pieces, -lumber
-       FROM v_sold
+       FROM v_whole_bundle
 UNION ALL SELECT l.day, 'delivered', coalesce(j.owner, 'customer'), l.job, nullif(l.bundle, ''), nullif(l.species, ''),
        nullif(l.grade, ''), l.size, l.thickness, l.width, CASE WHEN l.pieces > 0 THEN l.length END, l.metric, -l.pieces,
        -l.lumber FROM v_load l LEFT JOIN v_job j ON j.code = l.job;

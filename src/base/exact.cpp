@@ -54,10 +54,6 @@ Wide power_of_ten(int places) {
   return power;
 }
 
-bool is_digit(char c) {
-  return c >= '0' && c <= '9';
-}
-
 }  // namespace
 
 std::int64_t round_half_up(Wide num, Wide den) {
@@ -166,6 +162,14 @@ std::string plain(const Decimal& value) {
   if (digits.size() <= places) digits.insert(0, places + 1 - digits.size(), '0');
   if (places > 0) digits.insert(digits.size() - places, ".");
   return negative ? "-" + digits : digits;
+}
+
+std::string shortest(const Decimal& value) {
+  std::string text = plain(value);
+  if (value.places == 0) return text;
+  text.erase(text.find_last_not_of('0') + 1);
+  if (text.ends_with('.')) text.pop_back();
+  return text;
 }
 
 std::string grouped(const Decimal& value, char thousands, char decimal_mark) {

@@ -23,7 +23,8 @@ std::int64_t round_half_up(Wide num, Wide den);
 class Rational {
  public:
   constexpr Rational() = default;
-  constexpr Rational(std::int64_t whole) : num_(whole) {}  // NOLINT(google-explicit-constructor): a count is exact
+  constexpr Rational(std::int64_t whole)
+      : num_(whole) {}           // NOLINT(google-explicit-constructor): a count is exact
   Rational(Wide num, Wide den);  ///< `den` != 0; the sign goes to the numerator
 
   [[nodiscard]] Wide num() const noexcept { return num_; }
@@ -35,7 +36,8 @@ class Rational {
   friend Rational operator+(const Rational& a, const Rational& b);
   friend Rational operator-(const Rational& a, const Rational& b);
   friend Rational operator*(const Rational& a, const Rational& b);
-  friend Rational operator/(const Rational& a, const Rational& b);  ///< throws std::domain_error when b is zero
+  friend Rational operator/(const Rational& a,
+                            const Rational& b);  ///< throws std::domain_error when b is zero
   friend bool operator==(const Rational& a, const Rational& b) = default;
   friend std::strong_ordering operator<=>(const Rational& a, const Rational& b);
 
@@ -62,6 +64,9 @@ Result<Rational> read_decimal(std::string_view text, int max_places = 9);
 
 /// Plain digits, point as decimal mark, no grouping: "1560.67", "-0.50".
 std::string plain(const Decimal& value);
+
+/// The same without idle zeros: "4.8" and "2", not "4.80" and "2.00".
+std::string shortest(const Decimal& value);
 
 /// As a person reads it: thousands grouped, marks chosen by setting: "1,560.67".
 std::string grouped(const Decimal& value, char thousands = ',', char decimal_mark = '.');

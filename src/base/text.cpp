@@ -85,6 +85,14 @@ bool same_word(std::string_view a, std::string_view b) {
                     [](char x, char y) { return lower_ascii(x) == lower_ascii(y); });
 }
 
+bool is_digit(char c) {
+  return c >= '0' && c <= '9';
+}
+
+bool all_digits(std::string_view text) {
+  return !text.empty() && std::all_of(text.begin(), text.end(), is_digit);
+}
+
 std::vector<std::string> split_words(std::string_view text) {
   std::vector<std::string> words;
   std::size_t at = 0;
@@ -174,6 +182,35 @@ bool is_utf8(std::string_view bytes) {
     if (next_code_point(bytes, at) == 0xFFFD && bytes.substr(start, 3) != "\xEF\xBF\xBD") return false;
   }
   return true;
+}
+
+namespace {
+
+bool is_shown(std::uint32_t point) {
+  if (point == '\n' || point == '\t') return true;
+  const bool control = point < 0x20 || (point >= 0x7F && point < 0xA0);
+  const bool turns = (point >= 0x202A && point <= 0x202E) || (point >= 0x2066 && point <= 0x2069);
+  const bool separates = point == 0x2028 || point == 0x2029;
+  const bool none = (point & 0xFFFEU) == 0xFFFE || point == 0xFEFF;
+  return !control && !turns && !separates && !none;
+}
+
+}  // namespace
+
+std::string fit_to_print(std::string_view text) {
+  const bool plain = std::all_of(text.begin(), text.end(), [](char c) { return c >= ' ' && c < 0x7F; });
+  if (plain) return std::string(text);
+  std::string out;
+  for (std::size_t at = 0; at < text.size();) {
+    const std::size_t start = at;
+    const auto point = static_cast<std::uint32_t>(next_code_point(text, at));
+    const std::string_view bytes = text.substr(start, at - start);
+    if (point == 0xFFFD && bytes != "\xEF\xBF\xBD")
+      out += "\xEF\xBF\xBD";
+    else if (is_shown(point))
+      out += bytes;
+  }
+  return out;
 }
 
 int characters_before(std::string_view utf8, std::size_t at) {

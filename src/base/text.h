@@ -11,6 +11,8 @@ namespace kerfbook {
 std::string_view trim(std::string_view text);
 std::string lower(std::string_view text);  ///< ASCII letters only; other letters stay as they are
 bool same_word(std::string_view a, std::string_view b);       ///< equal but for the case of ASCII letters
+bool is_digit(char c);                                        ///< 0 to 9
+bool all_digits(std::string_view text);                       ///< and not empty
 std::vector<std::string> split_words(std::string_view text);  ///< at blanks and tabs
 std::vector<std::string_view> split_lines(std::string_view text);  ///< LF or CRLF; no empty last line
 std::string join(const std::vector<std::string>& words, std::string_view between);
@@ -30,6 +32,9 @@ std::string pad_left(std::string_view utf8, int width);   ///< blanks first, tex
 std::string clip(std::string_view utf8, int width);
 
 bool is_utf8(std::string_view bytes);
+/// Text fit to be shown anywhere: without control characters (line ends and tabs stay), without the marks that turn the
+/// writing of what comes after them round, and without what is no character; a byte that is no UTF-8 becomes U+FFFD.
+std::string fit_to_print(std::string_view text);
 /// Number of characters (code points) before byte `at`.
 int characters_before(std::string_view utf8, std::size_t at);
 

@@ -5,6 +5,7 @@
 #include "base/text.h"
 #include "billing/documents.h"
 #include "billing/letter.h"
+#include "billing/paper_words.h"
 
 namespace kerfbook::billing {
 
@@ -63,6 +64,7 @@ Document statement_document(const book::Mill& mill, const Ledger& ledger, const 
                             Day from, Day to) {
   Document paper = letter(mill, "statement", "Statement", to);
   add_party(paper, mill, customer, "Customer");
+  add_head(paper, "Date", to, render::ColumnKind::day);
   add_head(paper, "Period", period_words(from, to, mill));
   Money opening;
   Table table;
@@ -83,7 +85,9 @@ Document statement_document(const book::Mill& mill, const Ledger& ledger, const 
     balance = balance + one.amount;
     table.rows.push_back({{one.day, one.what, money_cell(one.amount, mill), money_cell(balance, mill)}});
   }
-  table.sums.push_back({balance.minor < 0 ? "To your credit" : "Balance due",
+  table.sums.push_back({balance.minor < 0   ? "To your credit"
+                        : balance.minor > 0 ? "Balance due"
+                                            : "Balance",
                         money_cell(balance.minor < 0 ? Money{} - balance : balance, mill), true});
   paper.tables.push_back(std::move(table));
   paper.tables.push_back(open_invoices(mill, ledger, customer, to));
@@ -91,7 +95,6 @@ Document statement_document(const book::Mill& mill, const Ledger& ledger, const 
   const Money credit = ledger.credit_of(customer);
   if (credit.minor != 0)
     paper.tables.back().notes.push_back("On account: " + money_words(credit, mill) + ".");
-  paper.foot.insert(paper.foot.end(), mill.terms.begin(), mill.terms.end());
   return paper;
 }
 
@@ -165,7 +168,9 @@ Document receipt_document(const book::Mill& mill, const Paper& paper, const Ledg
     table.sums.push_back(
         {"Still open on invoice " + invoice->second.called, money_cell(invoice->second.open(), mill), false});
   const Money balance = after.balance(paper.customer);
-  table.sums.push_back({balance.minor < 0 ? "To your credit in all" : "You owe in all",
+  table.sums.push_back({balance.minor < 0   ? "To your credit in all"
+                        : balance.minor > 0 ? "You owe in all"
+                                            : "Balance in all",
                         money_cell(balance.minor < 0 ? Money{} - balance : balance, mill), false});
   receipt.tables.push_back(std::move(table));
   receipt.signatures = {refund ? "Received by" : signer(mill)};
@@ -177,7 +182,7 @@ Document credit_document(const book::Mill& mill, const Paper& credit, const Pape
   add_party(paper, mill, credit.customer, "Credit to");
   add_head(paper, "Date", credit.day, render::ColumnKind::day);
   add_head(paper, "Invoice", invoice.called);
-  add_head(paper, "Of", invoice.day, render::ColumnKind::day);
+  add_head(paper, "Invoice date", invoice.day, render::ColumnKind::day);
   if (!credit.job.empty()) add_head(paper, "Job", job_words(mill, credit.job));
   Table table;
   table.name = "credit";
@@ -187,11 +192,12 @@ Document credit_document(const book::Mill& mill, const Paper& credit, const Pape
         money_cell(credit.amount, mill)}});
   for (const TaxRow& tax : credit.taxes)
     if (tax.excused.empty())
-      table.sums.push_back({"of which " + tax.name + " " + plain(shortest(tax.percent, 0, 4)) + " %",
+      table.sums.push_back({"of which " + tax.name + " " + percent_words(tax.percent, mill),
                             money_cell(tax.amount, mill), false});
   table.sums.push_back({"Credited", money_cell(credit.amount, mill), true});
+  if (credit.cancels)
+    table.notes.push_back("Invoice " + invoice.called + " is void. The work on it can be billed anew.");
   paper.tables.push_back(std::move(table));
-  if (credit.cancels) paper.foot.emplace_back("The work on it can be billed anew.");
   return paper;
 }
 

@@ -70,12 +70,14 @@ struct JobTerms {
   int money_places = 2;
 };
 
-/// A charge let go, with the reason.
+/// A charge let go, with the reason; or, `back`, asked for after all.
 struct Waiver {
-  Day day;
+  Day day;  ///< with shift 0: of the job itself and no day, as SheetRef has it
   int shift = 1;
   std::string charge;
   std::string note;
+  bool back = false;
+  [[nodiscard]] bool same_charge(const Waiver& other) const;
 };
 
 /// Something to be said of a sheet.

@@ -83,7 +83,7 @@ void SheetItems::unpriced(const Fact& fact, const Rational& quantity, const std:
   made.words = noted(fact);
   made.unpriced = true;
   made.quantity = quantity;
-  made.rate.title = fact.name;
+  made.rate.title = (fact.kind == FactKind::stop ? "Stop, " : "") + fact.name;
   made.rate.unit = unit;
   made.rate.tax = "service";
   take_waiver(made, fact.name);

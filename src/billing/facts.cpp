@@ -57,8 +57,11 @@ std::string key_of(const Fact& fact) {
     case FactKind::once:
       return "once";
     case FactKind::sold:
-      return joined({"sold", fact.species, fact.grade, section(fact.size), std::to_string(fact.length.count),
-                     fact.agreed ? number(*fact.agreed) : ""});
+      return joined(
+          {"sold", fact.species, fact.grade, section(fact.size), std::to_string(fact.length.count),
+           fact.agreed ? number(*fact.agreed) + (fact.agreed_per == "bf" ? "" : " " + fact.agreed_per) : ""});
+    case FactKind::bundle:
+      return joined({"bundle", lower(fact.name), fact.agreed ? number(*fact.agreed) : ""});
   }
   return "";
 }
@@ -84,7 +87,10 @@ std::string words_of(const Fact& fact) {
     case FactKind::once:
       return "the job";
     case FactKind::sold:
-      return write_size(fact.size) + "x" + write_feet(fact.length) + after(fact.species) + after(fact.grade);
+      return write_size(fact.size) + (fact.length.count == 0 ? " lineal" : "x" + write_feet(fact.length)) +
+             after(fact.species) + after(fact.grade);
+    case FactKind::bundle:
+      return "bundle " + fact.name + (fact.text.empty() ? "" : ": " + fact.text);
   }
   return "";
 }

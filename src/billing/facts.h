@@ -50,6 +50,7 @@ enum class FactKind : std::uint8_t {
   move,    ///< count = 1
   once,    ///< the job itself, for `once` charges
   sold,    ///< own lumber sold at the yard; count = pieces
+  bundle,  ///< a bundle of own lumber sold for one price; count = 1
 };
 
 /// One fact. Which members mean something depends on the kind; all others are empty.
@@ -63,11 +64,13 @@ struct Fact {
   Size size;      ///< pieces, lineal, sold
   Length length;  ///< pieces, sold: of each (none: lineal feet, count is of length); log: as measured
   std::int64_t count = 1;
-  std::string name;                ///< log: tag; stop: cause; teeth: saw; charge: its name; move: from
+  std::string name;                ///< log: tag; stop: cause; teeth: saw; charge: its name; move: from;
+                                   ///< bundle: its tag
   std::string text;                ///< stop, teeth, charge: what was noted; move: to
   std::string log_tag;             ///< teeth: the log
   std::string cause;               ///< teeth
-  std::optional<Rational> agreed;  ///< sold: price of a bf agreed on the spot; else by the price list
+  std::optional<Rational> agreed;  ///< sold, bundle: price agreed on the spot; else by the price list
+  std::string agreed_per = "bf";   ///< sold: bf, piece, lf, lm
   int minutes = 0;                 ///< stop, move
   bool chargeable = false;         ///< stop marked `charge`
   Rational quantity;               ///< charge: its quantity; move: distance; teeth: how many

@@ -275,14 +275,16 @@ Split thaw_split(const Json& json) {
 }
 
 Json frozen(const Waiver& waiver) {
-  return Json{{"day", write_day(waiver.day)},
-              {"shift", waiver.shift},
-              {"charge", waiver.charge},
-              {"note", waiver.note}};
+  Json json{{"day", write_day(waiver.day)},
+            {"shift", waiver.shift},
+            {"charge", waiver.charge},
+            {"note", waiver.note}};
+  if (waiver.back) json["back"] = true;
+  return json;
 }
 Waiver thaw_waiver(const Json& json) {
   return {thaw_day(json.at("day")), json.at("shift").get<int>(), json.at("charge").get<std::string>(),
-          json.at("note").get<std::string>()};
+          json.at("note").get<std::string>(), json.value("back", false)};
 }
 
 Json frozen_items(const std::vector<Item>& items) {

@@ -6,6 +6,7 @@
 #include "billing/documents.h"
 #include "billing/job_facts.h"
 #include "billing/letter.h"
+#include "billing/paper_words.h"
 #include "billing/price.h"
 #include "billing/tally_tables.h"
 
@@ -17,12 +18,11 @@ using render::Cell;
 using render::Document;
 using render::Table;
 
-std::string percent_words(const Rational& percent) {
-  return plain(shortest(percent, 0, 4)) + " %";
-}
-
+/// Volumes keep all their decimals, so that they line up; what is counted or timed has as many as it needs.
 Cell quantity_cell(const Line& line) {
   if (line.kind == LineKind::minimum) return {};
+  const bool volume = line.unit.find("m3") != std::string::npos || line.unit.find("bf") != std::string::npos;
+  if (volume) return line.quantity;
   const Rational exact = [&] {
     Rational value(line.quantity.units);
     for (int i = 0; i < line.quantity.places; ++i) value = value / Rational(10);
@@ -31,10 +31,10 @@ Cell quantity_cell(const Line& line) {
   return shortest(exact, 0, line.quantity.places);
 }
 
-std::string described(const Line& line) {
+std::string described(const Line& line, const book::Mill& mill) {
   std::string words = line.description;
   if (line.kind != LineKind::adjustment && line.pieces != 0 && line.unit != "pc")
-    words += " (" + std::to_string(line.pieces) + (line.pieces == 1 ? " piece)" : " pieces)");
+    words += " (" + number_words({line.pieces, 0}, mill) + (line.pieces == 1 ? " piece)" : " pieces)");
   return words;
 }
 
@@ -48,76 +48,114 @@ Table lines_table(const book::Mill& mill, const Draft& draft) {
   if (taxes) table.columns.push_back(text_column("taxed", "Tax"));
   table.columns.push_back(money_column("amount", "Amount", mill));
   for (const Line& line : draft.lines) {
-    std::vector<Cell> cells{line.day ? Cell(*line.day) : Cell(std::string()), described(line),
-                            quantity_cell(line), line.unit, line.rate ? rate_cell(*line.rate, mill) : Cell()};
+    std::vector<Cell> cells{line.day ? Cell(*line.day) : Cell(std::string()), described(line, mill),
+                            quantity_cell(line), unit_words(line.unit),
+                            line.rate ? rate_cell(*line.rate, mill) : Cell()};
     if (taxes) cells.emplace_back(line.taxed ? "yes" : "no");
-    cells.push_back(money_cell(line.amount, mill));
+    cells.push_back(line.kind == LineKind::unpriced ? Cell() : money_cell(line.amount, mill));
     table.rows.push_back({std::move(cells)});
   }
   table.when_empty = "nothing to bill";
   return table;
 }
 
-void add_sums(Table& table, const book::Mill& mill, const Draft& draft, const InvoiceHead& head) {
-  const auto add = [&](const std::string& label, Money sum, bool strong) {
-    table.sums.push_back({label, money_cell(sum, mill), strong});
-  };
-  if (!draft.taxes.empty()) add("Subtotal", draft.subtotal, false);
-  for (const TaxRow& tax : draft.taxes) {
-    const std::string name =
-        tax.name + " " + percent_words(tax.percent) + " on " + money_words(tax.base, mill);
-    if (!tax.excused.empty())
-      add(name + (tax.included ? ", taken off: certificate " : ": not charged, certificate ") + tax.excused,
-          {tax.added}, false);
-    else
-      add(name + (tax.included ? ", included above" : ""), tax.amount, false);
+/// Taxes that are added stand above the total, those already in the amounts below it: down to the total the sums add up.
+class Sums {
+ public:
+  Sums(Table& table, const book::Mill& mill) : table_(table), mill_(mill) {}
+
+  void add(const std::string& label, Money sum, bool strong = false) {
+    table_.sums.push_back({label, money_cell(sum, mill_), strong});
   }
-  add("Total", draft.total, true);
-  if (head.deposit.minor != 0) add("Deposit received", Money{} - head.deposit, false);
-  if (head.credit.minor != 0) add("Credit on account", Money{} - head.credit, false);
+  void taxes(const Draft& draft, bool above_total) {
+    for (const TaxRow& tax : draft.taxes)
+      if (above_total != (tax.included && tax.excused.empty())) add(words(tax), sum_of(tax));
+  }
+
+ private:
+  [[nodiscard]] std::string words(const TaxRow& tax) const {
+    const std::string name = tax.name + " " + percent_words(tax.percent, mill_) + " on ";
+    if (!tax.excused.empty())
+      return name + money_words(tax.base, mill_) +
+             (tax.included ? ", taken off: certificate " : ": not charged, certificate ") + tax.excused;
+    return tax.included ? "of which " + name + money_words(tax.base - tax.amount, mill_)
+                        : name + money_words(tax.base, mill_);
+  }
+  [[nodiscard]] static Money sum_of(const TaxRow& tax) {
+    return tax.excused.empty() ? tax.amount : Money{tax.added};
+  }
+
+  Table& table_;
+  const book::Mill& mill_;
+};
+
+void add_sums(Table& table, const book::Mill& mill, const Draft& draft, const InvoiceHead& head) {
+  Sums sums(table, mill);
+  const bool added = std::any_of(draft.taxes.begin(), draft.taxes.end(),
+                                 [](const TaxRow& tax) { return !tax.included || !tax.excused.empty(); });
+  if (added) sums.add("Subtotal", draft.subtotal);
+  sums.taxes(draft, true);
+  sums.add("Total", draft.total, true);
+  sums.taxes(draft, false);
+  if (head.deposit.minor != 0) sums.add("Deposit received", Money{} - head.deposit);
+  if (head.credit.minor != 0) sums.add("Credit on account", Money{} - head.credit);
   const Money due = draft.total - head.deposit - head.credit;
   if (!head.paid.empty()) {
-    add("Paid, " + head.paid, Money{} - due, false);
-    add("Due", {}, true);
+    sums.add("Paid, " + head.paid, Money{} - due);
+    sums.add("Due", {}, true);
   } else if (head.deposit.minor != 0 || head.credit.minor != 0) {
-    add(due.minor < 0 ? "To your credit" : "Due", due.minor < 0 ? Money{} - due : due, true);
+    sums.add(due.minor < 0 ? "To your credit" : "Due", due.minor < 0 ? Money{} - due : due, true);
   }
 }
 
-/// "Sawing: 0.48 a board foot" is on the line; what is said here is how the feet were counted.
-void add_basis(Table& table, const Draft& draft) {
-  std::vector<std::string> said;
+/// What a quantity that was counted this way is called.
+std::string quantity_words(const Line& line, const book::Mill& mill) {
+  constexpr std::string_view kScale = "net log scale by ";
+  if (line.counted.starts_with(kScale))
+    return "Log scale: net, by " + rule_words(line.counted.substr(kScale.size()), mill) + ".";
+  const bool feet = line.unit == "bf" || line.unit == "MBF";
+  return (feet ? "Board feet: " : line.unit == "m3" ? "Cubic metres: " : "Quantities: ") + line.counted + ".";
+}
+
+/// The rate is on the line; what is said here is how the quantity came about: once, when all of a kind were counted
+/// alike, else for each price.
+void add_basis(Table& table, const book::Mill& mill, const Draft& draft) {
   for (const std::string& counted : draft.counted) {
-    std::vector<std::string> titles;
-    for (const Line& line : draft.lines)
-      if (line.counted == counted && std::find(titles.begin(), titles.end(), line.title) == titles.end())
-        titles.push_back(line.title);
-    const std::string of = draft.counted.size() > 1 ? " (" + titles.front() + ")" : "";
-    table.notes.push_back("Quantities" + of + ": " + counted + ".");
+    const auto first = std::find_if(draft.lines.begin(), draft.lines.end(),
+                                    [&](const Line& line) { return line.counted == counted; });
+    if (first == draft.lines.end()) continue;
+    const bool others = std::any_of(draft.lines.begin(), draft.lines.end(), [&](const Line& line) {
+      return line.unit == first->unit && !line.counted.empty() && line.counted != counted;
+    });
+    table.notes.push_back((others ? first->title + ". " : "") + quantity_words(*first, mill));
   }
 }
 
-/// Terms stand under the sums, on the page that is paid from; not after the tally.
+/// Terms stand under the sums, on the page that is paid from; not after the tally. The caution about taxes is for the
+/// mill, which reads the draft.
 void add_terms(Table& table, const book::Mill& mill, const Terms& terms, const Draft& draft, bool issued) {
+  constexpr std::size_t kMostProblems = 8;
   for (const std::string& note : draft.notes) table.notes.push_back(note + ".");
-  for (const std::string& problem : draft.problems)
-    table.notes.push_back("To be settled before it is issued: " + problem + ".");
-  if (!issued)
-    for (const std::string& remark : draft.remarks) table.notes.push_back("To look at: " + remark + ".");
+  for (std::size_t i = 0; i < std::min(draft.problems.size(), kMostProblems); ++i)
+    table.notes.push_back("To be settled before it is issued: " + draft.problems[i] + ".");
+  if (draft.problems.size() > kMostProblems)
+    table.notes.push_back("And " + std::to_string(draft.problems.size() - kMostProblems) +
+                          " more like these.");
   table.notes.insert(table.notes.end(), terms.invoice.say.begin(), terms.invoice.say.end());
   table.notes.insert(table.notes.end(), mill.terms.begin(), mill.terms.end());
-  if (!draft.taxes.empty()) table.notes.emplace_back(kTaxCaution);
+  if (!issued && !draft.taxes.empty()) table.notes.emplace_back(kTaxCaution);
 }
 
 Document begun(const book::Mill& mill, const Draft& draft, const InvoiceHead& head, const std::string& name,
                const std::string& title) {
   Document paper = letter(mill, name, title, head.day);
-  add_party(paper, mill, draft.customer, draft.job.empty() ? "Sold to" : "Bill to");
+  const bool sale = draft.job.empty();
+  add_party(paper, mill, draft.customer, sale ? "Sold to" : "Bill to", true);
   if (!head.called.empty()) add_head(paper, "Number", head.called);
   add_head(paper, "Date", head.day, render::ColumnKind::day);
   if (head.due && head.paid.empty()) add_head(paper, "Due", *head.due, render::ColumnKind::day);
-  if (!draft.job.empty()) add_head(paper, "Job", job_words(mill, draft.job));
-  if (draft.from && draft.to) add_head(paper, "Work of", period_words(*draft.from, *draft.to, mill));
+  if (!sale) add_head(paper, "Job", job_words(mill, draft.job));
+  if (!sale && draft.from && draft.to) add_head(paper, "Work of", period_words(*draft.from, *draft.to, mill));
   return paper;
 }
 
@@ -131,7 +169,7 @@ Document invoice_document(const book::Mill& mill, const Terms& terms, const Draf
   if (!issued) paper.lead.emplace_back("Not issued: worked out afresh each time from the day sheets.");
   Table table = lines_table(mill, draft);
   add_sums(table, mill, draft, head);
-  add_basis(table, draft);
+  add_basis(table, mill, draft);
   add_terms(table, mill, terms, draft, !head.called.empty());
   paper.tables.push_back(std::move(table));
   return paper;
@@ -143,30 +181,58 @@ Document sale_document(const book::Mill& mill, const Terms& terms, const Draft& 
                          head.called.empty() ? "Sale ticket, draft" : "Sale ticket " + head.called);
   Table table = lines_table(mill, draft);
   add_sums(table, mill, draft, head);
-  add_basis(table, draft);
+  add_basis(table, mill, draft);
   add_terms(table, mill, terms, draft, !head.called.empty());
+  table.notes.emplace_back(kGradeCaution);
   paper.tables.push_back(std::move(table));
-  paper.foot.emplace_back(kGradeCaution);
   return paper;
 }
 
+namespace {
+
+/// Sizes by lengths, what was counted end to end, and what is said of them.
+void add_sizes(Document& paper, const book::Mill& mill, const JobTerms& job, const std::vector<Fact>& facts) {
+  std::vector<Table> tables = size_tables(mill, job.convention, facts);
+  Table lineal = lineal_table(mill, job.convention, facts);
+  if (!lineal.rows.empty()) tables.push_back(std::move(lineal));
+  if (tables.empty()) return;
+  tables.front().new_page = !paper.tables.empty();
+  const bool graded =
+      std::any_of(facts.begin(), facts.end(), [](const Fact& fact) { return !fact.grade.empty(); });
+  if (graded) tables.back().notes.emplace_back(kGradeCaution);
+  std::move(tables.begin(), tables.end(), std::back_inserter(paper.tables));
+}
+
+/// What became of the sheets: days, logs, struck lines.
+void add_days(Document& paper, const book::Book& book, const JobTerms& job, const std::vector<Fact>& facts,
+              Day from, Day to) {
+  const book::Mill& mill = book.mill();
+  for (Table& table : day_tables(mill, job.convention, facts)) paper.tables.push_back(std::move(table));
+  paper.tables.push_back(log_table(book, job, from, to, lumber_of(mill, facts, job.convention)));
+  Table struck = struck_table(book, job.job, from, to);
+  if (!struck.rows.empty()) paper.tables.push_back(std::move(struck));
+}
+
+/// What the sheets noted to be charged, without sums: those stand on the invoice.
+Table charges_table(const Draft& draft) {
+  Table charges;
+  charges.name = "charges";
+  charges.title = "Charges noted";
+  charges.columns = {day_column("day", "Day"), text_column("what", "What"),
+                     decimal_column("quantity", "Quantity", "", 2), text_column("unit", "Unit")};
+  for (const Line& line : draft.lines)
+    if (line.day && !line.sawing)
+      charges.rows.push_back({{*line.day, line.description, quantity_cell(line), unit_words(line.unit)}});
+  return charges;
+}
+
+}  // namespace
+
 void add_tally(Document& paper, const book::Book& book, const JobTerms& job, const std::vector<Fact>& facts,
                Day from, Day to) {
-  const book::Mill& mill = book.mill();
   const std::vector<Fact> some = within(facts, from, to);
-  std::vector<Table> tables = size_tables(mill, job.convention, some);
-  Table lineal = lineal_table(mill, job.convention, some);
-  if (!lineal.rows.empty()) tables.push_back(std::move(lineal));
-  if (!tables.empty()) tables.front().new_page = !paper.tables.empty();
-  for (Table& table : day_tables(job.convention, some, mill.week_start)) tables.push_back(std::move(table));
-  tables.push_back(log_table(book, job, from, to, lumber_bf(some, job.convention)));
-  Table struck = struck_table(book, job.job, from, to);
-  if (!struck.rows.empty()) tables.push_back(std::move(struck));
-  std::move(tables.begin(), tables.end(), std::back_inserter(paper.tables));
-  paper.foot.emplace_back(kScaleCaution);
-  const bool graded =
-      std::any_of(some.begin(), some.end(), [](const Fact& fact) { return !fact.grade.empty(); });
-  if (graded) paper.foot.emplace_back(kGradeCaution);
+  add_sizes(paper, book.mill(), job, some);
+  add_days(paper, book, job, some, from, to);
 }
 
 Document tally_document(const book::Book& book, const Terms& terms, const std::string& job_code, Day from,
@@ -178,26 +244,27 @@ Document tally_document(const book::Book& book, const Terms& terms, const std::s
   add_party(paper, mill, job.customer, "Customer");
   add_head(paper, "Job", job_words(mill, job.job));
   add_head(paper, "Period", period_words(from, to, mill));
+  const std::vector<Fact> some = within(facts.facts, from, to);
   std::set<std::string> sites;
-  for (const Fact& fact : within(facts.facts, from, to))
+  for (const Fact& fact : some)
     if (!fact.site.empty()) sites.insert(fact.site);
-  if (!sites.empty()) add_head(paper, "Sites", join({sites.begin(), sites.end()}, ", "));
-  add_tally(paper, book, job, facts.facts, from, to);
+  if (!sites.empty())
+    add_head(paper, sites.size() == 1 ? "Site" : "Sites", join({sites.begin(), sites.end()}, ", "));
+  add_head(paper, "Date", today, render::ColumnKind::day);
+  add_sizes(paper, mill, job, some);
+  if (!paper.tables.empty()) {
+    auto& notes = paper.tables.back().notes;
+    notes.insert(notes.begin(), LumberUnit(mill).how_counted(job.convention));
+  }
+  for (Table& table : size_tables_by_day(mill, job.convention, some))
+    paper.tables.push_back(std::move(table));
+  add_days(paper, book, job, some, from, to);
 
-  JobFacts some;
-  some.facts = within(facts.facts, from, to);
-  some.sheets = facts.sheets;
-  const Draft draft = make_draft(terms, job, some, {}, {}, today);
-  Table charges;
-  charges.name = "charges";
-  charges.title = "Charges noted";
-  charges.columns = {day_column("day", "Day"), text_column("what", "What"),
-                     decimal_column("quantity", "Quantity", "", 2), text_column("unit", "Unit")};
-  for (const Line& line : draft.lines)
-    if (line.day && !line.sawing)
-      charges.rows.push_back({{*line.day, line.description, quantity_cell(line), line.unit}});
+  JobFacts own;
+  own.facts = some;
+  own.sheets = facts.sheets;
+  Table charges = charges_table(make_draft(terms, job, own, {}, {}, today));
   if (!charges.rows.empty()) paper.tables.push_back(std::move(charges));
-  paper.foot.insert(paper.foot.begin(), "Board feet: " + in_words(job.convention) + ".");
   paper.signatures = {"Customer", signer(mill)};
   return paper;
 }

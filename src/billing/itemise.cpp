@@ -69,11 +69,14 @@ const Rate& SheetItems::rate_of(const Price& price) {
       rate.counted = in_words_of_length(by, price.basis == Basis::lineal_foot ? "foot" : "metre");
       break;
     case Basis::m3_sawn:
-      rate.counted = "cubic metres of nominal size, lengths as written";
+      rate.counted =
+          "nominal thickness and width, lengths as written; exact to the total, which is rounded to "
+          "thousandths of a cubic metre";
       rate.places = 3;
       break;
     case Basis::m3_log:
-      rate.counted = "cubic metres of log inside bark" + minimum_words(price);
+      rate.counted = "content of the logs sawn inside bark, worked out from their measured ends and lengths" +
+                     minimum_words(price);
       rate.places = 3;
       break;
     default:
@@ -165,10 +168,15 @@ void SheetItems::sold(const Fact& fact) {
   agreed.tax = "lumber";
   agreed.name = "Lumber";
   const Price* price = &agreed;
-  if (fact.agreed)
+  if (fact.agreed) {
     agreed.rate = *fact.agreed;
-  else
+    agreed.basis = fact.agreed_per == "piece" ? Basis::piece
+                   : fact.agreed_per == "lf"  ? Basis::lineal_foot
+                   : fact.agreed_per == "lm"  ? Basis::lineal_metre
+                                              : Basis::bf;
+  } else {
     price = find_price(terms_, question(fact), true);
+  }
   if (price == nullptr) {
     problem(fact, "no price with 'sells = true' fits " + words_of(fact) +
                       "; add one, or write 'at PRICE' on the sheet's line");
@@ -180,6 +188,21 @@ void SheetItems::sold(const Fact& fact) {
     out_.items[i].role = Role::rated;
     out_.items[i].rate.sawing = false;
   }
+}
+
+void SheetItems::bundle(const Fact& fact) {
+  if (fact.text.empty()) {
+    problem(fact, "bundle " + fact.name +
+                      " has nothing in it: no own lumber was tallied under this tag, or all of it is sold");
+    return;
+  }
+  Item& made = out_.items.emplace_back(item(fact, Role::rated));
+  made.quantity = Rational(1);
+  made.rate.title = "Lumber";
+  made.rate.unit = "bundle";
+  made.rate.rate = fact.agreed.value_or(Rational(0));
+  made.rate.places = 0;
+  made.rate.tax = "lumber";
 }
 
 void SheetItems::sawing(const Fact& fact) {
@@ -235,6 +258,9 @@ void SheetItems::add(const std::vector<const Fact*>& facts, bool first_of_day) {
         break;
       case FactKind::sold:
         sold(*fact);
+        break;
+      case FactKind::bundle:
+        bundle(*fact);
         break;
       case FactKind::teeth:
         break;

@@ -9,6 +9,7 @@
 #include "billing/documents.h"
 #include "billing/job_facts.h"
 #include "billing/letter.h"
+#include "billing/paper_words.h"
 #include "billing/price.h"
 #include "billing/tally_tables.h"
 #include "render/renderer.h"
@@ -21,8 +22,30 @@ using render::Cell;
 using render::Document;
 using render::Table;
 
-std::string length_words(const Length& length) {
-  return measure::spoken_length(length);
+/// What each side has, and what of it is owed over to the next settlement.
+Table sides_table(const book::Mill& mill, const Split& split) {
+  const LumberUnit unit(mill);
+  const auto volume = [&](const Rational& bf) {
+    return number_words(shown(unit.from_bf(bf.is_negative() ? -bf : bf), unit.places()), mill) + " " +
+           unit.unit() + " owed to the " + (bf.is_negative() ? "mill." : "customer.");
+  };
+  Table sides;
+  sides.name = "sides";
+  sides.title = "Each side";
+  sides.columns = {text_column("side", "Side"), summed(count_column("pieces", "Pieces")),
+                   summed(unit.column())};
+  const std::vector<Rational> exact{unit.from_bf(split.customer_bf), unit.from_bf(split.mill_bf)};
+  const std::int64_t total = rounded_total(exact, unit.places());
+  const std::vector<std::int64_t> settled = settle(exact, unit.places(), total);
+  sides.rows.push_back(
+      {{std::string("Customer"), split.customer_pieces, Decimal{settled[0], unit.places()}}});
+  sides.rows.push_back({{std::string("Mill"), split.mill_pieces, Decimal{settled[1], unit.places()}}});
+  sides.totals = {std::monostate{}, split.customer_pieces + split.mill_pieces, Decimal{total, unit.places()}};
+  if (!split.carried_in.is_zero()) sides.notes.push_back("Brought forward: " + volume(split.carried_in));
+  sides.notes.push_back(split.carried.is_zero() ? "Nothing is carried forward."
+                                                : "Carried to the next settlement: " + volume(split.carried));
+  sides.notes.emplace_back("The mill's part goes to its own stock.");
+  return sides;
 }
 
 /// Boards nobody counted: each side's part of their length.
@@ -44,8 +67,9 @@ Table lineal_shares(const book::Mill& mill, const Split& split) {
                    decimal_column("mill", "Mill", unit, 2)};
   for (const ShareLine& line : split.lines)
     if (line.lineal())
-      table.rows.push_back({{line.species, write_size(line.size), line.grade, along(line.pieces, line),
-                             along(line.to_customer, line), along(line.to_mill, line)}});
+      table.rows.push_back(
+          {{species_words(mill, line.species), size_words(line.size, mill), grade_words(mill, line.grade),
+            along(line.pieces, line), along(line.to_customer, line), along(line.to_mill, line)}});
   drop_empty(table, 2);
   table.notes.emplace_back(metric ? "Divided in the same proportion, to 0.1 m."
                                   : "Divided in the same proportion, to the foot.");
@@ -72,12 +96,13 @@ Document settlement_document(const book::Mill& mill, const Paper& settlement, co
                    text_column("grade", "Grade"),
                    text_column("length", "Length"),
                    summed(count_column("pieces", "Pieces")),
-                   summed(count_column("customer", "Customer", "pc")),
-                   summed(count_column("mill", "Mill", "pc"))};
+                   summed(count_column("customer", "Customer")),
+                   summed(count_column("mill", "Mill"))};
   for (const ShareLine& line : split.lines)
     if (!line.lineal())
-      table.rows.push_back({{line.species, write_size(line.size), line.grade, length_words(line.length),
-                             line.pieces, line.to_customer, line.to_mill}});
+      table.rows.push_back(
+          {{species_words(mill, line.species), size_words(line.size, mill), grade_words(mill, line.grade),
+            length_words(line.length, mill), line.pieces, line.to_customer, line.to_mill}});
   const std::int64_t all = split.customer_pieces + split.mill_pieces;
   table.totals = {std::monostate{}, {}, {}, {}, all, split.customer_pieces, split.mill_pieces};
   drop_empty(table, 2);
@@ -85,28 +110,7 @@ Document settlement_document(const book::Mill& mill, const Paper& settlement, co
   Table feet = lineal_shares(mill, split);
   if (!feet.rows.empty()) paper.tables.push_back(std::move(feet));
 
-  Table sides;
-  sides.name = "sides";
-  sides.title = "Each side";
-  sides.columns = {text_column("side", ""), summed(count_column("pieces", "Pieces")),
-                   summed(decimal_column("bf", "Board feet", "bf", 2))};
-  const std::vector<Rational> exact{split.customer_bf, split.mill_bf};
-  const std::int64_t total = rounded_total(exact, 2);
-  const std::vector<std::int64_t> settled = settle(exact, 2, total);
-  sides.rows.push_back({{std::string("Customer"), split.customer_pieces, Decimal{settled[0], 2}}});
-  sides.rows.push_back({{std::string("Mill"), split.mill_pieces, Decimal{settled[1], 2}}});
-  sides.totals = {std::monostate{}, all, Decimal{total, 2}};
-  if (!split.carried_in.is_zero())
-    sides.notes.push_back("Brought forward: " + plain(shown(split.carried_in, 2)) +
-                          " bf owed to the customer (less than nothing: to the mill).");
-  const bool to_mill = split.carried.is_negative();
-  sides.notes.push_back(
-      split.carried.is_zero()
-          ? "Nothing is carried forward."
-          : "Carried to the next settlement: " + plain(shown(to_mill ? -split.carried : split.carried, 2)) +
-                " bf owed to the " + (to_mill ? "mill." : "customer."));
-  paper.tables.push_back(std::move(sides));
-  paper.foot.emplace_back("The mill's part goes to its own stock.");
+  paper.tables.push_back(sides_table(mill, split));
   paper.signatures = {"Owner of the logs", signer(mill)};
   return paper;
 }
@@ -133,13 +137,12 @@ void sheet_rows(const book::Mill& mill, const book::JobEntry* entry, std::set<Si
 
 }  // namespace
 
-Document blank_sheet_document(const book::Mill& mill, const std::string& job_code, Day today) {
-  const book::JobEntry* entry = find_job(mill, job_code);
-  Document paper = letter(mill, "tally-sheet", "Tally sheet", today);
-  add_head(paper, "Day", std::string());
-  add_head(paper, "Job", entry == nullptr ? job_code : job_words(mill, job_code));
-  add_head(paper, "Site", entry == nullptr ? std::string() : entry->site);
-  add_head(paper, "Species", std::string());
+namespace {
+
+/// Sizes down and lengths across, with room for what the list does not have.
+Table pieces_table(const book::Mill& mill, const book::JobEntry* entry) {
+  constexpr std::size_t kLengths = 5;  // fewer are filled up with blank columns; one is always left
+  constexpr std::size_t kSizes = 7;    // fewer are filled up with blank rows
   std::set<Size> sizes;
   std::set<Length> lengths;
   sheet_rows(mill, entry, sizes, lengths);
@@ -149,32 +152,42 @@ Document blank_sheet_document(const book::Mill& mill, const std::string& job_cod
   tally.ruled = true;
   tally.columns.push_back(text_column("size", "Size"));
   for (const Length& length : lengths)
-    tally.columns.push_back(text_column(measure::write_feet(length), length_words(length)));
+    tally.columns.push_back(text_column(measure::write_feet(length), length_words(length, mill)));
+  const std::size_t spare = std::max<std::size_t>(1, kLengths - std::min(kLengths, lengths.size()));
+  for (std::size_t i = 0; i < spare; ++i) {
+    const std::string name = "spare_" + std::to_string(i + 1);
+    tally.columns.push_back(text_column(name, " "));
+  }
   tally.columns.push_back(text_column("sum", "Pieces"));
   const auto row = [&](const std::string& first) {
     std::vector<Cell> cells(tally.columns.size(), Cell(std::string()));
     cells.front() = first;
     tally.rows.push_back({std::move(cells)});
   };
-  for (const Size& size : sizes) row(write_size(size));
-  for (int spare = 0; spare < 3; ++spare) row("");
+  for (const Size& size : sizes) row(size_words(size, mill));
+  const std::size_t blank = std::max<std::size_t>(3, kSizes - std::min(kSizes, sizes.size()));
+  for (std::size_t i = 0; i < blank; ++i) row("");
   row("Pieces");
-  paper.tables.push_back(std::move(tally));
+  return tally;
+}
 
-  const auto blank = [&](const std::string& name, const std::string& title,
-                         const std::vector<std::string>& headings, int rows) {
-    Table table;
-    table.name = name;
-    table.title = title;
-    table.ruled = true;
-    for (const std::string& heading : headings) table.columns.push_back(text_column(lower(heading), heading));
-    table.rows.assign(static_cast<std::size_t>(rows),
-                      {std::vector<Cell>(headings.size(), Cell(std::string()))});
-    paper.tables.push_back(std::move(table));
-  };
-  blank("logs", "Logs", {"No", "Small end", "Length", "Defect", "No ", "Small end ", "Length ", "Defect "},
-        7);
-  blank("times", "Start and stop, teeth, charges", {"From", "To", "What and why", "Charge"}, 5);
+}  // namespace
+
+Document blank_sheet_document(const book::Mill& mill, const std::string& job_code, Day today) {
+  const book::JobEntry* entry = find_job(mill, job_code);
+  const bool metric = mill.units == measure::System::metric;
+  Document paper = letter(mill, "tally-sheet", "Tally sheet", today);
+  add_head(paper, "Day", std::string());
+  add_head(paper, "Job", entry == nullptr ? job_code : job_words(mill, job_code));
+  add_head(paper, "Site", entry == nullptr ? std::string() : entry->site);
+  add_head(paper, "Species", std::string());
+  paper.tables.push_back(pieces_table(mill, entry));
+  const std::string end = metric ? "Small end, cm" : "Small end, in";
+  const std::string length = metric ? "Length, m" : "Length, ft";
+  paper.tables.push_back(ruled_table(
+      "logs", "Logs", {"No", end, length, "Defect", "No ", end + " ", length + " ", "Defect "}, 6));
+  paper.tables.push_back(
+      ruled_table("times", "Start and stop, teeth, charges", {"From", "To", "What and why", "Charge"}, 5));
   paper.signatures = {"Tallied by", "Customer"};
   return paper;
 }

@@ -6,6 +6,7 @@
 
 #include "base/error.h"
 #include "base/text.h"
+#include "billing/bundle.h"
 #include "book/log_spec.h"
 #include "book/store.h"
 
@@ -62,7 +63,8 @@ std::shared_ptr<const Sheets> sheets_up_to(Store& store, Day to) {
 class Loader {
  public:
   Loader(const book::Book& book, Day to)
-      : store_(book.database()),
+      : book_(book),
+        store_(book.database()),
         to_(to),
         sheets_(sheets_up_to(store_, to)),
         species_(store_, "species", "code"),
@@ -100,22 +102,53 @@ class Loader {
     std::unordered_map<std::string, std::size_t> place;
     for (std::size_t i = 0; i < buyers.size(); ++i) place.emplace(lower(buyers[i]), i);
     store_.each(
-        "SELECT buyer, day, shift, species, grade, bundle, size, length, metric, pieces, rate_micro "
-        "FROM sold WHERE day <= ? ORDER BY day, shift, number",
+        "SELECT buyer, day, shift, species, grade, bundle, size, length, metric, pieces, rate_micro, "
+        "rate_per, form FROM sold WHERE day <= ? ORDER BY day, shift, number",
         [&](const Row& row) {
           const auto at = place.find(lower(row.text(0)));
           if (at == place.end()) return;
           Fact& fact = add(out_[at->second], row, 1, FactKind::sold);
           lumber(fact, row, 4);
           fact.species = species_.of(row, 3);
-          fact.count = row.number(9);
+          const bool lineal = row.text(12) == "lineal";
+          fact.count = lineal ? fact.length.count : row.number(9);
+          if (lineal) fact.length.count = 0;
           if (const auto rate = row.maybe(10)) fact.agreed = Rational(*rate, 1'000'000);
+          fact.agreed_per = row.text(11);
         },
         to_);
+    for (const SoldBundle& sold : sold_bundles(book_, to_)) {
+      const auto at = place.find(lower(sold.buyer));
+      if (at != place.end()) add_bundle(out_[at->second], sold);
+    }
     return std::move(out_);
   }
 
  private:
+  /// For one price it is one thing; by the price list, what is in it.
+  void add_bundle(JobFacts& to, const SoldBundle& sold) {
+    Fact common;
+    common.sheet = sheets_->at({sold.day, sold.shift});
+    common.bundle = sold.tag;
+    if (sold.price || sold.lines.empty()) {
+      Fact& fact = to.facts.emplace_back(common);
+      fact.kind = FactKind::bundle;
+      fact.name = sold.tag;
+      fact.text = sold.words();
+      fact.agreed = sold.price;
+      return;
+    }
+    for (const BundleLine& line : sold.lines) {
+      Fact& fact = to.facts.emplace_back(common);
+      fact.kind = FactKind::sold;
+      fact.species = line.species;
+      fact.grade = line.grade;
+      fact.size = line.size;
+      fact.length = line.length;
+      fact.count = line.count;
+    }
+  }
+
   void start(std::size_t many) {
     out_.assign(many, {});
     for (JobFacts& one : out_) one.sheets = sheets_;
@@ -255,6 +288,7 @@ class Loader {
     fact.sheet = {Day{}, 0, 0, ""};
   }
 
+  const book::Book& book_;
   Store store_;
   Day to_;
   std::shared_ptr<const Sheets> sheets_;

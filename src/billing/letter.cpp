@@ -40,13 +40,13 @@ render::Document letter(const book::Mill& mill, const std::string& name, const s
 }
 
 void add_party(render::Document& paper, const book::Mill& mill, const std::string& customer,
-               const std::string& heading) {
+               const std::string& heading, bool with_certificate) {
   render::Party party{heading, {}};
   if (const book::Customer* known = find_customer(mill, customer)) {
     party.lines.push_back(known->name.empty() ? known->code : known->name);
     party.lines.insert(party.lines.end(), known->address.begin(), known->address.end());
     if (!known->phone.empty()) party.lines.push_back(known->phone);
-    if (!known->tax_certificate.empty())
+    if (with_certificate && !known->tax_certificate.empty())
       party.lines.push_back("Exemption certificate " + known->tax_certificate);
   } else {
     party.lines.push_back(customer);
@@ -81,10 +81,22 @@ std::string period_words(Day from, Day to, const book::Mill& mill) {
   return from == to ? day_words(from, mill) : day_words(from, mill) + " to " + day_words(to, mill);
 }
 
-std::string species_words(const book::Mill& mill, const std::string& code) {
-  for (const book::Word& word : mill.species)
+namespace {
+
+std::string name_of(const std::vector<book::Word>& words, const std::string& code) {
+  for (const book::Word& word : words)
     if (same_word(word.code, code) && !word.name.empty()) return word.name;
   return code;
+}
+
+}  // namespace
+
+std::string species_words(const book::Mill& mill, const std::string& code) {
+  return name_of(mill.species, code);
+}
+
+std::string grade_words(const book::Mill& mill, const std::string& code) {
+  return name_of(mill.grades, code);
 }
 
 std::string job_words(const book::Mill& mill, const std::string& job) {
@@ -166,6 +178,20 @@ void drop_empty(render::Table& table, std::size_t column) {
   table.columns.erase(table.columns.begin() + at);
   for (render::Row& row : table.rows) row.cells.erase(row.cells.begin() + at);
   if (!table.totals.empty()) table.totals.erase(table.totals.begin() + at);
+}
+
+render::Table ruled_table(const std::string& name, const std::string& title,
+                          const std::vector<std::string>& headings, std::size_t rows) {
+  render::Table table;
+  table.name = name;
+  table.title = title;
+  table.ruled = true;
+  for (const std::string& heading : headings) {
+    table.columns.push_back(text_column(lower(heading), heading));
+    table.columns.back().width_hint = heading.starts_with("What") ? 36 : 9;
+  }
+  table.rows.assign(rows, {std::vector<render::Cell>(headings.size(), render::Cell(std::string()))});
+  return table;
 }
 
 }  // namespace kerfbook::billing

@@ -15,8 +15,9 @@ render::Style paper_style(const book::Mill& mill);
 /// A document with the mill's name, address, tax number and logo, made on `day`.
 render::Document letter(const book::Mill& mill, const std::string& name, const std::string& title, Day day);
 /// The customer's address block: a customer of the mill file, or a name alone.
+/// Where tax is charged or quoted, with the exemption certificate on file.
 void add_party(render::Document& paper, const book::Mill& mill, const std::string& customer,
-               const std::string& heading);
+               const std::string& heading, bool with_certificate = false);
 void add_head(render::Document& paper, const std::string& label, render::Cell value,
               render::ColumnKind kind = render::ColumnKind::text);
 
@@ -28,6 +29,8 @@ std::string day_words(Day day, const book::Mill& mill);
 std::string period_words(Day from, Day to, const book::Mill& mill);
 /// "Douglas-fir", or the code when the mill file has no name for it.
 std::string species_words(const book::Mill& mill, const std::string& code);
+/// "Number 2", or the code when the mill file has no name for it.
+std::string grade_words(const book::Mill& mill, const std::string& code);
 std::string job_words(const book::Mill& mill, const std::string& job);  ///< "TER, Barn at Tervane farm"
 std::string signer(const book::Mill& mill);                             ///< who signs for the mill
 std::string customer_words(const book::Mill& mill, const std::string& customer);
@@ -50,5 +53,9 @@ void drop_empty(render::Table& table, std::size_t column);
 extern const char* const kTaxCaution;
 extern const char* const kScaleCaution;
 extern const char* const kGradeCaution;
+
+/// A table with empty rows, to be filled in by hand.
+render::Table ruled_table(const std::string& name, const std::string& title,
+                          const std::vector<std::string>& headings, std::size_t rows);
 
 }  // namespace kerfbook::billing

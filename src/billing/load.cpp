@@ -11,6 +11,7 @@
 #include "billing/letter.h"
 #include "billing/office.h"
 #include "billing/office_work.h"
+#include "billing/paper_words.h"
 #include "book/store.h"
 
 namespace kerfbook::billing {
@@ -85,17 +86,10 @@ std::vector<LoadLine> left_to_load(const std::vector<Fact>& facts, const std::ve
   return lines;
 }
 
-render::Document load_document(const Deal& deal, const LoadAsk& ask, const std::vector<LoadLine>& lines,
-                               std::int64_t number, Day day) {
-  const book::Mill& mill = *deal.mill;
-  const JobTerms& job = deal.job;
-  render::Document paper = letter(mill, "load-slip", "Load slip " + std::to_string(number), day);
-  add_party(paper, mill, job.customer, "Deliver to");
-  if (!ask.consignee.empty()) paper.parties.back().lines.push_back(ask.consignee);
-  add_head(paper, "Date", day, render::ColumnKind::day);
-  add_head(paper, "Job", job_words(mill, job.job));
-  if (!ask.vehicle.empty()) add_head(paper, "Vehicle", ask.vehicle);
-  if (!ask.driver.empty()) add_head(paper, "Driver", ask.driver);
+namespace {
+
+render::Table load_table(const book::Mill& mill, const JobTerms& job, const std::vector<LoadLine>& lines) {
+  const LumberUnit unit(mill);
   render::Table table;
   table.name = "load";
   table.columns = {text_column("bundle", "Bundle"),
@@ -104,26 +98,45 @@ render::Document load_document(const Deal& deal, const LoadAsk& ask, const std::
                    text_column("size", "Size"),
                    text_column("length", "Length"),
                    summed(count_column("pieces", "Pieces")),
-                   summed(decimal_column("bf", "Board feet", "bf", 2))};
+                   summed(unit.column())};
   std::vector<Rational> exact;
   std::int64_t all = 0;
   for (const LoadLine& line : lines) {
     exact.push_back(
-        counted_bf({line.size, line.length, std::max<std::int64_t>(line.pieces, 1)}, job.convention));
+        unit.of({line.size, line.length, std::max<std::int64_t>(line.pieces, 1)}, job.convention));
     all += line.pieces;
     const render::Cell pieces = line.lineal() ? render::Cell{} : render::Cell{line.pieces};
     table.rows.push_back(
-        {{line.bundle, species_words(mill, line.species), line.grade, write_size(line.size),
-          measure::spoken_length(line.length) + (line.lineal() ? " in all" : ""), pieces, Decimal{}}});
+        {{line.bundle, species_words(mill, line.species), grade_words(mill, line.grade),
+          size_words(line.size, mill), length_words(line.length, mill) + (line.lineal() ? " in all" : ""),
+          pieces, Decimal{}}});
   }
-  const std::int64_t total = rounded_total(exact, 2);
-  const std::vector<std::int64_t> settled = settle(exact, 2, total);
-  for (std::size_t i = 0; i < settled.size(); ++i) table.rows[i].cells[6] = Decimal{settled[i], 2};
-  if (!table.rows.empty()) table.totals = {std::monostate{}, {}, {}, {}, {}, all, Decimal{total, 2}};
+  const std::int64_t total = rounded_total(exact, unit.places());
+  const std::vector<std::int64_t> settled = settle(exact, unit.places(), total);
+  for (std::size_t i = 0; i < settled.size(); ++i)
+    table.rows[i].cells[6] = Decimal{settled[i], unit.places()};
+  table.totals = {std::monostate{}, {}, {}, {}, {}, all, Decimal{total, unit.places()}};
   drop_empty(table, 2);
-  table.notes.emplace_back(
-      "Counted piece by piece as sawn, green. Shortages are to be noted here before signing:");
-  paper.tables.push_back(std::move(table));
+  drop_empty(table, 0);
+  table.notes.emplace_back("Counted piece by piece as sawn, green.");
+  return table;
+}
+
+}  // namespace
+
+render::Document load_document(const Deal& deal, const LoadAsk& ask, const std::vector<LoadLine>& lines,
+                               std::int64_t number, Day day) {
+  const book::Mill& mill = *deal.mill;
+  render::Document paper = letter(mill, "load-slip", "Load slip " + std::to_string(number), day);
+  add_party(paper, mill, deal.job.customer, "Deliver to");
+  if (!ask.consignee.empty()) paper.parties.back().lines.push_back(ask.consignee);
+  add_head(paper, "Date", day, render::ColumnKind::day);
+  add_head(paper, "Job", job_words(mill, deal.job.job));
+  if (!ask.vehicle.empty()) add_head(paper, "Vehicle", ask.vehicle);
+  if (!ask.driver.empty()) add_head(paper, "Driver", ask.driver);
+  paper.tables.push_back(load_table(mill, deal.job, lines));
+  paper.tables.push_back(ruled_table("shortages", "Short or damaged, to be noted before signing",
+                                     {"Size", "Length", "Pieces", "What is wrong"}, 3));
   paper.signatures = {"Loaded by", "Received by"};
   return paper;
 }

@@ -6,10 +6,35 @@
 #include "billing/letter.h"
 #include "billing/office.h"
 #include "billing/office_work.h"
+#include "book/store.h"
 
 namespace kerfbook::billing {
 
 namespace {
+
+/// A customer by code or by name, or a buyer there are sales or papers of. Refused, with the nearest, for anyone else:
+/// a slip of the pen must not open an account.
+std::string known_customer(const book::Book& book, const std::string& asked) {
+  const book::Customer* known = find_customer(book.mill(), asked);
+  if (known != nullptr) return known->code;
+  std::vector<std::string> names;
+  for (const book::Customer& one : book.mill().customers) {
+    if (same_word(one.name, asked)) return one.code;
+    names.push_back(one.code);
+    if (!one.name.empty()) names.push_back(one.name);
+  }
+  std::string found;
+  book::Store store(book.database());
+  store.each("SELECT customer FROM paper UNION SELECT buyer FROM sold UNION SELECT buyer FROM sold_bundle",
+             [&](const book::Row& row) {
+               names.push_back(row.text(0));
+               if (same_word(row.text(0), asked)) found = row.text(0);
+             });
+  if (!found.empty()) return found;
+  const std::string near = nearest(asked, names);
+  throw Refused("no customer and no buyer is called '" + asked + "'; " +
+                (near.empty() ? "add the customer to the mill file" : "did you mean '" + near + "'?"));
+}
 
 /// Whose money it is: the invoice's customer, the job's, or the one named.
 void set_customer(const book::Book& book, const Ledger& ledger, const PaymentAsk& ask, Paper& paper) {
@@ -26,10 +51,9 @@ void set_customer(const book::Book& book, const Ledger& ledger, const PaymentAsk
     paper.job = job.job;
     paper.customer = job.customer;
   } else {
-    const book::Customer* known = find_customer(book.mill(), ask.customer);
-    paper.customer = known != nullptr ? known->code : ask.customer;
+    if (ask.customer.empty()) throw WrongUsage("say whose money it is: a customer, a job or an invoice");
+    paper.customer = known_customer(book, ask.customer);
   }
-  if (paper.customer.empty()) throw WrongUsage("say whose money it is: a customer, a job or an invoice");
 }
 
 Paper money_paper(book::Book& book, PaperKind kind, const PaymentAsk& ask, Day day) {
@@ -55,6 +79,17 @@ void need_reason(const std::string& why) {
 }
 
 }  // namespace
+
+std::int64_t invoice_called(const book::Book& book, const std::string& called) {
+  std::int64_t found = 0;
+  for (const Paper& paper : papers_of(book)) {
+    if (paper.kind != PaperKind::invoice) continue;
+    if (same_word(paper.called, called)) return paper.number;
+    if (std::to_string(paper.number) == called) found = paper.number;
+  }
+  if (found == 0) throw Refused("there is no invoice " + called);
+  return found;
+}
 
 Paper take_payment(book::Book& book, const PaymentAsk& ask, Day day) {
   return money_paper(book, PaperKind::payment, ask, day);
@@ -108,27 +143,51 @@ Paper write_off(book::Book& book, std::int64_t number, std::optional<Money> amou
   return paper;
 }
 
-Paper waive(book::Book& book, const std::string& job, const Waiver& waiver, Day day) {
-  need_reason(waiver.note);
-  const std::vector<Paper> papers = papers_of(book);
-  const Work work = work_of_job(book, job, waiver.day);
-  const JobTerms& of = work.deal.job;
-  const Itemised all = itemise(*work.deal.terms, of, work.facts.facts, {});
+namespace {
+
+/// "the sheet of 2026-05-05", or the job itself.
+std::string words_of_place(const Waiver& waiver) {
+  if (waiver.shift == 0) return "the job itself";
+  return "the sheet of " + write_day(waiver.day) +
+         (waiver.shift > 1 ? " shift " + std::to_string(waiver.shift) : "");
+}
+
+void check_called_for(const Work& work, const Waiver& waiver) {
+  const Itemised all = itemise(*work.deal.terms, work.deal.job, work.facts.facts, {});
   const bool there = std::any_of(all.items.begin(), all.items.end(), [&](const Item& item) {
     return item.sheet.day == waiver.day && item.sheet.shift == waiver.shift &&
            same_word(item.charge, waiver.charge);
   });
   if (!there)
-    throw Refused("job " + of.job + ": the sheet of " + write_day(waiver.day) + " calls for no charge '" +
+    throw Refused("job " + work.deal.job.job + ": " + words_of_place(waiver) + " calls for no charge '" +
                   waiver.charge + "'");
-  for (const Billed& paper : billed_of(work.about, of.job, of.customer))
+}
+
+void check_not_billed(const Work& work, const Waiver& waiver) {
+  for (const Billed& paper : billed_of(work.about, work.deal.job.job, work.deal.job.customer))
     for (const SheetRef& sheet : paper.sheets)
       if (!paper.settlement && !paper.cancelled && sheet.day == waiver.day && sheet.shift == waiver.shift)
-        throw Refused("the sheet of " + write_day(waiver.day) + " is billed by " + paper.paper +
+        throw Refused(words_of_place(waiver) + " is billed by " + paper.paper +
                       " already; write a credit note instead");
+}
+
+}  // namespace
+
+Paper waive(book::Book& book, const std::string& job, const Waiver& waiver, Day day) {
+  need_reason(waiver.note);
+  const std::vector<Paper> papers = papers_of(book);
+  const Work work = work_of_job(book, job, waiver.shift == 0 ? day : waiver.day);
+  check_called_for(work, waiver);
+  check_not_billed(work, waiver);
+  const std::vector<Waiver> before = waivers_of(work.about, work.deal.job.job);
+  const bool waived =
+      std::any_of(before.begin(), before.end(), [&](const Waiver& one) { return one.same_charge(waiver); });
+  if (waived != waiver.back)
+    throw Refused("'" + waiver.charge + "' of " + words_of_place(waiver) +
+                  (waived ? " is waived already" : " is not waived"));
   Paper paper = begun(papers, PaperKind::waiver, day);
-  paper.job = of.job;
-  paper.customer = of.customer;
+  paper.job = work.deal.job.job;
+  paper.customer = work.deal.job.customer;
   paper.note = waiver.note;
   paper.waiver = waiver;
   post(book, paper);

@@ -9,6 +9,7 @@
 #include "billing/documents.h"
 #include "billing/job_facts.h"
 #include "billing/letter.h"
+#include "billing/paper_words.h"
 #include "billing/price.h"
 #include "billing/tally_tables.h"
 #include "render/renderer.h"
@@ -19,10 +20,6 @@ namespace {
 
 using render::Document;
 using render::Table;
-
-std::string length_words(const Length& length) {
-  return measure::spoken_length(length);
-}
 
 bool names(const std::vector<std::string>& words, const std::string& word) {
   return words.empty() ||
@@ -53,8 +50,8 @@ std::string price_sentence(const book::Mill& mill, const Price& price) {
   sentence += render::shown_cell(rate_cell(price.rate, mill), column, paper_style(mill)) + " " +
               std::string(unit_after_rate(price.basis));
   if (price.minimum_log)
-    sentence += "; a log counts as at least " + measure::write_inches(price.minimum_log->diameter) + " by " +
-                length_words(price.minimum_log->length);
+    sentence += "; a log counts as at least " + diameter_words(price.minimum_log->diameter, mill) + " by " +
+                length_words(price.minimum_log->length, mill);
   if (price.minimum_job) sentence += "; at least " + money_words(*price.minimum_job, mill) + " for the job";
   return sentence + ".";
 }
@@ -73,8 +70,7 @@ std::vector<std::string> price_sentences(const book::Mill& mill, const Terms& te
     if (!known) counted.emplace_back(by, price_title(*price));
   }
   for (const auto& [by, title] : counted)
-    said.push_back("Board feet" + (counted.size() > 1 ? " (" + title + ")" : std::string()) + ": " + by +
-                   ".");
+    said.push_back((counted.size() > 1 ? title + ". " : std::string()) + "Board feet: " + by + ".");
   return said;
 }
 
@@ -85,7 +81,7 @@ std::string charge_sentence(const book::Mill& mill, const ChargeTerm& charge) {
   };
   std::string sentence = charge.title + ": ";
   if (charge.per == Per::percent)
-    return sentence + plain(shortest(charge.rate, 0, 4)) + " % of the sum for sawing.";
+    return sentence + percent_words(charge.rate, mill) + " of the sum for sawing.";
   if (!charge.flat.is_zero())
     sentence += sum(charge.flat) + (charge.once     ? " for the job"
                                     : charge.strike ? " a strike"
@@ -93,7 +89,8 @@ std::string charge_sentence(const book::Mill& mill, const ChargeTerm& charge) {
   if (!charge.flat.is_zero() && !charge.rate.is_zero()) sentence += " and ";
   if (!charge.rate.is_zero()) sentence += sum(charge.rate) + " per " + std::string(word_of(charge.per));
   if (charge.round_trip) sentence += ", both ways";
-  if (!charge.free.is_zero()) sentence += ", the first " + plain(shortest(charge.free, 0, 3)) + " free";
+  if (!charge.free.is_zero())
+    sentence += ", the first " + number_words(shortest(charge.free, 0, 3), mill) + " free";
   return sentence + ".";
 }
 
@@ -113,7 +110,6 @@ Table sentences_table(const std::string& name, const std::string& heading,
   table.name = name;
   table.columns = {text_column(name, heading)};
   for (const std::string& one : sentences) table.rows.push_back({{one}});
-  table.when_empty = "nothing said";
   return table;
 }
 
@@ -123,6 +119,7 @@ Day agreed_day(const Terms& terms, const std::string& job, Day today) {
 }
 
 Table cut_list_table(const book::Mill& mill, const book::JobEntry& entry, const measure::Convention& by) {
+  const LumberUnit unit(mill);
   Table table;
   table.name = "cut_list";
   table.title = "Cut list";
@@ -131,20 +128,23 @@ Table cut_list_table(const book::Mill& mill, const book::JobEntry& entry, const 
                    text_column("grade", "Grade"),
                    text_column("length", "Length"),
                    summed(count_column("pieces", "Pieces")),
-                   summed(decimal_column("bf", "Board feet", "bf", 2))};
+                   summed(unit.column())};
   std::vector<Rational> exact;
   std::int64_t pieces = 0;
   for (const book::CutLine& line : entry.cut_list) {
     const std::optional<Size> target = target_for(mill, entry.code, line.size);
-    exact.push_back(counted_bf({line.size, line.length, line.pieces}, by));
+    exact.push_back(unit.of({line.size, line.length, line.pieces}, by));
     pieces += line.pieces;
-    table.rows.push_back({{write_size(line.size), target ? write_size(*target) : std::string(), line.grade,
-                           length_words(line.length), line.pieces, Decimal{}}});
+    table.rows.push_back(
+        {{size_words(line.size, mill), target ? size_words(*target, mill) : std::string(),
+          grade_words(mill, line.grade), length_words(line.length, mill), line.pieces, Decimal{}}});
   }
-  const std::int64_t total = rounded_total(exact, 2);
-  const std::vector<std::int64_t> settled = settle(exact, 2, total);
-  for (std::size_t i = 0; i < settled.size(); ++i) table.rows[i].cells[5] = Decimal{settled[i], 2};
-  if (!table.rows.empty()) table.totals = {std::monostate{}, {}, {}, {}, pieces, Decimal{total, 2}};
+  const std::int64_t total = rounded_total(exact, unit.places());
+  const std::vector<std::int64_t> settled = settle(exact, unit.places(), total);
+  for (std::size_t i = 0; i < settled.size(); ++i)
+    table.rows[i].cells[5] = Decimal{settled[i], unit.places()};
+  if (!table.rows.empty())
+    table.totals = {std::monostate{}, {}, {}, {}, pieces, Decimal{total, unit.places()}};
   drop_empty(table, 2);
   drop_empty(table, 1);
   return table;
@@ -166,10 +166,12 @@ Document agreement_document(const book::Mill& mill, const Terms& terms, const st
   const book::JobEntry* entry = find_job(mill, job.job);
   if (share != nullptr && entry != nullptr && entry->owner == "shares")
     prices.push_back("The lumber is divided " + share_words(share->rule, share->percent) + ".");
-  paper.tables.push_back(sentences_table("prices", "Prices", prices));
-  paper.tables.push_back(
-      sentences_table("charges", "Charges", charge_sentences(mill, terms, job, day, true)));
-  std::vector<std::string> more{"Logs are scaled by " + job.practice.name + "."};
+  const std::vector<std::string> charges = charge_sentences(mill, terms, job, day, true);
+  if (!prices.empty()) paper.tables.push_back(sentences_table("prices", "Prices", prices));
+  if (!charges.empty()) paper.tables.push_back(sentences_table("charges", "Charges", charges));
+  std::vector<std::string> more;
+  if (scale_is_shown(mill, job))
+    more.push_back("Logs are scaled by " + rule_words(job.practice.name, mill) + ".");
   const Agreement* agreement = find_agreement(terms, job.job);
   if (agreement != nullptr) {
     more.insert(more.end(), agreement->say.begin(), agreement->say.end());
@@ -177,13 +179,13 @@ Document agreement_document(const book::Mill& mill, const Terms& terms, const st
   }
   const int due = agreement != nullptr && agreement->due_days ? *agreement->due_days : terms.invoice.due_days;
   more.push_back(due == 0 ? "Invoices are due on receipt."
-                          : "Invoices are due " + std::to_string(due) + " days after their day.");
+                          : "Invoices are due " + std::to_string(due) + " days after their date.");
   if (agreement != nullptr && agreement->agreed)
     more.emplace_back("These prices hold for the whole job, also when the price list changes.");
   paper.tables.push_back(sentences_table("also", "Also agreed", more));
   if (entry != nullptr && !entry->cut_list.empty())
     paper.tables.push_back(cut_list_table(mill, *entry, job.convention));
-  paper.foot.emplace_back(kScaleCaution);
+  if (scale_is_shown(mill, job)) paper.foot.emplace_back(kScaleCaution);
   paper.foot.emplace_back("One copy each.");
   paper.signatures = {"Customer", signer(mill)};
   return paper;
@@ -220,6 +222,7 @@ Document quote_document(const book::Mill& mill, const Terms& terms, const std::s
   std::erase_if(paper.head, [](const render::HeadFact& fact) { return fact.label == "Work of"; });
   paper.parties.back().heading = "For";
   paper.tables.front().title = "Estimate";
+  std::erase(paper.tables.front().notes, kTaxCaution);  // the mill reads it on its drafts
   drop_empty(paper.tables.front(), 0);
   std::vector<std::string> charges =
       charge_sentences(mill, terms, job, agreed_day(terms, job.job, today), false);

@@ -21,6 +21,8 @@ std::vector<Paper> papers_of(const book::Book& book);
 std::vector<Paper> papers_about(const book::Book& book, const std::string& job, const std::string& customer);
 /// Refused, naming what there is, when it is not there.
 Paper find_paper(const book::Book& book, PaperKind kind, std::int64_t number);
+/// The number of an invoice named as it is printed ("K-12") or by its number. Refused when there is none.
+std::int64_t invoice_called(const book::Book& book, const std::string& called);
 
 /// What the job would be billed now for everything up to `to`. Refused for own work and jobs nobody has heard of.
 Draft draft_job(const book::Book& book, const std::string& job, Day to, Day today);
@@ -61,7 +63,7 @@ Paper credit_invoice(book::Book& book, std::int64_t invoice, std::optional<Money
 /// Without a sum everything still open.
 Paper write_off(book::Book& book, std::int64_t invoice, std::optional<Money> amount, const std::string& why,
                 Day day);
-/// Lets a charge of a sheet go before it is billed.
+/// Lets a charge of a sheet (or of the job itself) go before it is billed, or asks for it after all.
 Paper waive(book::Book& book, const std::string& job, const Waiver& waiver, Day day);
 Paper load(book::Book& book, const LoadAsk& ask, Day day);
 
@@ -84,8 +86,9 @@ struct StockLine {
 };
 std::vector<StockLine> stock(const book::Book& book, Day to);
 render::Document stock_document(const book::Book& book, Day to, Day today);
-/// Sales of what is not there, a sentence each.
-std::vector<std::string> stock_warnings(const book::Book& book, Day to);
+/// Sales of what is not there, a sentence each; with a sheet, only of what was sold on it.
+std::vector<std::string> stock_warnings(const book::Book& book, Day to,
+                                        const std::optional<SheetKey>& sold_on = std::nullopt);
 
 /// For the bookkeeper, each a plain table: invoices (a row an invoice), invoice lines, payments and other movements,
 /// taxes by rate. `what` is one of export_names().

@@ -150,9 +150,16 @@ std::vector<Draft> drafts_of(const std::vector<Paper>& papers, const std::string
 
 std::vector<Waiver> waivers_of(const std::vector<Paper>& papers, const std::string& job) {
   std::vector<Waiver> all;
-  for (const Paper& paper : papers)
-    if (paper.waiver && same_word(paper.job, job)) all.push_back(*paper.waiver);
+  for (const Paper& paper : papers) {
+    if (!paper.waiver || !same_word(paper.job, job)) continue;
+    std::erase_if(all, [&](const Waiver& one) { return one.same_charge(*paper.waiver); });
+    if (!paper.waiver->back) all.push_back(*paper.waiver);
+  }
   return all;
+}
+
+bool Waiver::same_charge(const Waiver& other) const {
+  return day == other.day && shift == other.shift && same_word(charge, other.charge);
 }
 
 }  // namespace kerfbook::billing

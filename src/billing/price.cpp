@@ -2,6 +2,7 @@
 #include "billing/price.h"
 
 #include <algorithm>
+#include <cctype>
 
 #include "base/text.h"
 
@@ -75,15 +76,27 @@ std::vector<std::string> in_the_way(const Conditions& when, const Question& aske
   return no;
 }
 
+/// With two decimals, or as many more as it has.
+std::string digits(const Rational& rate) {
+  std::string all = plain(shown(rate, 6));
+  while (all.ends_with('0') && all[all.size() - 3] != '.') all.pop_back();
+  return all;
+}
+
 std::string money_words(const Price& price) {
   if (price.basis == Basis::shares) return "shares";
-  std::string digits = plain(shown(price.rate, 6));
-  while (digits.ends_with('0') && digits[digits.size() - 3] != '.') digits.pop_back();
-  return digits + " " + std::string(unit_after_rate(price.basis));
+  return digits(price.rate) + " " + std::string(unit_after_rate(price.basis));
 }
 
 std::string called(const Price& price) {
   return "'" + price_title(price) + "' (line " + std::to_string(price.line) + ", " + money_words(price) + ")";
+}
+
+std::string called(const ChargeTerm& charge) {
+  std::string sums = charge.flat.is_zero() ? "" : digits(charge.flat) + " flat";
+  if (!charge.rate.is_zero())
+    sums += (sums.empty() ? "" : " and ") + digits(charge.rate) + " per " + std::string(word_of(charge.per));
+  return "'" + charge.title + "' (line " + std::to_string(charge.line) + ", " + sums + ")";
 }
 
 /// Why `won` goes before `lost`, both fitting.
@@ -115,9 +128,10 @@ int plain_conditions(const Conditions& w) {
          static_cast<int>(w.diameter_to.has_value());
 }
 
-/// write_inches says the unit of metric lengths only.
 std::string spoken_section(const Length& length) {
-  return write_inches(length) + (length.system == measure::System::inch ? " in" : "");
+  if (length.system == measure::System::inch) return write_inches(length) + " in";
+  const std::string millimetres = write_inches(length);
+  return millimetres.substr(0, millimetres.size() - 2) + " mm";
 }
 
 /// A log's diameter, in inches or centimetres.
@@ -154,30 +168,49 @@ const Price* find_price(const Terms& terms, const Question& asked, bool sells) {
                          [&](const Price& p) { return p.sells == sells && fits(p.when, asked); });
 }
 
+namespace {
+
+/// The choice among the terms `of` lets through, and then every other one: why it does not fit or is passed over.
+template <class Term, class Of>
+std::vector<std::string> explained(const std::vector<Term>& terms, const Question& asked, const char* what,
+                                   Of of) {
+  const auto fit = [&](const Term& one) { return of(one) && fits(one.when, asked); };
+  const Term* best = most_particular(terms, fit);
+  std::vector<std::string> lines;
+  const auto before = [&](const Term& other) {
+    return advantage(particular(best->when, best->line), particular(other.when, other.line));
+  };
+  if (best == nullptr) {
+    lines.push_back("no " + std::string(what) + " fits");
+  } else {
+    const Term* second = most_particular(terms, [&](const Term& one) { return &one != best && fit(one); });
+    lines.push_back(second == nullptr
+                        ? called(*best) + " is the only " + what + " that fits"
+                        : called(*best) + " goes before " + called(*second) + ": " + before(*second));
+  }
+  for (const Term& one : terms) {
+    if (!of(one) || &one == best) continue;
+    const std::vector<std::string> no = in_the_way(one.when, asked);
+    lines.push_back(no.empty()
+                        ? called(one) + " fits, but " + called(*best) + " goes before it: " + before(one)
+                        : called(one) + " does not fit: it " + join(no, "; "));
+  }
+  return lines;
+}
+
+}  // namespace
+
 Choice choose_price(const Terms& terms, const Question& asked, bool sells) {
-  const Price* best = find_price(terms, asked, sells);
-  if (best == nullptr) return {nullptr, "no price fits"};
-  const Price* second = most_particular(
-      terms.prices, [&](const Price& p) { return p.sells == sells && &p != best && fits(p.when, asked); });
-  if (second == nullptr) return {best, called(*best) + " is the only price that fits"};
-  return {best, called(*best) + " goes before " + called(*second) + ": " +
-                    advantage(particular(best->when, best->line), particular(second->when, second->line))};
+  return {find_price(terms, asked, sells), explain_price(terms, asked, sells).front()};
 }
 
 std::vector<std::string> explain_price(const Terms& terms, const Question& asked, bool sells) {
-  const Choice chosen = choose_price(terms, asked, sells);
-  std::vector<std::string> lines{chosen.why};
-  for (const Price& price : terms.prices) {
-    if (price.sells != sells || &price == chosen.price) continue;
-    const std::vector<std::string> no = in_the_way(price.when, asked);
-    if (!no.empty())
-      lines.push_back(called(price) + " does not fit: it " + join(no, "; "));
-    else
-      lines.push_back(
-          called(price) + " fits, but " + called(*chosen.price) + " goes before it: " +
-          advantage(particular(chosen.price->when, chosen.price->line), particular(price.when, price.line)));
-  }
-  return lines;
+  return explained(terms.prices, asked, "price", [&](const Price& one) { return one.sells == sells; });
+}
+
+std::vector<std::string> explain_charge(const Terms& terms, std::string_view name, const Question& asked) {
+  return explained(terms.charges, asked, "charge",
+                   [&](const ChargeTerm& one) { return same_word(one.name, name); });
 }
 
 const ChargeTerm* find_charge(const Terms& terms, std::string_view name, const Question& asked) {
@@ -215,9 +248,14 @@ std::string condition_words(const Conditions& when, bool for_paper) {
 }
 
 std::string price_title(const Price& price) {
-  if (!price.name.empty()) return price.name;
-  const std::string conditions = condition_words(price.when, true);
-  return (price.sells ? "Lumber" : "Sawing") + (conditions.empty() ? std::string() : ", " + conditions);
+  const std::string what = price.sells ? "Lumber" : "Sawing";
+  if (price.name.empty()) {
+    const std::string conditions = condition_words(price.when, true);
+    return conditions.empty() ? what : what + ", " + conditions;
+  }
+  // A name that begins with a measure says which sawing: "4 in and thicker".
+  const auto first = static_cast<unsigned char>(price.name.front());
+  return std::isdigit(first) != 0 ? what + ", " + price.name : price.name;
 }
 
 std::string_view unit_after_rate(Basis basis) {

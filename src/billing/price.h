@@ -49,6 +49,9 @@ Choice choose_price(const Terms& terms, const Question& asked, bool sells = fals
 /// Every price in turn, whether it fits and which conditions keep it from fitting, the chosen one first.
 std::vector<std::string> explain_price(const Terms& terms, const Question& asked, bool sells = false);
 
+/// The same of the charges of one name.
+std::vector<std::string> explain_charge(const Terms& terms, std::string_view name, const Question& asked);
+
 /// The most particular charge of that name that fits; nullptr when there is none.
 const ChargeTerm* find_charge(const Terms& terms, std::string_view name, const Question& asked);
 const ShareTerm* find_share(const Terms& terms, const Question& asked);

@@ -48,6 +48,7 @@ class SheetItems {
   Question question(const Fact& fact) const;
   void lumber(const Fact& fact);
   void sold(const Fact& fact);
+  void bundle(const Fact& fact);
   void by_price(const Fact& fact, const Price& price);
   void log(const Fact& fact);
   void by_scale(const Fact& fact, const Price& price);

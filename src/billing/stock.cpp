@@ -1,10 +1,12 @@
 // stock.cpp -- own lumber: sawn for the mill, come from shares, sold.
 #include <algorithm>
 #include <map>
+#include <set>
 #include <tuple>
 
 #include "base/settle.h"
 #include "base/text.h"
+#include "billing/bundle.h"
 #include "billing/letter.h"
 #include "billing/office.h"
 #include "book/store.h"
@@ -16,6 +18,25 @@ namespace {
 using Key = std::tuple<std::string, std::string, Size, Length>;
 using Lines = std::map<Key, StockLine>;
 
+Key key_of(const StockLine& line) {
+  Size size = line.size;
+  size.quarters = false;  // 5/4x6 and 1-1/4x6 lie in one stack
+  return {lower(line.species), lower(line.grade), size, line.length};
+}
+
+StockLine& place(Lines& lines, const StockLine& line) {
+  return lines.emplace(key_of(line), line).first->second;
+}
+
+StockLine& line_of(Lines& lines, const BundleLine& of) {
+  StockLine line;
+  line.species = of.species;
+  line.grade = of.grade;
+  line.size = of.size;
+  line.length = of.length;
+  return place(lines, line);
+}
+
 /// species, grade, size, metric, length from column `first` on.
 StockLine& line_of(Lines& lines, const book::Row& row, int first, bool lineal) {
   const bool metric = row.number(first + 3) != 0;
@@ -26,8 +47,7 @@ StockLine& line_of(Lines& lines, const book::Row& row, int first, bool lineal) {
   if (size) line.size = *size;
   line.length = {lineal ? 0 : row.number(first + 4),
                  metric ? measure::System::metric : measure::System::inch};
-  return lines.emplace(Key{lower(line.species), lower(line.grade), line.size, line.length}, line)
-      .first->second;
+  return place(lines, line);
 }
 
 std::string along_words(std::int64_t count, const StockLine& line) {
@@ -79,9 +99,12 @@ std::vector<StockLine> stock(const book::Book& book, Day to) {
       "number, line",
       [&](const book::Row& row) { line_of(lines, row, 0, false).shares += row.number(5); }, to);
   read_lines(store, lines,
-             "SELECT species, grade, size, metric, length, pieces, 'piece' FROM v_sold WHERE day <= ? "
+             "SELECT species, grade, size, metric, length, CASE form WHEN 'lineal' THEN 1 ELSE pieces END, "
+             "form FROM v_sold WHERE day <= ? "
              "ORDER BY day, shift, number",
              &StockLine::sold, to);
+  for (const SoldBundle& sold : sold_bundles(book, to))
+    for (const BundleLine& of : sold.lines) line_of(lines, of).sold += of.count;
   std::vector<StockLine> all;
   for (auto& [key, line] : lines) all.push_back(line);
   return all;
@@ -114,9 +137,9 @@ class StockTable {
   void add(const StockLine& line) {
     exact_.push_back(bf_of(line, mill_.convention));
     render::Row row{{line.species, line.grade, write_size(line.size)}};
-    if (!lineal_) row.cells.emplace_back(along(line.length, 4));
+    if (!lineal_) row.cells.emplace_back(shortest(long_in(line.length), 0, 4));
     for (const std::int64_t figure : {line.sawn, line.shares, line.sold, line.pieces()})
-      row.cells.push_back(lineal_ ? render::Cell(along({figure, line.size.thickness.system}, 2))
+      row.cells.push_back(lineal_ ? render::Cell(shown(long_in({figure, line.size.thickness.system}), 2))
                                   : render::Cell(figure));
     row.cells.emplace_back(Decimal{});
     table_.rows.push_back(std::move(row));
@@ -141,8 +164,8 @@ class StockTable {
   }
 
  private:
-  static Decimal along(const Length& length, int most) {
-    return shortest(length.system == measure::System::metric ? in_metres(length) : in_feet(length), 0, most);
+  static Rational long_in(const Length& length) {
+    return length.system == measure::System::metric ? in_metres(length) : in_feet(length);
   }
 
   const book::Mill& mill_;
@@ -177,10 +200,34 @@ render::Document stock_document(const book::Book& book, Day to, Day today) {
   return paper;
 }
 
-std::vector<std::string> stock_warnings(const book::Book& book, Day to) {
+namespace {
+
+/// What a sheet sold by the piece or by the foot.
+std::set<Key> sold_on_sheet(const book::Book& book, const SheetKey& sheet) {
+  Lines lines;
+  book::Store store(book.database());
+  store.each(
+      "SELECT species, grade, size, metric, length, form FROM v_sold WHERE day = ? AND shift = ?",
+      [&](const book::Row& row) { line_of(lines, row, 0, row.text(5) == "lineal"); }, sheet.first,
+      sheet.second);
+  std::set<Key> keys;
+  for (const auto& [key, line] : lines) keys.insert(key);
+  return keys;
+}
+
+}  // namespace
+
+std::vector<std::string> stock_warnings(const book::Book& book, Day to,
+                                        const std::optional<SheetKey>& sold_on) {
   std::vector<std::string> all;
+  for (const SoldBundle& sold : sold_bundles(book, to))
+    if (sold.lines.empty() && (!sold_on || *sold_on == SheetKey{sold.day, sold.shift}))
+      all.push_back("Sold a bundle with nothing in it: " + sold.tag + ", " + write_day(sold.day) + ".");
+  std::set<Key> only;
+  if (sold_on) only = sold_on_sheet(book, *sold_on);
+  if (sold_on && only.empty()) return all;
   for (const StockLine& line : stock(book, to)) {
-    if (line.pieces() >= 0) continue;
+    if (line.pieces() >= 0 || (sold_on && only.count(key_of(line)) == 0)) continue;
     const auto many = [&](std::int64_t figure) {
       return line.lineal() ? along_words(figure, line) : std::to_string(figure);
     };

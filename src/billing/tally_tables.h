@@ -10,25 +10,32 @@
 
 namespace kerfbook::billing {
 
-/// Pieces by size and length, one table a species (and grade, as a second key), board feet counted by the convention.
-/// Board feet are shown to hundredths and settled so that lines add to rows and rows to the total.
+/// Pieces by size and length, one table a species (and grade, as a second key), board feet counted by the convention,
+/// in a metric book cubic metres. They are settled so that lines add to rows and rows to the total.
 std::vector<render::Table> size_tables(const book::Mill& mill, const measure::Convention& by,
-                                       const std::vector<Fact>& facts);
-/// Lineal feet by size; empty rows when none were counted.
+                                       const std::vector<Fact>& facts, const std::string& title = "Tally");
+/// The same for each day by itself; none when there is but one day.
+std::vector<render::Table> size_tables_by_day(const book::Mill& mill, const measure::Convention& by,
+                                              const std::vector<Fact>& facts);
+/// What was counted end to end, by size; empty rows when nothing was.
 render::Table lineal_table(const book::Mill& mill, const measure::Convention& by,
                            const std::vector<Fact>& facts);
-/// Pieces, board feet, logs and sawing hours of each day, and of each week when there are several.
-std::vector<render::Table> day_tables(const measure::Convention& by, const std::vector<Fact>& facts,
-                                      int week_start);
-/// Logs sawn with gross and net scale; the yield line stands in its notes.
+/// Pieces, lumber, logs and sawing hours of each day, and of each week when there are several.
+std::vector<render::Table> day_tables(const book::Mill& mill, const measure::Convention& by,
+                                      const std::vector<Fact>& facts);
+/// Logs sawn with gross and net scale, or what they hold; the yield line, over `lumber` in the mill's unit, stands in
+/// its notes.
 render::Table log_table(const book::Book& book, const JobTerms& job, Day from, Day to,
-                        const Rational& lumber_bf);
+                        const Rational& lumber);
 /// Lines of the job that corrections struck, with the reason.
 render::Table struck_table(const book::Book& book, const std::string& job, Day from, Day to);
 
 /// Of the facts, those of sheets from `from` to `to`.
 std::vector<Fact> within(const std::vector<Fact>& facts, Day from, Day to);
-/// Board feet of all piece and lineal counts, exact.
-Rational lumber_bf(const std::vector<Fact>& facts, const measure::Convention& by);
+/// All piece and lineal counts in the mill's unit, exact.
+Rational lumber_of(const book::Mill& mill, const std::vector<Fact>& facts, const measure::Convention& by);
+/// Whether logs are scaled for this job's papers in the unit its lumber is counted in. A metric book whose mill file
+/// says nothing of log rules has only the usual board-foot rule, which means nothing to its customers.
+bool scale_is_shown(const book::Mill& mill, const JobTerms& job);
 
 }  // namespace kerfbook::billing

@@ -43,7 +43,10 @@ std::vector<std::string> jobs_to_look_at(const book::Book& book) {
 std::vector<std::string> buyers_to_look_at(const book::Book& book) {
   static const std::string kSql =
       std::string(kCovered) +
-      "SELECT sold.buyer FROM sold JOIN sheet ON sheet.day = sold.day AND sheet.shift = sold.shift "
+      ", all_sold AS (SELECT buyer, day, shift, number FROM sold UNION ALL "
+      "SELECT buyer, day, shift, number FROM sold_bundle) "
+      "SELECT sold.buyer FROM all_sold sold "
+      "JOIN sheet ON sheet.day = sold.day AND sheet.shift = sold.shift "
       "WHERE (lower(sold.buyer), sold.day, sold.shift, sheet.revision) NOT IN "
       "(SELECT lower(who), day, shift, revision FROM covered WHERE sale) "
       "OR sold.buyer COLLATE NOCASE IN (SELECT customer FROM paper WHERE kind = 'credit' AND cancels = 1) "

@@ -1,6 +1,9 @@
 #include "book/known.h"
 
+#include <algorithm>
+#include <map>
 #include <set>
+#include <vector>
 
 #include "base/text.h"
 #include "book/log_rows.h"
@@ -44,12 +47,12 @@ void take_tags(Core& core, const sheet::Sheet& sheet, sheet::Known& known) {
   std::set<std::string> tags;
   for (const auto& line : sheet.lines) {
     if (const auto* log = std::get_if<sheet::LogLine>(&line.fact)) {
-      for (auto& tag : tags_of(*log)) tags.insert(std::move(tag));
+      for (auto& tag : sheet::spread(*log)) tags.insert(std::move(tag));
     }
   }
   for (const auto& tag : tags) {
     if (const auto spec = borrowed_spec(core.store, tag, key, 0)) {
-      known.deck[tag] = spec->measure;
+      known.deck[tag] = sheet::KnownLog{spec->measure, spec->defects};
     } else if (core.store.number(
                    "SELECT 1 FROM log WHERE tag = ? AND state <> 'sawn' AND (day, shift) < (?, ?) LIMIT 1",
                    tag, key.day, key.shift)) {
@@ -62,6 +65,39 @@ void take_tags(Core& core, const sheet::Sheet& sheet, sheet::Known& known) {
       known.sawn_tags.push_back(tag);
     }
   }
+}
+
+/// What this mill's logs have given before. A run is believed when its like was posted on three days of the last two
+/// years: a single slip that was never corrected, or two, must not hide the next one. It only ever raises what is
+/// believed; a mill that gives less today may well do better tomorrow. Runs of few logs, or with a log half-sawn or not
+/// scaled, say too little.
+void take_best_recovery(Core& core, SheetKey key, sheet::Known& known) {
+  constexpr int kDaysBack = 730;
+  constexpr int kLeastLogs = 3;
+  constexpr std::size_t kDaysToBelieve = 3;
+  constexpr std::int64_t kSolidWood = 1200;  // a cubic foot holds 12 bf and no more
+  const System book = core.projector.mill().units;
+  const std::int64_t counts =
+      book == System::metric ? measure::kMetricCountsPerBoardFoot : measure::kCountsPerBoardFoot;
+  std::map<std::int64_t, Rational> best;  // of each day
+  core.store.each(
+      "SELECT r.day, r.lumber, r.content FROM run r WHERE r.day >= ? AND (r.day, r.shift) < (?, ?) AND "
+      "r.logs >= ? "
+      "AND r.unscaled_logs = 0 AND r.lumber * 1000000 > r.content * ? AND r.content > 0 AND NOT EXISTS "
+      "(SELECT 1 FROM log l WHERE l.day = r.day AND l.shift = r.shift AND l.run = r.run AND l.state = "
+      "'left')",
+      [&](const Row& row) {
+        const Rational cubic_feet(row.number(2), scaling::kPerUnit);
+        const Rational given = measure::board_feet({row.number(1), book}) / cubic_feet;
+        Rational& of_day = best[row.number(0)];
+        if (given > of_day) of_day = given;
+      },
+      key.day - kDaysBack, key.day, key.shift, kLeastLogs, counts * known.best_lrf_hundredths / 100);
+  if (best.size() < kDaysToBelieve) return;
+  std::vector<Rational> days;
+  for (const auto& [day, given] : best) days.push_back(given);
+  std::sort(days.rbegin(), days.rend());
+  known.best_lrf_hundredths = std::min(days[kDaysToBelieve - 1].rounded(2), kSolidWood);
 }
 
 void take_capacity(const Mill& mill, sheet::Known& known) {
@@ -82,6 +118,7 @@ sheet::Known known_for(Core& core, const sheet::Sheet& sheet) {
   take_sizes(core, known);
   take_tags(core, sheet, known);
   take_capacity(core.projector.mill(), known);
+  take_best_recovery(core, {sheet.day, sheet.shift}, known);
   return known;
 }
 

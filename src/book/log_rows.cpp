@@ -32,14 +32,6 @@ void add_to(RunTotals& run, const Log& log) {
 
 }  // namespace
 
-std::vector<std::string> tags_of(const sheet::LogLine& line) {
-  std::vector<std::string> tags;
-  for (const auto& written : line.tags) {
-    for (auto& tag : sheet::spread_tags(written)) tags.push_back(std::move(tag));
-  }
-  return tags;
-}
-
 std::optional<LogSpec> borrowed_spec(Store& store, const std::string& tag, SheetKey key, int number) {
   std::optional<LogSpec> spec;
   store.each(
@@ -52,13 +44,14 @@ std::optional<LogSpec> borrowed_spec(Store& store, const std::string& tag, Sheet
 
 void LogWriter::write(const sheet::DatedFact& fact, const sheet::LogLine& line, RunTotals& run) {
   Log log;
-  const auto tags = tags_of(line);
+  const auto tags = sheet::spread(line);
   if (fact.item < tags.size()) log.tag = tags[fact.item];
   if (line.measure) {
     log.spec = LogSpec{*line.measure, line.defects};
   } else if (log.tag) {
     log.spec = borrowed_spec(store_, *log.tag, key_, fact.number);
     log.borrowed = log.spec.has_value();
+    if (log.spec) log.spec->defects.insert(log.spec->defects.end(), line.defects.begin(), line.defects.end());
   }
   if (log.spec) {
     log.scale = scaled(*log.spec, *run.practice, then_.units);
@@ -82,7 +75,7 @@ void LogWriter::write(const sheet::DatedFact& fact, const sheet::LogLine& line, 
       log.scale ? std::optional(run.practice->name) : std::nullopt, of_scale(&scaling::Scale::gross),
       of_scale(&scaling::Scale::deduction), of_scale(&scaling::Scale::net),
       log.scale ? std::optional(log.scale->cull) : std::nullopt, log.content,
-      said(log.spec ? defect_words(log.spec->defects) : ""), said(line.origin));
+      said(defect_words(log.spec ? log.spec->defects : line.defects)), said(line.origin));
   if (state_of(line) == "sawn") add_to(run, log);
 }
 

@@ -9,15 +9,13 @@ namespace kerfbook::book {
 /// The newest measure of a log tag received or left half-sawn on a line before (key, number).
 std::optional<LogSpec> borrowed_spec(Store& store, const std::string& tag, SheetKey key, int number);
 
-/// Every tag of a log line, ranges spread out: the `item` of a DatedFact counts in these.
-std::vector<std::string> tags_of(const sheet::LogLine& line);
-
 class LogWriter {
  public:
   LogWriter(Store& store, SheetKey key, const Mill& then, const scaling::Taper& taper)
       : store_(store), key_(key), then_(then), taper_(taper) {}
 
-  /// Writes the row of one log and adds it to its run. A log counts on the day it is finished.
+  /// Writes the row of one log and adds it to its run. A log counts on the day it is finished. Defects found in
+  /// sawing a log received earlier come on top of those it was received with.
   void write(const sheet::DatedFact& fact, const sheet::LogLine& line, RunTotals& run);
 
  private:

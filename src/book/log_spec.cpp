@@ -28,9 +28,14 @@ std::int64_t converted(std::int64_t figure, VolumeUnit from, VolumeUnit to) {
 std::string write_spec(const LogSpec& spec) {
   sheet::LogLine line;
   line.measure = spec.measure;
-  line.defects = spec.defects;
-  const std::string written = sheet::write_line({line, "", {}});
-  return std::string(trim(written.substr(written.find("log") + 3)));
+  std::string written = sheet::write_line({line, "", {}});
+  written = trim(std::string_view(written).substr(written.find("log") + 3));
+  const bool metric = spec.measure.length.system == System::metric;  // how it will be read again
+  for (const auto& defect : spec.defects) {
+    written += " defect " + scaling::write_defect(defect, metric) +
+               (defect.reason.empty() ? "" : " " + defect.reason);
+  }
+  return written;
 }
 
 std::optional<LogSpec> read_spec(std::string_view text, bool metric) {

@@ -1,5 +1,7 @@
 #include "book/sheet_rows.h"
 
+#include <array>
+
 #include "base/text.h"
 #include "book/log_rows.h"
 #include "book/tally_item.h"
@@ -139,23 +141,31 @@ class SheetWriter {
   }
 
   void put(const DatedFact& fact, const sheet::Sold& line) {
-    const auto& sold = line.items.at(fact.item);
-    const TallyItem item{TallyForm::piece,
+    const auto rate = line.price ? std::optional(line.price->rounded(kMicro)) : std::nullopt;
+    if (!line.bundle.empty()) {
+      store_.run(
+          "INSERT INTO sold_bundle (day, shift, number, buyer, bundle, price_micro) VALUES (?,?,?,?,?,?)",
+          day_, shift_, fact.number, line.buyer, line.bundle, rate);
+      return;
+    }
+    static constexpr std::array<std::string_view, 4> kPer{"bf", "piece", "lf", "lm"};
+    const auto sold = line.lineal ? sheet::Tally::Item{0, *line.lineal} : line.items.at(fact.item);
+    const TallyItem item{line.lineal ? TallyForm::lineal : TallyForm::piece,
                          sheet::Sense::sawn,
                          line.size,
                          sold.length,
                          sold.pieces,
                          line.grade.empty() ? fact.context.grade : line.grade,
                          ""};
-    const auto rate = line.price ? std::optional(line.price->rounded(kMicro)) : std::nullopt;
     store_.run(
         "INSERT INTO sold (day, shift, number, buyer, species, size, grade, bundle, pieces, length, metric, "
         "lumber, "
-        "rate_micro) VALUES (?,?,?,?,?,?,?,?,?,?,?,?,?)",
+        "rate_micro, form, rate_per) VALUES (?,?,?,?,?,?,?,?,?,?,?,?,?,?,?)",
         day_, shift_, fact.number, line.buyer, words_.find_or_add(WordKind::species, fact.context.species),
         words_.find_or_add(item.size), words_.find_or_add(WordKind::grade, item.grade),
         said(fact.context.bundle), item.pieces, item.length.count, item.length.system == System::metric,
-        lumber_of(item, book_units()).count, rate);
+        lumber_of(item, book_units()).count, rate, word_of(item.form),
+        kPer.at(static_cast<std::size_t>(line.by)));
   }
 
   // ---- what happened in the day

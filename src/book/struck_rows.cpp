@@ -31,7 +31,7 @@ struct NumberedLine {
 
 Line log_line(const sheet::DatedFact& fact, const sheet::LogLine& log) {
   sheet::LogLine alone = log;
-  const auto tags = tags_of(log);
+  const auto tags = sheet::spread(log);
   if (fact.item < tags.size()) alone.tags = {tags[fact.item]};
   Line line;
   line.log = true;

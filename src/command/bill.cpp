@@ -3,24 +3,25 @@
 #include <ostream>
 
 #include "base/error.h"
-#include "base/text.h"
-#include "billing/office.h"
 #include "command/commands.h"
-#include "command/period.h"
+#include "command/money.h"
 
 namespace kerfbook::command {
 namespace {
 
 struct Asked {
-  std::string job;
-  std::string buyer;
-  std::string to;
+  Whose whose;
   Output output;
 };
 
+/// As it is to be typed: a buyer of two words stands in quotes.
+std::string typed(const std::string& name) {
+  return name.find(' ') == std::string::npos ? name : "\"" + name + "\"";
+}
+
 /// What is to be typed next. A job on shares may have charges to bill as well.
 std::string next_step(const billing::Waiting& one) {
-  const std::string name = one.job.empty() ? "--sale " + one.customer : one.job;
+  const std::string name = one.job.empty() ? "--sale " + typed(one.customer) : one.job;
   if (one.problems > 0) return "bill " + name + " (" + std::to_string(one.problems) + " to settle)";
   if (one.shares) return "settle " + name + (one.lines > 0 ? ", issue " + name : "");
   return one.lines > 0 ? "issue " + name : "bill " + name + " (to look at)";
@@ -48,7 +49,6 @@ render::Document list(const book::Book& book, Day to, const Session& session) {
   column("total", "Draft total", render::ColumnKind::money);
   column("next", "Next", render::ColumnKind::text);
   for (const billing::Waiting& one : billing::waiting(book, to, session.today())) {
-    const std::string name = one.job.empty() ? "--sale " + one.customer : one.job;
     table.rows.push_back(
         {{one.job, one.customer, Decimal{one.total.minor, book.mill().currency.places}, next_step(one)}});
   }
@@ -59,13 +59,13 @@ render::Document list(const book::Book& book, Day to, const Session& session) {
 
 void answer(const Asked& asked, const Session& session) {
   const book::Book book = session.open_book(true);
-  const Day to = asked.to.empty() ? session.today() : read_bound(asked.to, "--to");
-  if (!asked.job.empty() && !asked.buyer.empty()) throw WrongUsage("give a job, or --sale BUYER; not both");
-  if (!asked.buyer.empty())
-    return write_document(billing::draft_ticket(book, asked.buyer, to, session.today()), asked.output,
-                          session);
-  if (!asked.job.empty())
-    return write_document(billing::draft_paper(book, asked.job, to, session.today()), asked.output, session);
+  const auto& [job, buyer, until] = asked.whose;
+  const Day to = day_or_today(until, "--to", session);
+  if (!job.empty() && !buyer.empty()) throw WrongUsage("give a job, or --sale BUYER; not both");
+  if (!buyer.empty())
+    return write_document(billing::draft_ticket(book, buyer, to, session.today()), asked.output, session);
+  if (!job.empty())
+    return write_document(billing::draft_paper(book, job, to, session.today()), asked.output, session);
   write_document(list(book, to, session), asked.output, session);
 }
 
@@ -73,9 +73,8 @@ void answer(const Asked& asked, const Session& session) {
 
 void add_bill(CLI::App& app, Session& session) {
   auto asked = std::make_shared<Asked>();
-  app.add_option("JOB", asked->job, "the job; without it, everything that waits is listed");
-  app.add_option("--sale", asked->buyer, "own lumber sold to this buyer")->type_name("BUYER");
-  app.add_option("--to", asked->to, "only sheets up to this day (today)")->type_name("DAY");
+  add_whose(app, asked->whose, "the job; without it, everything that waits is listed",
+            "own lumber sold to this buyer");
   add_output_options(app, asked->output);
   app.footer(
       "  kerfbook -b mill.book bill\n"

@@ -38,8 +38,10 @@ render::Document statement(const book::Book& book, const std::string& customer, 
                            const Session& session) {
   const Day to = days.to.value_or(session.today());
   const Day from = days.from.value_or(to - (parts(to).day - 1));
-  return billing::statement_document(book.mill(), billing::play(billing::papers_of(book)), customer, from,
-                                     to);
+  std::vector<billing::Paper> papers = billing::papers_of(book);
+  std::erase_if(papers,
+                [&](const billing::Paper& paper) { return paper.day > to; });  // as it stood on that day
+  return billing::statement_document(book.mill(), billing::play(papers), customer, from, to);
 }
 render::Document agreement(const book::Book& book, const std::string& job, const Days&,
                            const Session& session) {

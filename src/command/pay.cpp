@@ -3,10 +3,8 @@
 #include <ostream>
 
 #include "base/error.h"
-#include "base/text.h"
-#include "billing/office.h"
 #include "command/commands.h"
-#include "command/period.h"
+#include "command/money.h"
 
 namespace kerfbook::command {
 namespace {
@@ -14,6 +12,7 @@ namespace {
 struct Asked {
   std::string sum;
   std::string day;
+  std::string invoice;
   bool back = false;
   billing::PaymentAsk ask;
   Output output;
@@ -22,10 +21,14 @@ struct Asked {
 void answer(const Asked& asked, const Session& session) {
   book::Book book = session.open_book(false);
   billing::PaymentAsk ask = asked.ask;
-  const auto sum = measure::read_money(asked.sum, book.mill().currency.places);
-  if (!sum) throw WrongUsage(sum.slip().what + "; " + sum.slip().instead);
-  ask.amount = *sum;
-  const Day day = asked.day.empty() ? session.today() : read_bound(asked.day, "--day");
+  ask.amount = sum_of(asked.sum, book);
+  if (asked.back && !asked.invoice.empty())
+    throw WrongUsage(
+        "money is given back of what a customer has on account (--customer) or of a job's deposit (--job), "
+        "not of "
+        "an invoice; credit the invoice first");
+  if (!asked.invoice.empty()) ask.invoice = billing::invoice_called(book, asked.invoice);
+  const Day day = day_or_today(asked.day, "--day", session);
   const billing::Paper paper =
       asked.back ? billing::give_back(book, ask, day) : billing::take_payment(book, ask, day);
   write_document(paper.document, asked.output, session);
@@ -36,7 +39,7 @@ void answer(const Asked& asked, const Session& session) {
 void add_pay(CLI::App& app, Session& session) {
   auto asked = std::make_shared<Asked>();
   app.add_option("SUM", asked->sum, "how much, as 1482.31")->required();
-  app.add_option("--invoice", asked->ask.invoice, "for this invoice")->type_name("NUMBER");
+  app.add_option("--invoice", asked->invoice, "for this invoice")->type_name("NUMBER");
   app.add_option("--job", asked->ask.job, "a deposit held for this job's invoices")->type_name("JOB");
   app.add_option("--customer", asked->ask.customer, "for this customer's oldest open invoices")
       ->type_name("CUSTOMER");

@@ -9,6 +9,8 @@
 
 #include "base/error.h"
 #include "base/text.h"
+#include "billing/office.h"
+#include "book/journal.h"
 #include "command/commands.h"
 #include "command/documents.h"
 
@@ -66,6 +68,11 @@ void tell(const book::Posted& posted, const book::Document& document, const book
   const std::string foot = footing(open, posted.subject);
   if (!foot.empty()) out << "; " << foot;
   out << "\n";
+  const auto sheet = book::read_subject(posted.subject);
+  if (!sheet || posted.outcome == book::Outcome::unchanged) return;
+  for (const std::string& warning :
+       billing::stock_warnings(open, sheet->day, billing::SheetKey{sheet->day, sheet->shift}))
+    session.err() << document.name << ": warning: " << warning << "\n";
 }
 
 void post_all(const Asked& asked, const Session& session) {

@@ -14,6 +14,7 @@
 #include "billing/job_facts.h"
 #include "billing/project_paper.h"
 #include "command/command.h"
+#include "render/image.h"
 #include "render/renderer.h"
 
 namespace kerfbook::command {
@@ -92,8 +93,30 @@ const render::Format& chosen_format(const Output& output) {
   return *render::find_format("text");
 }
 
-void write_document(const render::Document& document, const Output& output, const Session& session) {
+namespace {
+
+/// A logo is named from where the command is given, or lies beside the book. One that is not there is told of, and the
+/// paper is made without it: text has none anyway.
+void find_logo(render::Document& document, const render::Format& format, const Session& session) {
+  if (document.logo.empty() || (format.name != "html" && format.name != "xlsx")) return;
+  const std::string named = document.logo;
+  std::error_code ignored;
+  if (!std::filesystem::exists(named, ignored) && session.names_book())
+    document.logo = (std::filesystem::path(session.book_path()).parent_path() / named).string();
+  if (!render::read_image(document.logo).kind.empty()) return;
+  session.err() << "note: the mill file's logo " << named
+                << (std::filesystem::exists(document.logo, ignored) ? " is no PNG or JPEG image"
+                                                                    : " is neither here nor beside the book")
+                << "; the paper is made without it\n";
+  document.logo.clear();
+}
+
+}  // namespace
+
+void write_document(const render::Document& given, const Output& output, const Session& session) {
   const render::Format& format = chosen_format(output);
+  render::Document document = given;
+  find_logo(document, format, session);
   if (output.file.empty() && format.binary && session.context().out_is_terminal) {
     throw WrongUsage("a workbook does not go on a terminal; add -o " + document.name +
                      std::string(format.suffix));
@@ -102,10 +125,9 @@ void write_document(const render::Document& document, const Output& output, cons
     session.out() << format.render(document);
     return;
   }
-  render::Document for_file = document;
-  for_file.style.width = 0;
-  for_file.style.colour = false;
-  write_file(output.file, format.render(for_file));
+  document.style.width = 0;
+  document.style.colour = false;
+  write_file(output.file, format.render(document));
   session.err() << "written: " << output.file << "\n";
 }
 

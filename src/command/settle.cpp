@@ -2,11 +2,8 @@
 #include <CLI/CLI.hpp>
 #include <ostream>
 
-#include "base/error.h"
-#include "base/text.h"
-#include "billing/office.h"
 #include "command/commands.h"
-#include "command/period.h"
+#include "command/money.h"
 
 namespace kerfbook::command {
 namespace {
@@ -19,7 +16,7 @@ struct Asked {
 
 void answer(const Asked& asked, const Session& session) {
   book::Book book = session.open_book(false);
-  const Day to = asked.to.empty() ? session.today() : read_bound(asked.to, "--to");
+  const Day to = day_or_today(asked.to, "--to", session);
   const billing::Paper paper = billing::settle_shares(book, asked.job, to, session.today());
   session.err() << "settlement " << paper.number << " issued; print it again with: paper settlement "
                 << paper.number << "\n";
@@ -31,7 +28,7 @@ void answer(const Asked& asked, const Session& session) {
 void add_settle(CLI::App& app, Session& session) {
   auto asked = std::make_shared<Asked>();
   app.add_option("JOB", asked->job, "the job on shares")->required();
-  app.add_option("--to", asked->to, "only sheets up to this day (today)")->type_name("DAY");
+  add_up_to(app, asked->to);
   add_output_options(app, asked->output);
   app.footer("  kerfbook -b mill.book settle MUM -o mumbrey.html");
   app.callback([asked, &session] { session.deed = [asked, &session] { answer(*asked, session); }; });

@@ -2,11 +2,8 @@
 #include <CLI/CLI.hpp>
 #include <ostream>
 
-#include "base/error.h"
-#include "base/text.h"
-#include "billing/office.h"
 #include "command/commands.h"
-#include "command/period.h"
+#include "command/money.h"
 
 namespace kerfbook::command {
 namespace {
@@ -18,7 +15,7 @@ struct Asked {
 
 void answer(const Asked& asked, const Session& session) {
   const book::Book book = session.open_book(true);
-  const Day to = asked.to.empty() ? session.today() : read_bound(asked.to, "--to");
+  const Day to = day_or_today(asked.to, "--to", session);
   auto document = billing::stock_document(book, to, session.today());
   document.style = session.style(book.mill());
   write_document(document, asked.output, session);
@@ -28,7 +25,7 @@ void answer(const Asked& asked, const Session& session) {
 
 void add_stock(CLI::App& app, Session& session) {
   auto asked = std::make_shared<Asked>();
-  app.add_option("--to", asked->to, "as it was on this day (today)")->type_name("DAY");
+  add_up_to(app, asked->to, "as it was on this day (today)");
   add_output_options(app, asked->output);
   app.footer("  kerfbook -b mill.book stock -o stock.xlsx");
   app.callback([asked, &session] { session.deed = [asked, &session] { answer(*asked, session); }; });

@@ -17,13 +17,19 @@ struct Asked {
   std::string charge;
   std::string why;
   int shift = 1;
+  bool back = false;
 };
 
 void answer(const Asked& asked, const Session& session) {
   book::Book book = session.open_book(false);
-  const Day day = read_bound(asked.day, "waive");
-  billing::waive(book, asked.job, {day, asked.shift, asked.charge, asked.why}, session.today());
-  session.out() << "waived: " << asked.charge << " of " << write_day(day) << ", job " << asked.job << "\n";
+  billing::Waiver waiver{{}, 0, asked.charge, asked.why, asked.back};
+  if (!same_word(asked.day, "job")) {
+    waiver.day = read_bound(asked.day, "waive");
+    waiver.shift = asked.shift;
+  }
+  billing::waive(book, asked.job, waiver, session.today());
+  session.out() << (asked.back ? "charged after all: " : "waived: ") << asked.charge
+                << (waiver.shift == 0 ? "" : " of " + write_day(waiver.day)) << ", job " << asked.job << "\n";
 }
 
 }  // namespace
@@ -31,11 +37,16 @@ void answer(const Asked& asked, const Session& session) {
 void add_waive(CLI::App& app, Session& session) {
   auto asked = std::make_shared<Asked>();
   app.add_option("JOB", asked->job, "the job")->required();
-  app.add_option("DAY", asked->day, "the sheet's day")->required();
-  app.add_option("CHARGE", asked->charge, "the charge's name in the mill file, as waiting")->required();
+  app.add_option("DAY", asked->day, "the sheet's day; 'job' for a charge once a job")->required();
+  app.add_option("CHARGE", asked->charge,
+                 "the charge's name in the mill file, as waiting; or the cause of a stop that has no charge")
+      ->required();
   app.add_option("--shift", asked->shift, "of a second sheet of that day")->type_name("N");
   app.add_option("--why", asked->why, "the note; it stands on the invoice")->type_name("TEXT")->required();
-  app.footer("  kerfbook -b mill.book waive TER 2026-05-05 waiting --why \"the lane was soft\"");
+  app.add_flag("--back", asked->back, "waived by mistake: charge it after all");
+  app.footer(
+      "  kerfbook -b mill.book waive TER 2026-05-05 waiting --why \"the lane was soft\"\n"
+      "  kerfbook -b mill.book waive TER job set-up --why \"promised on the telephone\"");
   app.callback([asked, &session] { session.deed = [asked, &session] { answer(*asked, session); }; });
 }
 

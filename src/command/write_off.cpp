@@ -1,45 +1,12 @@
-// write_off.cpp -- `kerfbook write-off INVOICE [SUM]`: write off a sum, or without one everything open on the invoice.
-#include <CLI/CLI.hpp>
-#include <ostream>
-
-#include "base/error.h"
-#include "base/text.h"
-#include "billing/office.h"
+// write_off.cpp -- `kerfbook write-off INVOICE [SUM]`: what will not be paid.
 #include "command/commands.h"
-#include "command/period.h"
+#include "command/money.h"
 
 namespace kerfbook::command {
-namespace {
-
-struct Asked {
-  std::int64_t invoice = 0;
-  std::string sum;
-  std::string why;
-  Output output;
-};
-
-void answer(const Asked& asked, const Session& session) {
-  book::Book book = session.open_book(false);
-  std::optional<measure::Money> amount;
-  if (!asked.sum.empty()) {
-    const auto sum = measure::read_money(asked.sum, book.mill().currency.places);
-    if (!sum) throw WrongUsage(sum.slip().what + "; " + sum.slip().instead);
-    amount = *sum;
-  }
-  const billing::Paper paper = billing::write_off(book, asked.invoice, amount, asked.why, session.today());
-  write_document(paper.document, asked.output, session);
-}
-
-}  // namespace
 
 void add_write_off(CLI::App& app, Session& session) {
-  auto asked = std::make_shared<Asked>();
-  app.add_option("INVOICE", asked->invoice, "its number, without the prefix")->required();
-  app.add_option("SUM", asked->sum, "how much; without it all that is open");
-  app.add_option("--why", asked->why, "the reason; it is kept and printed")->type_name("TEXT")->required();
-  add_output_options(app, asked->output);
-  app.footer("  kerfbook -b mill.book write-off 2 4.28 --why \"small rest\"");
-  app.callback([asked, &session] { session.deed = [asked, &session] { answer(*asked, session); }; });
+  add_take_off(app, session, billing::write_off, "how much; without it all that is open",
+               "  kerfbook -b mill.book write-off 2 4.28 --why \"small rest\"");
 }
 
 }  // namespace kerfbook::command

@@ -20,14 +20,6 @@ std::string mixed(std::int64_t count) {
   return whole == 0 ? fraction : std::to_string(whole) + "-" + fraction;
 }
 
-/// A decimal without idle zeros: 4.8, not 4.8000.
-std::string short_decimal(std::int64_t count, int places) {
-  std::string text = plain(Decimal{count, places});
-  text.erase(text.find_last_not_of('0') + 1);
-  if (text.ends_with('.')) text.pop_back();
-  return text;
-}
-
 struct FeetAndInches {
   std::int64_t feet;
   std::string inches;  ///< empty when there are none
@@ -65,12 +57,12 @@ Length converted(Length length, System to) {
 
 std::string write_inches(Length length) {
   if (length.count < 0) return "-" + write_inches({-length.count, length.system});
-  return length.system == System::inch ? mixed(length.count) : short_decimal(length.count, 1) + "mm";
+  return length.system == System::inch ? mixed(length.count) : shortest({length.count, 1}) + "mm";
 }
 
 std::string write_feet(Length length) {
   if (length.count < 0) return "-" + write_feet({-length.count, length.system});
-  if (length.system == System::metric) return short_decimal(length.count, 4) + "m";
+  if (length.system == System::metric) return shortest({length.count, 4}) + "m";
   const auto [feet, inches] = parts_of(length.count);
   return std::to_string(feet) + (inches.empty() ? "" : "'" + inches + "\"");
 }
@@ -83,7 +75,7 @@ std::string write_length(Length length, bool metric_book) {
 
 std::string spoken_length(Length length) {
   if (length.count < 0) return "-" + spoken_length({-length.count, length.system});
-  if (length.system == System::metric) return short_decimal(length.count, 4) + " m";
+  if (length.system == System::metric) return shortest({length.count, 4}) + " m";
   const auto [feet, inches] = parts_of(length.count);
   if (inches.empty()) return std::to_string(feet) + " ft";
   return (feet == 0 ? "" : std::to_string(feet) + " ft ") + inches + " in";

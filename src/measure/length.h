@@ -61,8 +61,9 @@ Length converted(Length length, System to);
 Result<Length> read_inches(std::string_view text);
 
 /// Feet and inches as typed: `16`, `16'`, `16ft`, `16'6"`, `16'6`, `16' 6-1/2"`, `16-6` and `16-6-1/2`
-/// (feet-inches), `16.5`, `16½`, `7-1/2'`, `6"`. `7-1/2` is a Slip (could be 7 ft 1/2 in or 7 1/2 ft; write
-/// 7'6" or 7.5); `4.8m`, `480cm`, `4800mm` are metric.
+/// (feet-inches), `16.5`, `16½`, `7-1/2'`, `6"`. Decimals of a foot or an inch are taken to the nearest 1/64 in, a half
+/// up: `16.4` and `16'4.8"` are 16'4-51/64". `7-1/2` is a Slip (could be 7 ft 1/2 in or 7 1/2 ft; write 7'6" or 7.5);
+/// `4.8m`, `480cm`, `4800mm` are metric.
 Result<Length> read_feet(std::string_view text);
 
 /// Metric sizes: millimetres unless `cm` or `m` follows. `50`, `47.5`, `5cm`.

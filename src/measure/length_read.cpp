@@ -37,17 +37,26 @@ Slip trailing(Scanner& scan) {
           scan.at()};
 }
 
+/// The number a measure begins with. A Slip that has no advice of its own gets the example.
+Result<Number> first_number(Scanner& scan, const std::string& missing, const std::string& example) {
+  if (scan.done()) return Slip{missing, "write it as " + example, 0};
+  const auto number = scan.number();
+  if (number || !number.slip().instead.empty()) return number;
+  return Slip{number.slip().what, "write it as " + example, number.slip().at};
+}
+
+/// Tapes are read in tenths and hundredths, of a foot or of an inch, so the decimals of a length are taken to the nearest
+/// 1/64 in, a half up: 16.4 ft is 16 ft 4.8 in, kept as 16'4-51/64".
+Rational to_64ths(const Rational& inches) {
+  return {(inches * Rational(kPerInch)).rounded(0), kPerInch};
+}
+
 /// One number with or without a unit, and nothing after it.
 Result<Length> read_simple(std::string_view text, Unit plain_unit, const std::string& example) {
   Scanner scan(text);
-  if (scan.done()) return Slip{"a size is missing", "write it as " + example, 0};
   const int start = scan.at();
-  const auto number = scan.number();
-  if (!number) {
-    Slip slip = number.slip();
-    if (slip.instead.empty()) slip.instead = "write it as " + example;
-    return slip;
-  }
+  const auto number = first_number(scan, "a size is missing", example);
+  if (!number) return number.slip();
   Unit unit = scan.unit();
   if (!scan.done()) return trailing(scan);
   if (unit == Unit::none) unit = plain_unit;
@@ -76,7 +85,8 @@ Result<Length> read_rest_in_inches(Scanner& scan, const Number& feet_typed, int 
   if (!scan.done()) return trailing(scan);
   if (!feet_typed.whole)
     return Slip{in_quotes(scan.part()) + " has a part of a foot and inches too", "write it as 16'6\"", start};
-  const Rational total = feet_typed.value * Rational(12) + inches_typed->value;
+  const Rational inches = inches_typed->decimal ? to_64ths(inches_typed->value) : inches_typed->value;
+  const Rational total = feet_typed.value * Rational(12) + inches;
   const auto length = to_length(total, Unit::inch, scan.part(), at);
   if (length && inches_typed->value >= Rational(12)) {
     return Slip{in_quotes(scan.part()) + " has 12 inches or more beside the feet",
@@ -102,14 +112,9 @@ Slip ambiguous(const Scanner& scan, const Number& number, int start) {
 /// Feet and inches, or metres: what piece and log lengths are written in.
 Result<Length> read_long(std::string_view text, Unit plain_unit, const std::string& example) {
   Scanner scan(text);
-  if (scan.done()) return Slip{"a length is missing", "write it as " + example, 0};
   const int start = scan.at();
-  const auto number = scan.number();
-  if (!number) {
-    Slip slip = number.slip();
-    if (slip.instead.empty()) slip.instead = "write it as " + example;
-    return slip;
-  }
+  const auto number = first_number(scan, "a length is missing", example);
+  if (!number) return number.slip();
   Unit unit = scan.unit();
   if (unit == Unit::foot && !scan.done()) {
     scan.take('-');
@@ -127,6 +132,10 @@ Result<Length> read_long(std::string_view text, Unit plain_unit, const std::stri
   if (is_metric(unit) && number->fraction) {
     return Slip{in_quotes(scan.part()) + " is a fraction of a metric unit", "write it as a decimal, 4.8",
                 start};
+  }
+  if (number->decimal && !is_metric(unit)) {
+    const Rational inches = unit == Unit::foot ? number->value * Rational(12) : number->value;
+    return to_length(to_64ths(inches), Unit::inch, scan.part(), start);
   }
   return to_length(number->value, unit, scan.part(), start);
 }
@@ -149,9 +158,8 @@ Result<Length> to_length(const Rational& value, Unit unit, const std::string& ty
 Result<std::int64_t> read_mils(std::string_view text, bool metric_book) {
   Scanner scan(text);
   const std::string example = metric_book ? "7.1" : "0.28 or 5/16";
-  if (scan.done()) return Slip{"a measure is missing", "write it as " + example, 0};
   const int start = scan.at();
-  const auto number = scan.number();
+  const auto number = first_number(scan, "a measure is missing", example);
   if (!number) return Slip{number.slip().what, "write it as " + example, number.slip().at};
   const Unit unit = scan.unit();
   if (!scan.done()) return trailing(scan);

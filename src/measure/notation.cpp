@@ -1,5 +1,6 @@
 #include "measure/notation.h"
 
+#include <algorithm>
 #include <array>
 
 #include "base/text.h"
@@ -7,32 +8,19 @@
 namespace kerfbook::measure {
 namespace {
 
-struct Mark {
-  std::string_view typed;
-  std::string_view plain;
-};
-
 constexpr std::array kMarks{
-    Mark{"½", "1/2"}, Mark{"¼", "1/4"}, Mark{"¾", "3/4"},    Mark{"⅛", "1/8"},    Mark{"⅜", "3/8"},
-    Mark{"⅝", "5/8"}, Mark{"⅞", "7/8"}, Mark{"⅓", "1/3"},    Mark{"⅔", "2/3"},    Mark{"′", "'"},
-    Mark{"’", "'"},   Mark{"‘", "'"},   Mark{"″", "\""},     Mark{"”", "\""},     Mark{"“", "\""},
-    Mark{"×", "x"},   Mark{"✕", "x"},   Mark{"–", "-"},      Mark{"−", "-"},      Mark{"‐", "-"},
-    Mark{"‑", "-"},   Mark{"⁄", "/"},   Mark{"\u00A0", " "}, Mark{"\u202F", " "}, Mark{"\u2009", " "},
-    Mark{"\t", " "},
+    Mark{"\t", " "},     Mark{"\u00A0", " "}, Mark{"\u2007", " "}, Mark{"\u2009", " "}, Mark{"\u202F", " "},
+    Mark{"\u3000", " "}, Mark{"′", "'"},      Mark{"’", "'"},      Mark{"‘", "'"},      Mark{"´", "'"},
+    Mark{"″", "\""},     Mark{"”", "\""},     Mark{"“", "\""},     Mark{"„", "\""},     Mark{"×", "x"},
+    Mark{"✕", "x"},      Mark{"–", "-"},      Mark{"—", "-"},      Mark{"−", "-"},      Mark{"‐", "-"},
+    Mark{"‑", "-"},      Mark{"‒", "-"},      Mark{"⁄", "/"},      Mark{"∕", "/"},      Mark{"½", "1/2"},
+    Mark{"¼", "1/4"},    Mark{"¾", "3/4"},    Mark{"⅛", "1/8"},    Mark{"⅜", "3/8"},    Mark{"⅝", "5/8"},
+    Mark{"⅞", "7/8"},    Mark{"⅓", "1/3"},    Mark{"⅔", "2/3"},    Mark{"\u200B", ""},  Mark{"\uFEFF", ""},
+    Mark{"\u00AD", ""},
 };
 
-bool is_digit(char c) {
-  return c >= '0' && c <= '9';
-}
 bool is_letter(char c) {
   return c >= 'a' && c <= 'z';
-}
-
-const Mark* mark_at(std::string_view text) {
-  for (const Mark& mark : kMarks) {
-    if (text.starts_with(mark.typed)) return &mark;
-  }
-  return nullptr;
 }
 
 /// Bytes of the character that starts with `first`; 1 for a byte that starts none.
@@ -59,6 +47,12 @@ constexpr std::size_t kMostDecimals = 6;
 
 }  // namespace
 
+const Mark* mark_at(std::string_view text) {
+  const auto* at = std::find_if(kMarks.begin(), kMarks.end(),
+                                [&](const Mark& mark) { return text.starts_with(mark.typed); });
+  return at == kMarks.end() ? nullptr : at;
+}
+
 PlainText plain_notation(std::string_view typed) {
   PlainText out;
   int character = 0;
@@ -82,10 +76,14 @@ PlainText plain_notation(std::string_view typed) {
   return out;
 }
 
-Scanner::Scanner(std::string_view typed) : plain_(plain_notation(typed)), end_(plain_.text.size()) {}
+Scanner::Scanner(std::string_view typed) : plain_(plain_notation(typed)), end_(plain_.text.size()) {
+  skip_blanks();
+}
 
 Scanner::Scanner(const PlainText& plain, std::size_t from, std::size_t to)
-    : plain_(plain), begin_(from), here_(from), end_(to) {}
+    : plain_(plain), begin_(from), here_(from), end_(to) {
+  skip_blanks();
+}
 
 void Scanner::skip_blanks() {
   while (peek() == ' ') ++here_;
@@ -142,6 +140,7 @@ Result<Number> Scanner::decimal(const std::string& before) {
   Number number;
   number.value = *read_decimal(before + "." + after, static_cast<int>(kMostDecimals));
   number.whole = false;
+  number.decimal = true;
   return number;
 }
 

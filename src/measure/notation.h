@@ -12,6 +12,14 @@
 
 namespace kerfbook::measure {
 
+/// A typographic mark, and what it means in plain ASCII.
+struct Mark {
+  std::string_view typed;
+  std::string_view plain;  ///< may be empty: a character that shows nothing
+};
+const Mark* mark_at(
+    std::string_view text);  ///< the one the text begins with; nullptr when it begins with none
+
 /// A typed text in plain ASCII marks, lower case: ′ ’ become ', ″ ” become ", × becomes x, ½ becomes 1/2
 /// (`7½` is `7+1/2`), dashes become -, every kind of blank a blank. What is not known stays as it is.
 struct PlainText {
@@ -26,6 +34,7 @@ enum class Unit : std::uint8_t { none, inch, foot, millimetre, centimetre, metre
 struct Number {
   Rational value;
   bool whole = true;      ///< digits only
+  bool decimal = false;   ///< has a point
   bool fraction = false;  ///< has a /
   char joiner = 0;        ///< between whole and fraction: '-', ' ' or '+' (typed as ½); 0 = no such pair
   std::int64_t over = 1;  ///< the denominator as typed: 4 in 8/4

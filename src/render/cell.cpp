@@ -4,6 +4,7 @@
 #include <cmath>
 #include <stdexcept>
 
+#include "base/text.h"
 #include "render/renderer.h"
 
 namespace kerfbook::render {
@@ -99,16 +100,10 @@ const std::string& heading_of(const Column& column) {
 }
 
 std::string one_line(const std::string& text) {
-  std::string out;
-  for (const char c : text) {
-    const auto byte = static_cast<unsigned char>(c);
-    if (c == '\n' || c == '\t') {
-      out += ' ';
-    } else if (byte >= 0x20 && byte != 0x7F) {
-      out += c;
-    }
-  }
-  return out;
+  std::string line = fit_to_print(text);
+  for (char& c : line)
+    if (c == '\n' || c == '\t') c = ' ';
+  return line;
 }
 
 bool has_struck(const Table& table) {

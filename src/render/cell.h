@@ -26,7 +26,7 @@ std::optional<double> drawn(const Cell& cell);
 /// What people read over the column: its heading, or its name when it has none.
 const std::string& heading_of(const Column& column);
 
-/// Text fit for one line of a page or a screen: line ends become blanks, control characters are dropped.
+/// Text fit for one line of a page or a screen: what is fit to print of it, line ends as blanks.
 std::string one_line(const std::string& text);
 
 bool has_struck(const Table& table);

@@ -4,11 +4,11 @@
 
 #include <algorithm>
 #include <cmath>
-#include <kainjow/mustache.hpp>
 #include <vector>
 
 #include "base/text.h"
 #include "render/cell.h"
+#include "render/html_text.h"
 #include "render/renderer.h"
 
 namespace kerfbook::render {
@@ -22,10 +22,6 @@ constexpr double kTop = 34;     ///< room for the names of the series
 constexpr double kBottom = 56;  ///< room for what the bars stand for
 constexpr std::size_t kMostLabels = 14;
 constexpr std::size_t kColours = 5;  ///< c0 ... c4 in the page's style
-
-std::string escaped(const std::string& text) {
-  return kainjow::mustache::html_escape(text);
-}
 
 /// One row of the table, as far as it can be drawn.
 struct Point {
@@ -315,6 +311,7 @@ class Drawing {
 
 std::string chart_svg(const Table& table, const Style& style) {
   if (!table.chart || table.chart->y.empty()) return "";
+  if (table.chart->kind == ChartKind::line && table.rows.size() < 2) return "";  // one point is no line
   return Drawing(table, style).svg();
 }
 

@@ -3,7 +3,7 @@
 // up gives its total (json and the workbook carry the totals). Several tables follow one another: a line with
 // the table's name, its header and rows, then an empty line. Absent is nothing between the commas; an empty
 // text is "". A table with struck rows ends in a column `struck` that says `struck` beside them. Text is
-// written as it is.
+// written as it is, but for one thing: before text that a spreadsheet would take for a formula stands an apostrophe.
 #include <string>
 
 #include "render/cell.h"
@@ -11,6 +11,12 @@
 
 namespace kerfbook::render {
 namespace {
+
+/// Typed text that begins as a formula does would be worked out where the file is opened, and can then call programs
+/// (OWASP, CSV injection).
+bool looks_like_formula(const std::string& text) {
+  return text.size() > 1 && std::string_view("=+-@\t\r").find(text.front()) != std::string_view::npos;
+}
 
 std::string field(const std::string& text) {
   if (!text.empty() && text.find_first_of("\",\r\n") == std::string::npos) return text;
@@ -23,7 +29,9 @@ std::string field(const std::string& text) {
 }
 
 std::string field(const Cell& cell) {
-  return is_absent(cell) ? "" : field(plain_cell(cell));
+  if (is_absent(cell)) return "";
+  const auto* text = std::get_if<std::string>(&cell);
+  return text != nullptr ? field(looks_like_formula(*text) ? "'" + *text : *text) : plain_cell(cell);
 }
 
 void write_table(const Table& table, std::string& out) {

@@ -92,6 +92,7 @@ std::string plain_table(const Table& table, const Style& style) {
     out.feet.push_back(total_line(table, shown_columns(table), style));
     out.feet.front().cells.resize(out.columns.size());
   }
+  if (table.ruled) return draw_boxes(out);
   add_bars(table, style, out);
   return draw(out, style.width, style.colour);
 }
@@ -174,14 +175,25 @@ std::string facts(const std::vector<Fact>& list, const Style& style, bool values
   return out;
 }
 
-std::string show_sums(const Table& table, const Style& style) {
+/// The sums end where the table above them does, under its amounts.
+std::string show_sums(const Table& table, const Style& style, const std::string& above) {
   Column money;
   money.kind = ColumnKind::money;
   std::vector<Fact> list;
   for (const SumLine& sum : table.sums) {
     list.push_back({one_line(sum.label), print(sum.value, money, style), sum.strong});
   }
-  return list.empty() ? "" : "\n" + facts(list, style, true);
+  if (list.empty()) return "";
+  int end = 0;
+  for (const std::string_view line : split_lines(above)) end = std::max(end, screen_width(line));
+  int wide = 0;
+  int values = 0;
+  for (const Fact& fact : list) {
+    values = std::max(values, screen_width(fact.value));
+    wide = std::max(wide, screen_width(fact.label));
+  }
+  for (Fact& fact : list) fact.label = pad_left(fact.label, std::max(wide, end - values - 2));
+  return "\n" + facts(list, style, true);
 }
 
 /// What stands above the tables of a paper that leaves the house: who it is from and to, its number and days.
@@ -196,7 +208,8 @@ std::string show_paper_head(const Document& document, int words) {
   for (const HeadFact& fact : document.head) {
     Column column;
     column.kind = fact.kind;
-    list.push_back({one_line(fact.label), print(fact.value, column, document.style)});
+    const std::string value = print(fact.value, column, document.style);
+    list.push_back({one_line(fact.label), value.empty() ? "____________________" : value});
   }
   if (!list.empty()) out += "\n" + facts(list, document.style, false);
   for (const std::string& paragraph : document.lead) out += "\n" + wrapped(one_line(paragraph), words);
@@ -212,7 +225,7 @@ std::string show_table(const Table& table, const Style& style, int words) {
     out += table.grid ? grid_table(table, style) : plain_table(table, style);
     if (has_struck(table)) out += wrapped(kStruckNote, words);
   }
-  out += show_sums(table, style);
+  out += show_sums(table, style, out);
   for (const std::string& note : table.notes) out += wrapped(one_line(note), words, 2);
   return out;
 }

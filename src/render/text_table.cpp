@@ -229,6 +229,28 @@ std::string draw(const TextTable& table, int width, bool colour) {
   return out;
 }
 
+std::string draw_boxes(const TextTable& table) {
+  constexpr int kForAPencil = 9;
+  std::vector<std::string> heads;
+  std::vector<int> widths = natural_columns(table);
+  std::string rule = "+";
+  for (std::size_t i = 0; i < widths.size(); ++i) {
+    const TextColumn& column = table.columns[i];
+    heads.push_back(column.heading + (column.unit.empty() ? "" : ", " + column.unit));
+    widths[i] = std::max({widths[i], kForAPencil, screen_width(heads.back())});
+    rule += std::string(static_cast<std::size_t>(widths[i]) + 2, '-') + "+";
+  }
+  rule += "\n";
+  const auto row = [&](const std::vector<std::string>& cells) {
+    std::string line = "|";
+    for (std::size_t i = 0; i < widths.size(); ++i) line += " " + pad_right(cells[i], widths[i]) + " |";
+    return line + "\n" + rule;
+  };
+  std::string out = rule + row(heads);
+  for (const TextLine& line : table.lines) out += row(line.cells);
+  return out;
+}
+
 std::string wrapped(const std::string& text, int width, int indent) {
   std::string out;
   std::string line;

@@ -34,6 +34,9 @@ int natural_width(const TextTable& table);
 /// struck-through.
 std::string draw(const TextTable& table, int width, bool colour);
 
+/// Every cell in a box of its own, wide enough to be filled in by hand.
+std::string draw_boxes(const TextTable& table);
+
 /// A paragraph in lines of at most `width` columns, `indent` blanks before each line after the first.
 std::string wrapped(const std::string& text, int width, int indent = 0);
 

@@ -7,14 +7,16 @@
 #include "base/text.h"
 #include "render/cell.h"
 #include "render/renderer.h"
+#include "render/xlsx_plan.h"
+#include "render/xlsx_text.h"
 
 namespace kerfbook::render {
 namespace {
 
 constexpr int kMostCharacters = 60;  ///< widest a column gets by its content
 constexpr int kMostSheetName = 31;   ///< characters a sheet name may have
-constexpr int kMostText = 32'000;    ///< a cell holds 32,767 characters
 constexpr double kLineHeight = 15;   ///< points of one line of text
+constexpr double kQuietLine = 0.85;  ///< of it, in smaller letters
 constexpr int kUprightReport = 104;  ///< characters; a wider report is printed sideways
 constexpr int kUprightPaper = 130;   ///< papers are read and filed upright
 constexpr std::uint8_t kLetter = 1;  ///< paper codes of the file format
@@ -36,26 +38,6 @@ std::string day_format(DateOrder order) {
 double serial_day(Day day) {
   constexpr int kFirst = 25569;  // 1970-01-01
   return day.number + kFirst;
-}
-
-/// Brackets, slashes and the like are not allowed in a sheet's name, nor a quote at its ends.
-std::string fit_for_name(const std::string& title) {
-  std::string name;
-  for (const char c : one_line(title))
-    name += std::string_view("[]:*?/\\").find(c) == std::string_view::npos ? c : '-';
-  while (!name.empty() && (name.front() == '\'' || name.front() == ' ')) name.erase(0, 1);
-  while (!name.empty() && (name.back() == '\'' || name.back() == ' ')) name.pop_back();
-  return name.empty() ? "Sheet" : name;
-}
-
-std::string cut_to(const std::string& text, int characters) {
-  if (text.size() <= static_cast<std::size_t>(characters)) return text;
-  std::string out = text;
-  while (characters_before(out, out.size()) > characters) {
-    do out.pop_back();
-    while (!out.empty() && !is_utf8(out));
-  }
-  return out;
 }
 
 lxw_datetime made(const std::string& day) {
@@ -88,7 +70,11 @@ void dress(lxw_format* format, const Look& look) {
   } else {
     format_set_align(format, LXW_ALIGN_VERTICAL_TOP);
   }
-  if (look.boxed) format_set_border(format, LXW_BORDER_THIN);
+  if (look.boxed) {
+    format_set_border(format, LXW_BORDER_THIN);
+    format_set_align(format, LXW_ALIGN_VERTICAL_CENTER);
+  }
+  if (look.line_below) format_set_bottom(format, LXW_BORDER_THIN);
 }
 
 }  // namespace
@@ -140,11 +126,10 @@ lxw_format* Workbook::format(const Look& look) {
 }
 
 lxw_worksheet* Workbook::add_sheet(const std::string& title) {
-  const std::string wanted = fit_for_name(title);
-  std::string name = cut_to(wanted, kMostSheetName);
-  for (int i = 2; !names_.insert(lower(name)).second; ++i) {
+  std::string name = fit_for_name(title, kMostSheetName);
+  for (int i = 2; !names_.insert(folded_name(name)).second; ++i) {
     const std::string tail = " " + std::to_string(i);
-    name = cut_to(wanted, kMostSheetName - static_cast<int>(tail.size())) + tail;
+    name = fit_for_name(title, kMostSheetName - static_cast<int>(tail.size())) + tail;
   }
   return workbook_add_worksheet(book_, name.c_str());
 }
@@ -156,6 +141,24 @@ std::string Workbook::close() {
 }
 
 Cursor::Cursor(Workbook& book, const std::string& title) : book_(book), sheet_(book.add_sheet(title)) {}
+
+Cursor::Cursor(Workbook& book, const std::string& title, const Plan& plan)
+    : book_(book), sheet_(book.add_sheet(title)), plan_(&plan), widths_(plan.columns()) {}
+
+void Cursor::take_table(std::size_t table) {
+  if (plan_ != nullptr) places_ = plan_->places(table);
+}
+
+void Cursor::keep_hidden(std::size_t places) {
+  constexpr int kWide = 40;  // nobody sees it: enough that no heading is broken in it
+  if (plan_ == nullptr) return;
+  for (std::size_t at = plan_->columns().size(); places_.size() < places; ++at) {
+    const auto column = static_cast<SheetColumn>(at);
+    places_.push_back({column, column, kWide});
+    if (widths_.size() <= at) widths_.resize(at + 1, kWide);
+    hidden_.insert(column);
+  }
+}
 
 namespace {
 
@@ -171,14 +174,6 @@ int number_width(const Cell& cell) {
 
 bool needs_lines(const std::string& text) {
   return text.size() > kMostCharacters || text.find('\n') != std::string::npos;
-}
-
-/// Lines the text takes in the widest column there is.
-int lines_of(const std::string& text) {
-  int lines = 0;
-  for (const auto line : split_lines(text))
-    lines += 1 + std::max(0, screen_width(line) - 1) / (kMostCharacters - 4);
-  return lines;
 }
 
 }  // namespace
@@ -198,7 +193,9 @@ void Cursor::put(SheetColumn column, const Cell& cell, const Look& look) {
 }
 
 void Cursor::put(SheetColumn column, const Cell& cell, const Look& look, lxw_format* format) {
-  if (is_absent(cell)) {
+  if (!places_.empty()) {
+    put_at(places_[column], cell, look);
+  } else if (is_absent(cell)) {
     worksheet_write_blank(sheet_, row, column, format);
   } else if (const auto* text = std::get_if<std::string>(&cell)) {
     write_text(column, *text, look, format);
@@ -209,7 +206,26 @@ void Cursor::put(SheetColumn column, const Cell& cell, const Look& look, lxw_for
 }
 
 void Cursor::put_text(SheetColumn column, const std::string& text, const Look& look) {
-  write_text(column, text, look, book_.format(look));
+  put(column, text, look);
+}
+
+void Cursor::put_at(const Place& place, const Cell& cell, const Look& look) {
+  const auto* text = std::get_if<std::string>(&cell);
+  Look dressed = look;
+  if (text != nullptr) {
+    const int lines = lines_in(*text, look.quiet ? place.width * 6 / 5 : place.width);
+    dressed.wrap = look.wrap || lines > 1;
+    const double line = look.points > 0 ? look.points / 10.0 : look.quiet ? kQuietLine : 1;
+    if (lines * line > 1) set_height(lines * line);
+  }
+  lxw_format* const format = book_.format(dressed);
+  if (place.last > place.first) worksheet_merge_range(sheet_, row, place.first, row, place.last, "", format);
+  if (text != nullptr)
+    worksheet_write_string(sheet_, row, place.first, cell_text(*text).c_str(), format);
+  else if (is_absent(cell))
+    worksheet_write_blank(sheet_, row, place.first, format);
+  else
+    worksheet_write_number(sheet_, row, place.first, spreadsheet_number(cell), format);
 }
 
 void Cursor::write_text(SheetColumn column, const std::string& text, const Look& look, lxw_format* format) {
@@ -217,47 +233,57 @@ void Cursor::write_text(SheetColumn column, const std::string& text, const Look&
     Look in_lines = look;
     in_lines.wrap = true;
     format = book_.format(in_lines);
-    if (row != tall_row_) tallest_ = 1;
-    tall_row_ = row;
-    tallest_ = std::max(tallest_, lines_of(text));
-    set_height(tallest_);
+    set_height(lines_in(text, kMostCharacters - 3));
   }
-  worksheet_write_string(sheet_, row, column, cut_to(text, kMostText).c_str(), format);
+  worksheet_write_string(sheet_, row, column, cell_text(text).c_str(), format);
   const auto known = column < widths_.size() ? static_cast<std::size_t>(widths_[column]) : 0;
   if (!look.wrap && text.size() + 2 > known) widen(column, screen_width(text) + 2);
 }
 
 void Cursor::put_free(SheetColumn column, const std::string& text, const Look& look) {
-  worksheet_write_string(sheet_, row, column, cut_to(text, kMostText).c_str(), book_.format(look));
+  if (plan_ != nullptr) return put_at(plan_->across(), text, look);
+  worksheet_write_string(sheet_, row, column, cell_text(text).c_str(), book_.format(look));
 }
 
 void Cursor::set_height(double lines) {
-  worksheet_set_row(sheet_, row, kLineHeight * lines, nullptr);
+  if (row != tall_row_) tallest_ = 1;
+  tall_row_ = row;
+  tallest_ = std::max(tallest_, lines);
+  worksheet_set_row(sheet_, row, kLineHeight * tallest_, nullptr);
 }
 
 void Cursor::put_formula(SheetColumn column, const std::string& formula, const Cell& value,
                          const Look& look) {
-  worksheet_write_formula_num(sheet_, row, column, ("=" + formula).c_str(), book_.format(look),
+  lxw_format* const format = book_.format(look);
+  if (!places_.empty() && places_[column].last > places_[column].first)
+    worksheet_merge_range(sheet_, row, places_[column].first, row, places_[column].last, "", format);
+  worksheet_write_formula_num(sheet_, row, at(column), ("=" + formula).c_str(), format,
                               spreadsheet_number(value));
   widen(column, number_width(value) + 2);
 }
 
 void Cursor::put_words(const std::string& words, const Look& look) {
+  if (plan_ != nullptr) {
+    put_at(plan_->across(), words, look);
+    ++row;
+    return;
+  }
   Look paragraph = look;
   paragraph.wrap =
       !book_.raw()->options.constant_memory;  // rows gone to the file cannot be laid across any more
   words_.push_back({row, words});
-  worksheet_write_string(sheet_, row, 0, cut_to(words, kMostText).c_str(), book_.format(paragraph));
+  worksheet_write_string(sheet_, row, 0, cell_text(words).c_str(), book_.format(paragraph));
   ++row;
 }
 
 void Cursor::widen(SheetColumn column, int characters) {
+  if (plan_ != nullptr) return;
   if (column >= widths_.size()) widths_.resize(column + 1U, 4);
   widths_[column] = std::max(widths_[column], std::min(characters, kMostCharacters));
 }
 
 void Cursor::hide(SheetColumn column) {
-  hidden_.insert(column);
+  hidden_.insert(at(column));
 }
 
 int Cursor::total_width() const {
@@ -277,30 +303,30 @@ void Cursor::set_widths() {
   }
 }
 
+/// Paragraphs lie across all columns of the table, as high as they then must be.
+void Cursor::lay_words_across() {
+  const auto last = static_cast<SheetColumn>(widths_.size() - 1);
+  if (book_.raw()->options.constant_memory) return;
+  for (const auto& [at, text] : words_) {
+    lxw_format* const format = book_.format({.wrap = true, .quiet = true});
+    if (last > 0) worksheet_merge_range(sheet_, at, 0, at, last, "", format);
+    worksheet_write_string(sheet_, at, 0, cell_text(text).c_str(), format);
+    worksheet_set_row(sheet_, at, kLineHeight * lines_in(text, total_width() * 6 / 5), nullptr);
+  }
+}
+
 void Cursor::finish(int head, bool one_page) {
   constexpr int kLeast = 60;  // paragraphs need some room, however narrow the table
   if (widths_.empty()) widen(0, kLeast);
-  // Paragraphs lie across all columns of the table; a narrow table lends its last column the room they need.
-  if (total_width() < kLeast && !words_.empty()) {
-    const auto spare = static_cast<SheetColumn>(widths_.size());
-    widths_.push_back(kLeast - total_width());
-    widths_[spare] = std::max(widths_[spare], 2);
-  }
+  // A narrow table lends its paragraphs the room they need, to its right.
+  if (total_width() < kLeast && !words_.empty()) widths_.push_back(std::max(2, kLeast - total_width()));
   set_widths();
-  const auto last = static_cast<SheetColumn>(widths_.size() - 1);
-  if (!book_.raw()->options.constant_memory) {
-    for (const auto& [at, text] : words_) {
-      lxw_format* const format = book_.format({.wrap = true, .quiet = true});
-      if (last > 0) worksheet_merge_range(sheet_, at, 0, at, last, "", format);
-      worksheet_write_string(sheet_, at, 0, cut_to(text, kMostText).c_str(), format);
-      const int lines = 1 + screen_width(text) / std::max(20, total_width() + total_width() / 8);
-      worksheet_set_row(sheet_, at, kLineHeight * lines, nullptr);
-    }
-  }
-  worksheet_set_paper(sheet_, book_.document().style.paper == PaperSize::a4 ? kA4 : kLetter);
-  const int upright = book_.document().parties.empty() ? kUprightReport : kUprightPaper;
+  lay_words_across();
+  const Document& document = book_.document();
+  worksheet_set_paper(sheet_, document.style.paper == PaperSize::a4 ? kA4 : kLetter);
+  const int upright = document.parties.empty() ? kUprightReport : kUprightPaper;
   if (total_width() > upright) worksheet_set_landscape(sheet_);
-  worksheet_fit_to_pages(sheet_, 1, one_page || book_.document().one_page ? 1 : 0);
+  worksheet_fit_to_pages(sheet_, 1, one_page || document.one_page ? 1 : 0);
   worksheet_set_margins(sheet_, 0.6, 0.6, 0.7, 0.7);
   worksheet_set_footer(sheet_, "&L&8&A&R&8page &P of &N");
   if (head >= 0) worksheet_repeat_rows(sheet_, static_cast<SheetRow>(head), static_cast<SheetRow>(head));

@@ -4,7 +4,6 @@
 
 #include <xlsxwriter.h>
 
-#include <algorithm>
 #include <map>
 #include <set>
 #include <string>
@@ -29,6 +28,7 @@ struct Look {
   bool head = false;         ///< column heading: ruled below
   bool boxed = false;        ///< every edge drawn: to be filled in by hand
   bool quiet = false;        ///< notes: smaller
+  bool line_below = false;   ///< to be filled in or signed on
   int points = 0;            ///< 0 = the usual size
   auto operator<=>(const Look&) const = default;
 };
@@ -58,12 +58,41 @@ class Workbook {
   std::set<std::string> names_;
 };
 
-/// Goes down a worksheet row by row. Remembers how wide each column must be.
+/// Where a column of a table stands on its worksheet: over one of the worksheet's columns, or over several.
+struct Place {
+  SheetColumn first = 0;
+  SheetColumn last = 0;
+  int width = 0;  ///< characters
+};
+
+/// How wide a heading asks its column to be: room for its longest word, and for all of it on two lines if that is not
+/// too wide.
+int heading_width(const Column& column);
+
+class Plan;
+
+/// Goes down a worksheet row by row. Remembers how wide each column must be; or, with a plan of the tables that share
+/// the sheet, keeps to it: then a column may lie over several of the worksheet, whose cells become one.
 class Cursor {
  public:
   Cursor(Workbook& book, const std::string& title);
+  Cursor(Workbook& book, const std::string& title, const Plan& plan);
 
   SheetRow row = 0;
+
+  /// From here on columns are those of the plan's `table`-th table.
+  void take_table(std::size_t table);
+  /// Makes places for columns beyond those of the plan's table, until there are so many: to the right of all tables, and
+  /// hidden.
+  void keep_hidden(std::size_t places);
+  /// Where a column stands on the worksheet, for formulas.
+  [[nodiscard]] SheetColumn at(SheetColumn column) const {
+    return places_.empty() ? column : places_[column].first;
+  }
+  [[nodiscard]] const std::vector<Place>& places() const { return places_; }
+  [[nodiscard]] bool planned() const { return plan_ != nullptr; }
+  /// Writes to a place of its own, broken over lines where it must be.
+  void put_at(const Place& place, const Cell& cell, const Look& look);
 
   /// Text, count, decimal or day; absent leaves the cell empty but formatted. Text is never a formula or a link.
   void put(SheetColumn column, const Cell& cell, const Look& look);
@@ -81,21 +110,12 @@ class Cursor {
 
   void widen(SheetColumn column, int characters);
   void hide(SheetColumn column);
-  /// Hidden columns stand from here on: where several tables share the sheet, to the right of the widest.
-  void keep_hidden_from(int column) { hidden_from_ = column; }
-  [[nodiscard]] int hidden_from() const { return hidden_from_; }
   /// Sets column widths and print set-up. After it nothing is written. `head` is the heading row to repeat when
   /// printed, or -1. `one_page`: printed on one page, as small as that needs.
   void finish(int head, bool one_page = false);
   lxw_worksheet* raw() { return sheet_; }
   Workbook& book() { return book_; }
   [[nodiscard]] const Workbook& book() const { return book_; }
-  /// Columns that are shown and have a width by now, and their widths in characters.
-  [[nodiscard]] int columns() const {
-    const auto all = static_cast<int>(widths_.size());
-    return hidden_from_ > 0 ? std::min(all, hidden_from_) : all;
-  }
-  [[nodiscard]] int width(SheetColumn column) const { return column < widths_.size() ? widths_[column] : 0; }
   [[nodiscard]] int total_width() const;
 
  private:
@@ -105,14 +125,16 @@ class Cursor {
   };
   void write_text(SheetColumn column, const std::string& text, const Look& look, lxw_format* format);
   void set_widths();
+  void lay_words_across();
 
   Workbook& book_;
   lxw_worksheet* sheet_;
+  const Plan* plan_ = nullptr;
+  std::vector<Place> places_;  ///< of the table being written; empty without a plan
   std::vector<int> widths_;
   SheetRow tall_row_ = 0;  ///< the row made higher for its text, and by how many lines
-  int tallest_ = 1;
+  double tallest_ = 1;
   std::set<SheetColumn> hidden_;
-  int hidden_from_ = 0;
   std::vector<Words> words_;
 };
 

@@ -63,10 +63,10 @@ void write_line(Cursor& cursor, const Table& table, const GridLayout& grid, std:
   }
   if (is_number(pieces.line_sums[line])) {
     const auto last = static_cast<SheetColumn>(ruler.first_sum - 1);
-    cursor.put_formula(
-        ruler.first_sum,
-        "SUM(" + cell_name(cursor.row, ruler.first_head) + ":" + cell_name(cursor.row, last) + ")",
-        pieces.line_sums[line], look);
+    cursor.put_formula(ruler.first_sum,
+                       "SUM(" + cell_name(cursor.row, cursor.at(ruler.first_head)) + ":" +
+                           cell_name(cursor.row, cursor.at(last)) + ")",
+                       pieces.line_sums[line], look);
   }
   for (std::size_t i = 1; i < grid.figures.size(); ++i) {
     cursor.put(static_cast<SheetColumn>(ruler.first_sum + i), grid.figures[i].line_sums[line],
@@ -92,14 +92,14 @@ void write_foot(Cursor& cursor, const Table& table, const GridLayout& grid, cons
     for (std::size_t i = 0; i < grid.heads.size(); ++i) {
       const auto at = static_cast<SheetColumn>(ruler.first_head + i);
       if (f == 0 && is_number(figure.head_sums[i])) {
-        cursor.put_formula(at, sum_of_rows(ruler.lines, at), figure.head_sums[i], look);
+        cursor.put_formula(at, sum_of_rows(ruler.lines, cursor.at(at)), figure.head_sums[i], look);
       } else {
         cursor.put(at, figure.head_sums[i], look);
       }
     }
     if (is_number(figure.total)) {
       const auto at = static_cast<SheetColumn>(ruler.first_sum + f);
-      cursor.put_formula(at, sum_of_rows(ruler.lines, at), figure.total, look);
+      cursor.put_formula(at, sum_of_rows(ruler.lines, cursor.at(at)), figure.total, look);
     }
     ++cursor.row;
   }

@@ -11,67 +11,15 @@ namespace kerfbook::render {
 namespace {
 
 constexpr std::size_t kFilterFrom = 12;  ///< rows from which a filter over the heading is of use
+constexpr double kForAPencil = 1.5;      ///< lines: the height of a row to be filled in by hand
 
-/// Characters a column of words needs; 0 when some of its words go over several lines and so need a column of their
-/// own.
-int words_width(const Table& table, std::size_t column, const Style& style) {
-  constexpr int kOneLine = 58;
-  int width = screen_width(heading_of(table.columns[column]));
-  for (const Row& row : table.rows) {
-    const std::string words = shown_cell(row.cells[column], table.columns[column], style);
-    if (words.size() > kOneLine || words.find('\n') != std::string::npos) return 0;
-    width = std::max(width, screen_width(words));
-  }
-  return width + 2;
-}
-
-/// Where each column of the Table stands on the sheet; a hidden one only when a shown ratio is made of it.
+/// Which of the sheet's columns (with a plan: of the plan's, then of those beyond it) each column of the Table is; a
+/// hidden one only when a shown ratio is made of it.
 class Places {
  public:
   explicit Places(const Table& table) : at_(table.columns.size(), -1) {
     for (const std::size_t column : shown_columns(table)) at_[column] = next_++;
-    place_hidden(table, 0);
-  }
-  /// Below other tables of the sheet: words lie over several narrow columns and do not push those apart.
-  Places(const Table& table, Cursor& cursor) : at_(table.columns.size(), -1) {
-    const bool may_span = cursor.columns() > 0 && !table.ruled && table.sums.empty();
-    // On a paper a table may reach past those above it; in a report, hidden columns stand there.
-    const bool may_reach_past = cursor.hidden_from() == 0;
-    auto left = static_cast<int>(shown_columns(table).size());
-    for (const std::size_t column : shown_columns(table)) {
-      at_[column] = next_++;
-      --left;
-      if (!may_span || stands_right(table.columns[column])) continue;
-      const int needed = words_width(table, column, cursor.book().document().style);
-      int room = cursor.width(of(column));
-      while (room < needed && next_ + (may_reach_past ? 0 : left) < cursor.columns())
-        room += cursor.width(static_cast<SheetColumn>(next_++));
-      const auto end = static_cast<SheetColumn>(next_ - 1);
-      if (room < needed && end > of(column)) cursor.widen(end, cursor.width(end) + needed - room);
-    }
-    place_hidden(table, cursor.hidden_from());
-  }
-  [[nodiscard]] bool has(std::size_t column) const { return at_[column] >= 0; }
-  [[nodiscard]] SheetColumn of(std::size_t column) const { return static_cast<SheetColumn>(at_[column]); }
-  [[nodiscard]] bool is_shown(std::size_t column) const { return at_[column] >= 0 && at_[column] < shown_; }
-  [[nodiscard]] SheetColumn last() const { return static_cast<SheetColumn>(shown_ - 1); }
-  /// Whether any column of the sheet but its own lies under this one.
-  [[nodiscard]] bool spans(std::size_t column) const {
-    const int next = at_[column] + 1;
-    return next < shown_ && std::find(at_.begin(), at_.end(), next) == at_.end();
-  }
-  /// Draws the rules of a heading or a total on under the columns that are spanned.
-  void rule(Cursor& cursor, const Look& look) const {
-    for (int at = 0; at < shown_; ++at) {
-      if (std::find(at_.begin(), at_.end(), at) == at_.end())
-        cursor.put(static_cast<SheetColumn>(at), Cell{}, look);
-    }
-  }
-
- private:
-  void place_hidden(const Table& table, int from) {
     shown_ = next_;
-    next_ = std::max(next_, from);
     for (const auto& column : table.columns) {
       if (column.hidden || !column.ratio) continue;
       for (const std::size_t part : {column.ratio->over, column.ratio->under}) {
@@ -79,7 +27,13 @@ class Places {
       }
     }
   }
+  [[nodiscard]] bool has(std::size_t column) const { return at_[column] >= 0; }
+  [[nodiscard]] SheetColumn of(std::size_t column) const { return static_cast<SheetColumn>(at_[column]); }
+  [[nodiscard]] bool is_shown(std::size_t column) const { return at_[column] >= 0 && at_[column] < shown_; }
+  [[nodiscard]] SheetColumn last() const { return static_cast<SheetColumn>(shown_ - 1); }
+  [[nodiscard]] std::size_t all() const { return static_cast<std::size_t>(next_); }
 
+ private:
   std::vector<int> at_;
   int next_ = 0;
   int shown_ = 0;
@@ -119,8 +73,8 @@ int lines_of(const Column& column, int width) {
   return lines + (column.unit.empty() ? 0 : 1);
 }
 
-/// How wide a heading asks its column to be: room for its longest word, and for all of it on two lines if that is not
-/// too wide.
+}  // namespace
+
 int heading_width(const Column& column) {
   constexpr int kMost = 14;
   int width = screen_width(column.unit);
@@ -131,23 +85,25 @@ int heading_width(const Column& column) {
   return width + (several ? 4 : 3);  // broken where it may, a heading still keeps off its neighbour
 }
 
+namespace {
+
 void write_headings(Cursor& cursor, const Table& table, const Places& places) {
   int lines = 1;
   for (std::size_t i = 0; i < table.columns.size(); ++i) {
     if (!places.has(i)) continue;
     const Column& column = table.columns[i];
     const bool right = stands_right(column);
-    if (!places.spans(i)) cursor.widen(places.of(i), heading_width(column));
+    cursor.widen(places.of(i), heading_width(column));
     cursor.put_text(places.of(i), heading_with_unit(column),
                     {.right = right,
                      .indent = !right && follows_number(table, i),
                      .wrap = true,
                      .head = true,
                      .boxed = table.ruled});
-    lines = std::max(lines, lines_of(column, heading_width(column) - 4));
+    const int width = cursor.planned() ? cursor.places()[places.of(i)].width : heading_width(column) - 4;
+    lines = std::max(lines, lines_of(column, width));
     if (!places.is_shown(i)) cursor.hide(places.of(i));
   }
-  places.rule(cursor, {.head = true});
   cursor.set_height(lines);
   ++cursor.row;
 }
@@ -158,7 +114,6 @@ struct Pen {
   SheetColumn at;
   Look looks[2];
   lxw_format* formats[2];
-  bool spans;  ///< its words run on over the columns beside it
 };
 
 std::vector<Pen> pens(Cursor& cursor, const Table& table, const Places& places) {
@@ -169,10 +124,25 @@ std::vector<Pen> pens(Cursor& cursor, const Table& table, const Places& places) 
     look.boxed = table.ruled;
     Look struck = look;
     struck.struck = true;
-    out.push_back({i, places.of(i), {look, struck}, {cursor.book().format(look), nullptr}, places.spans(i)});
+    out.push_back({i, places.of(i), {look, struck}, {cursor.book().format(look), nullptr}});
     if (has_struck(table)) out.back().formats[1] = cursor.book().format(struck);
   }
   return out;
+}
+
+/// A figure with other decimals than its column (0.75 h under 1,911 bf) is shown with its own, as in every other form.
+void put_cell(Cursor& cursor, const Table& table, const Pen& pen, const Cell& cell, std::size_t how) {
+  const auto* decimal = std::get_if<Decimal>(&cell);
+  const Column& column = table.columns[pen.column];
+  if (decimal == nullptr || decimal->places == column.places || column.kind == ColumnKind::count) {
+    cursor.put(pen.at, cell, pen.looks[how], pen.formats[how]);
+    return;
+  }
+  Column own = column;
+  own.places = decimal->places;
+  Look look = pen.looks[how];
+  look.number = number_format(own, cursor.book().document().style);
+  cursor.put(pen.at, cell, look);
 }
 
 std::vector<SheetRow> write_rows(Cursor& cursor, const Table& table, const Places& places) {
@@ -180,16 +150,8 @@ std::vector<SheetRow> write_rows(Cursor& cursor, const Table& table, const Place
   std::vector<SheetRow> counted;
   for (const Row& row : table.rows) {
     if (!row.struck) counted.push_back(cursor.row);
-    const std::size_t how = row.struck ? 1 : 0;
-    for (const Pen& pen : columns) {
-      const auto* words = pen.spans ? std::get_if<std::string>(&row.cells[pen.column]) : nullptr;
-      if (words != nullptr) {
-        cursor.put_free(pen.at, *words, pen.looks[how]);
-      } else {
-        cursor.put(pen.at, row.cells[pen.column], pen.looks[how], pen.formats[how]);
-      }
-    }
-    if (table.ruled) worksheet_set_row(cursor.raw(), cursor.row, 22, nullptr);
+    if (table.ruled) cursor.set_height(kForAPencil);
+    for (const Pen& pen : columns) put_cell(cursor, table, pen, row.cells[pen.column], row.struck ? 1 : 0);
     ++cursor.row;
   }
   return counted;
@@ -203,54 +165,69 @@ Rational exact(const Cell& cell) {
   return Rational(decimal.units, den);
 }
 
-/// A ratio of two totals as a formula, when from the figures as shown it gives the total as shown; else nothing, and
-/// the total worked out from the exact figures stands alone.
-std::string ratio_formula(const Table& table, std::size_t column, const Places& places, SheetRow row) {
-  const auto& ratio = *table.columns[column].ratio;
-  const Cell& total = table.totals[column];
-  const Cell& over = table.totals[ratio.over];
-  const Cell& under = table.totals[ratio.under];
-  if (!is_number(total) || !is_number(over) || !is_number(under)) return "";
-  const Rational top = exact(over);
-  const Rational bottom = exact(under);
-  if (bottom.is_zero()) return "";
-  const Rational value =
-      ratio.percent_over ? Rational(100) * (top - bottom) / bottom : Rational(ratio.scale) * top / bottom;
-  const int digits = table.columns[column].places;
-  if (exact(shown(value, digits)) != exact(total)) return "";
-  const std::string a = cell_name(row, places.of(ratio.over));
-  const std::string b = cell_name(row, places.of(ratio.under));
-  const std::string body = ratio.percent_over ? "100*(" + a + "-" + b + ")/" + b
-                           : ratio.scale == 1 ? a + "/" + b
-                                              : std::to_string(ratio.scale) + "*" + a + "/" + b;
-  return "ROUND(" + body + "," + std::to_string(digits) + ")";
-}
+/// What works the totals of a table out live, on the row of the totals.
+class Totals {
+ public:
+  Totals(const Cursor& cursor, const Table& table, const Places& places, const std::vector<SheetRow>& counted)
+      : cursor_(cursor), table_(table), places_(places), counted_(counted) {}
 
-/// Parts of a whole that no row adds to (every row says all of it) are themselves added up, where they meet the total.
-std::string parts_formula(const Table& table, std::size_t column, const Places& places,
-                          const std::vector<SheetRow>& counted) {
-  const Cell& total = table.totals[column];
-  if (!is_number(total) || is_number(table.totals[table.columns[column].ratio->under])) return "";
-  Cell sum;
-  for (const Row& row : table.rows) {
-    if (!row.struck) sum = added(sum, row.cells[column]);
+  /// Empty when nothing does.
+  [[nodiscard]] std::string formula(std::size_t column) const {
+    if (table_.columns[column].total == TotalKind::sum && is_number(table_.totals[column]))
+      return sum(column);
+    if (!table_.columns[column].ratio) return "";
+    const std::string rate = ratio(column);
+    return rate.empty() ? parts(column) : rate;
   }
-  return is_number(sum) && exact(sum) == exact(total) ? sum_of_rows(counted, places.of(column)) : "";
-}
 
-/// What works a column's total out live; empty when nothing does.
-std::string total_formula(const Table& table, std::size_t column, const Places& places,
-                          const std::vector<SheetRow>& counted, SheetRow row) {
-  if (table.columns[column].total == TotalKind::sum && is_number(table.totals[column]))
-    return sum_of_rows(counted, places.of(column));
-  if (!table.columns[column].ratio) return "";
-  const std::string formula = ratio_formula(table, column, places, row);
-  return formula.empty() ? parts_formula(table, column, places, counted) : formula;
-}
+ private:
+  [[nodiscard]] SheetColumn at(std::size_t column) const { return cursor_.at(places_.of(column)); }
+  [[nodiscard]] std::string sum(std::size_t column) const { return sum_of_rows(counted_, at(column)); }
+
+  /// A ratio of two totals as a formula, when from the figures as shown it gives the total as shown; else nothing, and
+  /// the total worked out from the exact figures stands alone.
+  [[nodiscard]] std::string ratio(std::size_t column) const {
+    const auto& ratio = *table_.columns[column].ratio;
+    const Cell& total = table_.totals[column];
+    const Cell& over = table_.totals[ratio.over];
+    const Cell& under = table_.totals[ratio.under];
+    if (!is_number(total) || !is_number(over) || !is_number(under)) return "";
+    const Rational top = exact(over);
+    const Rational bottom = exact(under);
+    if (bottom.is_zero()) return "";
+    const Rational value =
+        ratio.percent_over ? Rational(100) * (top - bottom) / bottom : Rational(ratio.scale) * top / bottom;
+    const int digits = table_.columns[column].places;
+    if (exact(shown(value, digits)) != exact(total)) return "";
+    const std::string a = cell_name(cursor_.row, at(ratio.over));
+    const std::string b = cell_name(cursor_.row, at(ratio.under));
+    const std::string body = ratio.percent_over ? "100*(" + a + "-" + b + ")/" + b
+                             : ratio.scale == 1 ? a + "/" + b
+                                                : std::to_string(ratio.scale) + "*" + a + "/" + b;
+    return "ROUND(" + body + "," + std::to_string(digits) + ")";
+  }
+
+  /// Parts of a whole that no row adds to (every row says all of it) are themselves added up, where they meet the total.
+  [[nodiscard]] std::string parts(std::size_t column) const {
+    const Cell& total = table_.totals[column];
+    if (!is_number(total) || is_number(table_.totals[table_.columns[column].ratio->under])) return "";
+    Cell sum_of;
+    for (const Row& row : table_.rows) {
+      if (!row.struck) sum_of = added(sum_of, row.cells[column]);
+    }
+    return is_number(sum_of) && exact(sum_of) == exact(total) ? sum(column) : "";
+  }
+
+  const Cursor& cursor_;
+  const Table& table_;
+  const Places& places_;
+  const std::vector<SheetRow>& counted_;
+};
 
 void write_totals(Cursor& cursor, const Table& table, const Places& places,
                   const std::vector<SheetRow>& counted) {
   const Style& style = cursor.book().document().style;
+  const Totals totals(cursor, table, places, counted);
   bool named = false;
   for (std::size_t i = 0; i < table.columns.size(); ++i) {
     if (!places.has(i)) continue;
@@ -259,7 +236,7 @@ void write_totals(Cursor& cursor, const Table& table, const Places& places,
     look.bold = true;
     look.ruled_above = true;
     const Cell& total = table.totals[i];
-    if (const auto formula = total_formula(table, i, places, counted, cursor.row); !formula.empty()) {
+    if (const auto formula = totals.formula(i); !formula.empty()) {
       cursor.put_formula(places.of(i), formula, total, look);
     } else if (!named && is_absent(total) && !stands_right(column)) {
       cursor.put_text(places.of(i), "Total", {.bold = true, .ruled_above = true});
@@ -268,7 +245,6 @@ void write_totals(Cursor& cursor, const Table& table, const Places& places,
       cursor.put(places.of(i), total, look);
     }
   }
-  places.rule(cursor, {.bold = true, .ruled_above = true});
   ++cursor.row;
 }
 
@@ -330,12 +306,13 @@ SheetRow write_table(Cursor& cursor, const Table& table) {
     cursor.widen(0, screen_width(table.when_empty) + 2);
     return cursor.row++;
   }
-  const Places places(table, cursor);
+  const Places places(table);
   const SheetRow head = cursor.row;
+  cursor.keep_hidden(places.all());
   write_headings(cursor, table, places);
   const auto counted = write_rows(cursor, table, places);
   if (table.rows.size() >= kFilterFrom && !table.ruled && cursor.book().document().parties.empty()) {
-    worksheet_autofilter(cursor.raw(), head, 0, cursor.row - 1, places.last());
+    worksheet_autofilter(cursor.raw(), head, 0, cursor.row - 1, cursor.at(places.last()));
   }
   if (!table.totals.empty()) write_totals(cursor, table, places, counted);
   return head;

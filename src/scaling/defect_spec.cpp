@@ -137,19 +137,11 @@ Result<Defect> read_shrinkage(const std::string& text) {
 }
 
 std::string plain_number(const Rational& value) {
-  std::string text = plain(shown(value, 9));
-  text.erase(text.find_last_not_of('0') + 1);
-  if (text.ends_with('.')) text.pop_back();
-  return text;
+  return shortest(shown(value, 9));
 }
 
-std::string diameter_text(Length length) {
-  return write_diameter(length) + (length.system == System::inch ? "\"" : "");
-}
-
-std::string length_text(Length length) {
-  const std::string text = measure::write_feet(length);
-  return length.system == System::inch && length.count % measure::kPerFoot == 0 ? text + "'" : text;
+std::string side_text(Length length, bool with_mark) {
+  return write_diameter(length) + (with_mark && length.system == System::inch ? "\"" : "");
 }
 
 /// ³ and ° as plain letters, then the marks of measure/.
@@ -194,23 +186,23 @@ Result<Defect> read_defect(std::string_view typed, bool metric_book) {
   return read;
 }
 
-std::string write_defect(const Defect& defect) {
+std::string write_defect(const Defect& defect, bool metric_book) {
   switch (defect.kind) {
     case DefectKind::percent:
       return plain_number(defect.amount) + "%";
     case DefectKind::volume:
       return plain_number(defect.amount) + std::string(ending_of(defect.unit));
     case DefectKind::length:
-      return length_text(defect.length);
+      return write_long_tape(defect.length, true);
     case DefectKind::diameter:
-      return diameter_text(defect.diameter);
+      return side_text(defect.diameter, true);
     case DefectKind::sector: {
       const std::string degrees = plain_number(defect.amount) + "deg";
-      return defect.length.is_zero() ? degrees : degrees + "x" + measure::write_feet(defect.length);
+      return defect.length.is_zero() ? degrees : degrees + "x" + write_long_tape(defect.length, metric_book);
     }
     case DefectKind::squared:
-      return write_diameter(defect.width) + "x" + write_diameter(defect.height) + "x" +
-             measure::write_feet(defect.length);
+      return side_text(defect.width, metric_book) + "x" + side_text(defect.height, metric_book) + "x" +
+             write_long_tape(defect.length, metric_book);
   }
   return "";
 }

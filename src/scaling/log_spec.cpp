@@ -22,13 +22,6 @@ struct Part {
   std::string text;
 };
 
-bool is_digit(char c) {
-  return c >= '0' && c <= '9';
-}
-bool all_digits(std::string_view text) {
-  return !text.empty() && std::all_of(text.begin(), text.end(), is_digit);
-}
-
 /// A slip met in a part, placed in the whole.
 Slip placed(Slip slip, const PlainText& whole, std::size_t from) {
   slip.at += whole.at[from];
@@ -155,7 +148,7 @@ Result<Length> read_diameter(std::string_view text, bool metric_book) {
 
 std::string write_diameter(Length diameter, bool metric_book) {
   if (diameter.system == System::metric) {
-    return short_decimal(Rational(diameter.count, measure::kPerCentimetre)) + (metric_book ? "" : "cm");
+    return shortest(shown(Rational(diameter.count, measure::kPerCentimetre), 2)) + (metric_book ? "" : "cm");
   }
   return write_tape(diameter.count) + (metric_book ? "\"" : "");
 }
@@ -191,11 +184,8 @@ Result<LogMeasure> read_log_spec(std::string_view spec, bool metric_book) {
 std::string write_log_spec(const LogMeasure& log, bool metric_book) {
   std::string text = ends_text(log.small, metric_book);
   if (!log.large.empty()) text += "-" + ends_text(log.large, metric_book);
-  text += "x" + measure::write_feet(log.length);
-  const bool metric = log.length.system == System::metric;
-  if (metric && metric_book) text.pop_back();  // the m
-  const bool whole_feet = !metric && log.length.count % measure::kPerFoot == 0;
-  if (whole_feet && metric_book) text += "'";
+  text += "x" + write_long_tape(log.length, metric_book);
+  if (log.length.system == System::metric && metric_book) text.pop_back();  // the m
   return text;
 }
 

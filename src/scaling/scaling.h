@@ -59,7 +59,7 @@ struct Defect {
 ///   12/13-15x16'6"   ... and a large end of 15 in, 16 ft 6 in long;  12-15/16x16 two readings of the large end
 ///   12x32 after which the sheet may add words:  mid 13.5   girth 48   segments 12,14
 /// Inches may be 12, 12-1/2 (only where no large end could be meant: write 12.5 or 12½ beside a large end), 12.5, or
-/// of a tape in tenths 12.3 or 12.27, kept to the nearest 1/64.
+/// of a tape in tenths 12.3 or 12.27, kept to the nearest 1/64; feet in tenths, 15x16.4, likewise.
 /// `7-7/8` is 7-7/8 in, since a large end is not smaller than the small one; `12-15/16` is two readings, 15 and 16.
 /// Metric book (or metric units written): centimetres x metres: 30x4.8, 30/32-36x4.8, 30cmx4.8m.
 Result<LogMeasure> read_log_spec(std::string_view spec, bool metric_book = false);
@@ -77,7 +77,8 @@ std::string write_diameter(Length diameter, bool metric_book = false);
 /// Metric book (or metric units written): 0.6m (length), 3cm (diameter), 18x18x4.8 (cm x cm x m), 90degx2.4.
 /// What is added for the scaler's inch round a squared defect is typed already added.
 Result<Defect> read_defect(std::string_view text, bool metric_book = false);
-std::string write_defect(const Defect& defect);  ///< without the reason; metric always with its units
+/// Without the reason. Metric always has its units; in a metric book so have inches.
+std::string write_defect(const Defect& defect, bool metric_book = false);
 
 /// Scales are kept as whole millionths of the rule's unit.
 constexpr std::int64_t kPerUnit = 1'000'000;

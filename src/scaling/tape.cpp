@@ -8,6 +8,7 @@
 namespace kerfbook::scaling {
 namespace {
 
+constexpr std::int64_t kPerSixteenth = measure::kPerInch / 16;
 constexpr std::int64_t kMostInches = 1000;  // more than any log; who asks has bounds of his own
 
 std::optional<Length> tenths(std::string_view text) {
@@ -22,6 +23,11 @@ std::optional<Length> tenths(std::string_view text) {
   return Length{(*value * measure::kPerInch).rounded(0), measure::System::inch};
 }
 
+/// A 64th has six decimals.
+std::string exact_text(const Rational& value) {
+  return shortest(shown(value, 6));
+}
+
 }  // namespace
 
 Result<Length> read_tape(const std::string& text) {
@@ -31,21 +37,28 @@ Result<Length> read_tape(const std::string& text) {
   return read;
 }
 
-std::string short_decimal(const Rational& value) {
-  std::string text = plain(shown(value, 6));
-  text.erase(text.find_last_not_of('0') + 1);
-  if (text.ends_with('.')) text.pop_back();
-  return text;
-}
-
 std::string write_tape(std::int64_t count) {
   const Rational exact(count, measure::kPerInch);
-  if (count % (measure::kPerInch / 16) == 0) return short_decimal(exact);
+  if (count % kPerSixteenth == 0) return exact_text(exact);
   for (const int places : {1, 2}) {
     std::string text = plain(shown(exact, places));
     if (const auto read = tenths(text); read && read->count == count) return text;
   }
-  return short_decimal(exact);
+  return exact_text(exact);
+}
+
+std::string write_long_tape(Length length, bool with_mark) {
+  const bool inch = length.system == measure::System::inch;
+  if (inch && length.count % kPerSixteenth != 0) {
+    const Rational exact(length.count, measure::kPerFoot);
+    for (const int places : {1, 2, 3}) {  // a thousandth of a foot is finer than a 64th
+      std::string text = plain(shown(exact, places));
+      if (const auto read = measure::read_feet(text); read && *read == length)
+        return with_mark ? text + "'" : text;
+    }
+  }
+  const std::string text = measure::write_feet(length);
+  return with_mark && inch && length.count % measure::kPerFoot == 0 ? text + "'" : text;
 }
 
 }  // namespace kerfbook::scaling

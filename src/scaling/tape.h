@@ -19,7 +19,8 @@ Result<Length> read_tape(const std::string& text);
 /// Sixteenths to the last place; of other 64ths the shortest decimal that reads back as them: 15.3 is written as read.
 std::string write_tape(std::int64_t count);
 
-/// Without the zeros it ends in: 12.50 is 12.5.
-std::string short_decimal(const Rational& value);
+/// A length along the log: feet and inches to the sixteenth, of other 64ths the shortest decimal of a foot that reads
+/// back as them (16.4, see measure::read_feet); metric `4.8m`. `with_mark`: feet are never left without their mark.
+std::string write_long_tape(Length length, bool with_mark);
 
 }  // namespace kerfbook::scaling

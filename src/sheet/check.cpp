@@ -11,29 +11,12 @@ namespace kerfbook::sheet {
 namespace {
 
 using Rule = void (*)(Review&);
-constexpr std::array<Rule, 15> kRules{
-    check_capacity_of_logs,
-    check_tags,
-    check_kerf,
-    check_capacity_of_boards,
-    check_lengths,
-    check_systems,
-    check_repeats,
-    check_recovery,
-    check_day_total,
-    check_calipers,
-    check_crew,
-    check_sawing_times,
-    check_stops,
-    check_meter,
-    check_words,
+constexpr std::array<Rule, 16> kRules{
+    check_capacity_of_logs,   check_tags,      check_defects,  check_kerf,
+    check_capacity_of_boards, check_lengths,   check_systems,  check_repeats,
+    check_recovery,           check_day_total, check_calipers, check_crew,
+    check_sawing_times,       check_stops,     check_meter,    check_words,
 };
-
-const scaling::LogMeasure* find_measure(const std::map<std::string, scaling::LogMeasure>& known,
-                                        const std::string& tag) {
-  const auto at = known.find(lower(tag));
-  return at == known.end() ? nullptr : &at->second;
-}
 
 std::string item_text(std::int64_t pieces, const Length& length, const Size& size) {
   return std::to_string(pieces) + "/" +
@@ -54,6 +37,12 @@ int sign_of(Sense sense) {
 
 Rational Boards::bf() const {
   return measure::board_feet(measure::volume(size, length, pieces)) * Rational(sign);
+}
+
+std::vector<scaling::Defect> RunLog::defects() const {
+  std::vector<scaling::Defect> all = before;
+  all.insert(all.end(), log->defects.begin(), log->defects.end());
+  return all;
 }
 
 bool RunFacts::all_measured() const {
@@ -92,10 +81,14 @@ void Review::gather_log(const DatedFact& fact) {
   if (log == nullptr) return;
   const auto tags = spread(*log);
   const std::string tag = fact.item < tags.size() ? tags[fact.item] : std::string();
-  if (log->measure && !tag.empty()) received_[lower(tag)] = *log->measure;
-  if (log->received) return;
-  const scaling::LogMeasure* measure = log->measure ? &*log->measure : find_measure(received_, tag);
-  run_of(fact.context).logs.push_back({fact.line, log, tag, measure});
+  RunLog of{fact.line, log, tag, log->measure ? &*log->measure : nullptr, {}};
+  if (const auto deck = received_.find(lower(tag)); deck != received_.end() && !log->measure) {
+    of.measure = &deck->second.measure;
+    of.before = deck->second.defects;
+    deck->second.defects = of.defects();
+  }
+  if (log->measure && !tag.empty()) received_[lower(tag)] = {*log->measure, log->defects};
+  if (!log->received) run_of(fact.context).logs.push_back(std::move(of));
 }
 
 void Review::gather_boards(const DatedFact& fact) {

@@ -13,6 +13,12 @@
 
 namespace kerfbook::sheet {
 
+/// A log as it lies on the deck.
+struct KnownLog {
+  scaling::LogMeasure measure;
+  std::vector<scaling::Defect> defects;
+};
+
 /// What the book and the mill file know, handed in. Empty sets mean "nothing known": no opinion then.
 struct Known {
   bool metric = false;  ///< the book's units: what kerf and lengths in messages are counted in
@@ -22,8 +28,9 @@ struct Known {
   std::vector<std::string> sites;
   std::vector<std::string> saws;
   std::vector<Size> sizes;
-  std::vector<Length> lengths;                                     ///< tallied before
-  std::map<std::string, std::optional<scaling::LogMeasure>> deck;  ///< logs received or left, not sawn yet
+  std::vector<Length> lengths;  ///< tallied before
+  std::map<std::string, std::optional<KnownLog>>
+      deck;                            ///< logs received or left, not sawn yet; nothing = not measured
   std::vector<std::string> sawn_tags;  ///< tags already sawn on other days of the last year
 
   Length largest_diameter = measure::feet(8);  ///< of a log. common practice, no source
@@ -36,7 +43,7 @@ struct Known {
 
   scaling::Taper taper;  ///< for the content of logs of which only the small end was measured
   /// The most board feet a run of this mill is known to have given for each cubic foot of its logs, in hundredths.
-  /// 8.00 is two thirds of the log in boards counted nominal. common practice, no source
+  /// 8.00 is two thirds of the log in boards counted nominal (common practice, no source); more where the book has it.
   std::int64_t best_lrf_hundredths = 800;
 };
 

@@ -82,6 +82,24 @@ void check_tags(Review& review) {
   }
 }
 
+/// A defect found in sawing comes off besides those the log was received with. The same one written again is a slip.
+void check_defects(Review& review) {
+  for (const RunFacts& run : review.runs) {
+    for (const RunLog& log : run.logs) {
+      const auto again =
+          std::find_if(log.log->defects.begin(), log.log->defects.end(), [&](const scaling::Defect& defect) {
+            return std::find(log.before.begin(), log.before.end(), defect) != log.before.end();
+          });
+      if (again == log.log->defects.end()) continue;
+      const std::string written = "defect " + scaling::write_defect(*again, review.known.metric) +
+                                  (again->reason.empty() ? "" : " " + again->reason);
+      review.warn(*log.line,
+                  in_quotes(written) + ": written down of " + log.tag + " before, and now comes off twice",
+                  "leave it out here if it is the same one");
+    }
+  }
+}
+
 /// Check value: Known::kerf_mils_most, in a metric book brought to hundredths of a millimetre.
 void check_kerf(Review& review) {
   const std::int64_t mils = review.known.kerf_mils_most;

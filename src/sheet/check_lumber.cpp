@@ -47,6 +47,25 @@ std::string turned_round(const Boards& boards) {
          " ft meant, write " + std::to_string(feet) + "/" + std::to_string(boards.pieces);
 }
 
+/// 16.4 is read as decimals of a foot, and was perhaps meant as 16 ft 4 in. Nobody cuts a board to less than an eighth of an inch.
+std::string feet_and_inches(const Boards& boards) {
+  for (const int places : {1, 2}) {
+    const std::string text = plain(shown(measure::in_feet(boards.length), places));
+    const auto read = measure::read_feet(text);
+    if (!read || *read != boards.length) continue;
+    const std::size_t point = text.find('.');
+    const std::string inches = text.substr(point + 1);
+    if (std::stoi(inches) > 11) return {};
+    return "if feet and inches were meant, write " + std::to_string(boards.pieces) + "/" +
+           text.substr(0, point) + "'" + inches + "\"";
+  }
+  return {};
+}
+bool is_too_fine(const Boards& boards) {
+  constexpr std::int64_t kEighth = measure::kPerInch / 8;
+  return boards.length.system == measure::System::inch && boards.length.count % kEighth != 0;
+}
+
 bool is_lineal(const Boards& boards) {
   return std::holds_alternative<LinealTally>(boards.line->fact);
 }
@@ -79,7 +98,10 @@ void check_lengths(Review& review) {
     const auto longest = longest_log(run);
     for (const Boards& boards : run.boards) {
       if (boards.sign < 0 || is_lineal(boards)) continue;
-      if (longest && beyond(boards.length, *longest)) {
+      if (is_too_fine(boards) && said.insert(boards.length).second) {
+        review.warn(*boards.line, in_quotes(boards.written) + ": a length finer than boards are cut to",
+                    feet_and_inches(boards));
+      } else if (longest && beyond(boards.length, *longest)) {
         review.warn(*boards.line,
                     in_quotes(boards.written) + ": longer than any log of this run, " +
                         measure::spoken_length(*longest),

@@ -36,7 +36,7 @@ std::string scale_text(const RunFacts& run, const scaling::Practice& practice) {
   std::int64_t net = 0;
   std::string unit = "bf";
   for (const RunLog& log : run.logs) {
-    const auto scale = scaling::scale(*log.measure, log.log->defects, practice);
+    const auto scale = scaling::scale(*log.measure, log.defects(), practice);
     if (!scale) return {};
     net += scale->net;
     unit = scaling::unit_word(scale->unit);

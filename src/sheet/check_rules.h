@@ -27,6 +27,8 @@ struct RunLog {
   const LogLine* log = nullptr;
   std::string tag;                               ///< empty = none
   const scaling::LogMeasure* measure = nullptr;  ///< its own, or the deck's; null = not measured
+  std::vector<scaling::Defect> before;           ///< written down on earlier lines
+  [[nodiscard]] std::vector<scaling::Defect> defects() const;  ///< those and the line's own
 };
 
 /// Logs in and boards out of one site, job, species and set-up.
@@ -57,7 +59,8 @@ class Review {
   void gather_log(const DatedFact& fact);
   RunFacts& run_of(const Context& context);
 
-  std::map<std::string, scaling::LogMeasure> received_;  ///< `in` lines of this sheet, and the deck
+  std::map<std::string, KnownLog>
+      received_;  ///< `in` lines of this sheet, and the deck; by tag in small letters
 };
 
 /// A value for the eye: 989.33 as 989, 9.42 as 9.4.
@@ -66,6 +69,7 @@ std::string rounded_text(const Rational& value, int places);
 // check_logs.cpp
 void check_capacity_of_logs(Review& review);
 void check_tags(Review& review);
+void check_defects(Review& review);
 void check_kerf(Review& review);
 
 // check_lumber.cpp

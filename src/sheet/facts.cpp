@@ -60,7 +60,7 @@ class Effect {
   std::size_t operator()(const LogLine& log) const { return std::max<std::size_t>(1, spread(log).size()); }
   std::size_t operator()(const Tally& tally) const { return tally.items.size(); }
   std::size_t operator()(const RandomTally& tally) const { return tally.boards.size(); }
-  std::size_t operator()(const Sold& sold) const { return sold.items.size(); }
+  std::size_t operator()(const Sold& sold) const { return std::max<std::size_t>(1, sold.items.size()); }
   std::size_t operator()(const LinealTally&) const { return 1; }
   std::size_t operator()(const Run&) const { return 1; }
   std::size_t operator()(const Stop&) const { return 1; }

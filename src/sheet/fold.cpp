@@ -1,29 +1,13 @@
 #include "sheet/fold.h"
 
 #include <algorithm>
-#include <array>
-#include <utility>
+
+#include "base/text.h"
+#include "measure/notation.h"
 
 namespace kerfbook::sheet {
 namespace {
 
-using Pair = std::pair<std::string_view, std::string_view>;
-
-/// Characters that mean one the language knows. A fraction is led by a plus after a digit, see append(): 7½ is 7-1/2
-/// and nothing else, while 7-1/2 might be feet and inches or two ends of a log.
-constexpr std::array kFolds{
-    Pair{"\t", " "},     Pair{"\u00A0", " "}, Pair{"\u2007", " "}, Pair{"\u2009", " "}, Pair{"\u202F", " "},
-    Pair{"\u3000", " "}, Pair{"′", "'"},      Pair{"’", "'"},      Pair{"‘", "'"},      Pair{"´", "'"},
-    Pair{"″", "\""},     Pair{"”", "\""},     Pair{"“", "\""},     Pair{"„", "\""},     Pair{"×", "x"},
-    Pair{"✕", "x"},      Pair{"–", "-"},      Pair{"—", "-"},      Pair{"−", "-"},      Pair{"‐", "-"},
-    Pair{"‑", "-"},      Pair{"‒", "-"},      Pair{"⁄", "/"},      Pair{"∕", "/"},      Pair{"½", "1/2"},
-    Pair{"¼", "1/4"},    Pair{"¾", "3/4"},    Pair{"⅛", "1/8"},    Pair{"⅜", "3/8"},    Pair{"⅝", "5/8"},
-    Pair{"⅞", "7/8"},    Pair{"\u200B", ""},  Pair{"\uFEFF", ""},  Pair{"\u00AD", ""},
-};
-
-bool is_digit(char c) {
-  return c >= '0' && c <= '9';
-}
 bool ends_number(char c) {
   return is_digit(c) || c == '\'' || c == '"';
 }
@@ -32,6 +16,8 @@ struct Folding {
   std::string text;
   std::vector<std::uint32_t> from;
 
+  /// A fraction is led by a plus after a digit: 7½ is 7-1/2 and nothing else, while 7-1/2 might be feet and inches or
+  /// two ends of a log.
   void append(std::string_view meant, std::size_t at) {
     const bool fraction = meant.size() == 3;
     if (fraction && !text.empty() && is_digit(text.back())) put('+', at);
@@ -48,15 +34,12 @@ Folding fold_text(std::string_view typed) {
   for (std::size_t at = 0; at < typed.size();) {
     const char c = typed[at];
     const bool plain = c != '\t' && static_cast<unsigned char>(c) < 0x80;
-    const auto* fold =
-        plain ? kFolds.end() : std::find_if(kFolds.begin(), kFolds.end(), [&](const Pair& pair) {
-          return typed.substr(at).starts_with(pair.first);
-        });
-    if (fold == kFolds.end()) {
+    const measure::Mark* mark = plain ? nullptr : measure::mark_at(typed.substr(at));
+    if (mark == nullptr) {
       folded.put(c, at++);
     } else {
-      folded.append(fold->second, at);
-      at += fold->first.size();
+      folded.append(mark->plain, at);
+      at += mark->typed.size();
     }
   }
   folded.from.push_back(static_cast<std::uint32_t>(typed.size()));  // one past the end

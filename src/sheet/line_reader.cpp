@@ -61,12 +61,8 @@ void LineReader::expect_end(std::string_view after) {
         "put a remark after ';'");
 }
 
-bool all_digits(std::string_view text) {
-  return !text.empty() && std::all_of(text.begin(), text.end(), [](char c) { return c >= '0' && c <= '9'; });
-}
-
 bool starts_with_digit(std::string_view text) {
-  return !text.empty() && text.front() >= '0' && text.front() <= '9';
+  return !text.empty() && is_digit(text.front());
 }
 
 bool has_digit(std::string_view text) {

@@ -65,7 +65,6 @@ class LineReader {
   bool failed_ = false;
 };
 
-bool all_digits(std::string_view text);  ///< and not empty
 bool starts_with_digit(std::string_view text);
 bool has_digit(std::string_view text);
 /// A whole number of at most nine digits.

@@ -13,23 +13,23 @@ std::optional<std::string> only_code(LineReader& line, std::string_view missing_
   return line.failed() ? std::nullopt : code;
 }
 
-/// Thousandths of an inch; in a metric book hundredths of a millimetre.
-std::optional<std::int64_t> read_mils(LineReader& line, std::string_view name) {
+/// A kerf, or what is cut over: less than a hand's breadth.
+std::optional<std::int64_t> take_mils(LineReader& line, std::string_view name) {
+  constexpr std::int64_t kMostInches = 4;
+  constexpr std::int64_t kMostMillimetres = 100;
   const std::string of(name);
+  const std::string example = line.metric() ? "7.1" : "0.28 or 9/32";
   if (line.done()) {
-    line.missing(in_quotes(of) + " without a measure",
-                 line.metric() ? "write " + of + " 7.1" : "write " + of + " 0.28");
+    line.missing(in_quotes(of) + " without a measure", "write " + of + " " + example);
     return std::nullopt;
   }
   const Word& word = line.take();
-  const int places = line.metric() ? 2 : 3;
-  const auto value = read_decimal(word.text, places);
-  if (value && !value->is_negative() && *value < Rational(line.metric() ? 100 : 4))
-    return value->rounded(places);
+  const auto mils = measure::read_mils(word.text, line.metric());
+  if (mils && *mils < (line.metric() ? kMostMillimetres * 100 : kMostInches * 1000)) return *mils;
   line.error(
       word,
       in_quotes(line.typed(word)) + ": not a " + of + " in " + (line.metric() ? "millimetres" : "inches"),
-      line.metric() ? "write a decimal, as 7.1" : "write a decimal, as 0.28 (9/32 is 0.281, 5/16 is 0.313)");
+      "write it as " + example);
   return std::nullopt;
 }
 
@@ -76,9 +76,9 @@ std::optional<Fact> read_setup(LineReader& line) {
   Setup setup{*name, {}, {}, {}};
   for (;;) {
     if (!setup.kerf_mils && line.take_if("kerf")) {
-      setup.kerf_mils = read_mils(line, "kerf");
+      setup.kerf_mils = take_mils(line, "kerf");
     } else if (!setup.over_mils && line.take_if("over")) {
-      setup.over_mils = read_mils(line, "over");
+      setup.over_mils = take_mils(line, "over");
     } else {
       break;
     }

@@ -211,10 +211,10 @@ bool is_mistyped_spec(std::string_view text) {
          all_digits(text.substr(mark + 1));
 }
 
-/// Tags of known logs. A tag is one word, a range two with a dash between.
-void take_known(LineReader& line, LogLine& log) {
+/// Tags of known logs, up to what may be said of them. A tag is one word, a range two with a dash between.
+void take_tags(LineReader& line, LogLine& log) {
   std::size_t count = 0;
-  while (!line.done() && !at_left_on_mill(line)) {
+  while (!line.done() && !at_keyword(line)) {
     const Word& word = line.take();
     const std::string typed = line.typed(word);
     const auto spread = spread_tags(typed);
@@ -231,6 +231,36 @@ void take_known(LineReader& line, LogLine& log) {
   }
 }
 
+/// Known logs, and of one of them what was found in sawing.
+void take_known(LineReader& line, LogLine& log) {
+  take_tags(line, log);
+  const std::string tag = log.tags.empty() ? "T13" : log.tags.front();
+  if (log.tags.empty()) {
+    const std::string what = in_quotes("log") + " without a tag";
+    const std::string instead = at_left_on_mill(line)
+                                    ? "write log T22 left on the mill"
+                                    : "write log T13 and what was found, as log T13 defect 15bf rot";
+    return line.done() ? line.missing(what, instead) : line.error(line.take(), what, instead);
+  }
+  if (same_word(line.peek(), "defect") && (log.tags.size() > 1 || spread_tags(tag).size() != 1)) {
+    line.error(line.take(), "a defect of several logs", "give the log that has it a line of its own");
+  }
+  while (!line.done() && !line.failed()) {
+    if (at_left_on_mill(line)) {
+      log.left_on_mill = true;
+      line.take_rest();
+    } else if (line.take_if("defect")) {
+      take_defect(line, log, false);
+    } else {
+      const Word& word = line.take();
+      line.error(
+          word, in_quotes(line.typed(word)) + " without the log's diameter and length",
+          "write all of them, as log " + tag + " 15x12 " + line.typed(word) + " " + std::string(line.peek()));
+    }
+  }
+  line.take_rest();
+}
+
 /// Where a measure is wanted and other words stand: says what they look like.
 void no_measure(LineReader& line, const Word& tag, bool received) {
   const std::string typed = line.typed(tag);
@@ -241,9 +271,8 @@ void no_measure(LineReader& line, const Word& tag, bool received) {
   }
   const Word& word = line.take();
   const std::string next = line.typed(word);
-  if (same_word(next, "defect")) {
-    line.error(word, "a defect without the log's measure",
-               "give both, as log " + typed + " 15x12 defect 10%");
+  if (received && same_word(next, "defect")) {
+    line.error(word, "a defect without the log's measure", "give both, as in " + typed + " 15x12 defect 10%");
   } else if (is_number(word.text) && is_number(line.peek())) {
     line.error(word, in_quotes(next + " " + std::string(line.peek())) + ": not a measure",
                "write " + next + "x" + std::string(line.peek()));
@@ -266,14 +295,10 @@ std::optional<Fact> read_any(LineReader& line, bool received) {
     if (tagged) take_tag(line, log);
     take_spec(line, log);
     if (log.measure) take_parts(line, log);
-  } else if (received || (!is_number(line.peek()) && is_number(line.peek(1))) ||
-             same_word(line.peek(1), "defect")) {
+  } else if (received || (!is_number(line.peek()) && is_number(line.peek(1)))) {
     no_measure(line, line.take(), received);
   } else {
     take_known(line, log);
-    log.left_on_mill = !line.done();
-    line.take_rest();
-    if (log.tags.empty()) line.missing("'log' without a tag", "write log T22 left on the mill");
   }
   if (line.failed()) return std::nullopt;
   return log;

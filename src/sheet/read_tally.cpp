@@ -1,4 +1,4 @@
-// read_tally.cpp -- the lines that begin with a size, and those that hold one: less, resaw, sold, thick.
+// read_tally.cpp -- the lines that begin with a size, and those that hold one: less, resaw, thick.
 #include <algorithm>
 
 #include "base/text.h"
@@ -8,49 +8,10 @@
 namespace kerfbook::sheet {
 namespace {
 
-bool ends_lineal(std::string_view text) {
-  const std::string folded = lower(text);
-  return starts_with_digit(text) && (folded.ends_with("lf") || folded.ends_with("lm"));
-}
-
-/// SIZE [GRADE] LENGTHlf: true when that stands here.
-bool at_lineal(const LineReader& line) {
-  const std::size_t grade = looks_like_grade(line.peek()) ? 1 : 0;
-  const std::string_view next = line.peek(grade + 1);
-  const std::string_view first = line.peek(grade);
-  if (same_word(first, "lf") || same_word(first, "lm")) return true;  // its number is missing
-  return ends_lineal(first) || (starts_with_digit(first) && (same_word(next, "lf") || same_word(next, "lm")));
-}
-
-std::optional<Fact> take_lineal(LineReader& line, const Word& word, Sense sense) {
-  LinealTally tally;
-  tally.sense = sense;
-  const auto size = read_size_word(line, word);
-  if (!size) return std::nullopt;
-  tally.size = *size;
-  tally.grade = take_grade(line);
-  const Word& total = line.take();
-  if (!has_digit(total.text)) {
-    line.error(total, in_quotes(line.typed(total)) + " without a length", "write it as 212lf");
-    return std::nullopt;
-  }
-  std::string text = total.text;
-  if (!ends_lineal(text)) text += line.take().text;
-  const bool metres = text.back() == 'm' || text.back() == 'M';
-  text.resize(text.size() - 2);
-  const auto length = metres ? measure::read_metres(text) : measure::read_feet(text);
-  if (!length) {
-    line.slip(total, 0, length.slip());
-  } else if (length->system != size->thickness.system) {
-    line.error(total,
-               in_quotes(line.typed(total)) + ": lineal " + (metres ? "metres" : "feet") + " of a size in " +
-                   (metres ? "inches" : "millimetres"),
-               "write both in one of them");
-  } else if (length->is_zero()) {
-    line.error(total, in_quotes(line.typed(total)) + ": a length of nothing", "leave the line out");
-  } else {
-    tally.total = *length;
-  }
+std::optional<Fact> take_lineal_line(LineReader& line, const Word& word, Sense sense) {
+  const std::optional<SizedLength> sized = take_lineal(line, word);
+  if (!sized) return std::nullopt;
+  LinealTally tally{sense, sized->size, sized->grade, sized->total, ""};
   if (sense == Sense::less) tally.reason = line.take_rest();
   line.expect_end("the lineal length");
   if (line.failed()) return std::nullopt;
@@ -152,24 +113,8 @@ std::optional<Fact> read_any(LineReader& line, Sense sense, const char* example)
                "write " + typed + "x6 24/16, or " + typed + " rw for random widths");
     return std::nullopt;
   }
-  if (count_x(word.text) == 1 && at_lineal(line)) return take_lineal(line, word, sense);
+  if (count_x(word.text) == 1 && at_lineal(line)) return take_lineal_line(line, word, sense);
   return take_pieces(line, word, sense);
-}
-
-/// `at 1.05`, for a board foot.
-std::optional<Rational> take_price(LineReader& line) {
-  constexpr int kMostPlaces = 6;
-  if (line.done()) {
-    line.missing("'at' without a price", "write at 1.05, the price of a board foot");
-    return std::nullopt;
-  }
-  const Word& word = line.take();
-  const std::string_view text = word.text;
-  const std::size_t sign = text.starts_with('$') ? 1 : 0;
-  const auto price = read_decimal(text.substr(sign), kMostPlaces);
-  if (price && !price->is_negative()) return *price;
-  line.error(word, in_quotes(line.typed(word)) + ": not a price", "write it as 1.05, for a board foot");
-  return std::nullopt;
 }
 
 }  // namespace
@@ -182,28 +127,6 @@ std::optional<Fact> read_less(LineReader& line) {
 }
 std::optional<Fact> read_resaw(LineReader& line) {
   return read_any(line, Sense::resaw, "resaw 4x6 2/12");
-}
-
-std::optional<Fact> read_sold(LineReader& line) {
-  Sold sold;
-  while (!line.done() && !(starts_with_digit(line.peek()) && count_x(line.peek()) > 0)) {
-    sold.buyer += (sold.buyer.empty() ? "" : " ") + line.take_typed();
-  }
-  if (sold.buyer.empty() || line.done()) {
-    const std::string what = sold.buyer.empty() ? "'sold' without a buyer" : "'sold' without a size";
-    const std::string instead = "write sold cash 2x6 No2 6/16 at 1.05";
-    line.done() ? line.missing(what, instead) : line.error(line.take(), what, instead);
-    return std::nullopt;
-  }
-  SizedTally sized = take_sized(line, line.take());
-  if (line.take_if("at")) sold.price = take_price(line);
-  if (line.failed()) return std::nullopt;
-  line.expect_end("what was sold");
-  sold.size = sized.size;
-  sold.grade = std::move(sized.grade);
-  sold.items = std::move(sized.items);
-  if (line.failed()) return std::nullopt;
-  return sold;
 }
 
 std::optional<Fact> read_thick(LineReader& line) {

@@ -14,6 +14,7 @@
 //   setup   NAME [kerf K] [over O] [TEXT...]                 a new saw set-up from here on, also on later days
 //   log     [TAG] SPEC [mid D] [girth G] [segments D,D..] [defect D [REASON...]]... [left on the mill]
 //   log     TAG|TAG-TAG ... [left on the mill]               received earlier with `in`, or left earlier
+//   log     TAG defect D [REASON...] ... [left on the mill]  ... with a defect found in sawing, taken off besides
 //   in      [TAG] SPEC ... [from ORIGIN...]                  a log received, not sawn yet
 //   SIZE [GRADE] PIECES/LENGTH...                            a tally line: 2x6 sel 5/10 1/12 4/16
 //   SIZExLENGTH [GRADE] PIECES                               2x8x16 4
@@ -21,7 +22,9 @@
 //   THICKNESS rw [GRADE] WIDTHxLENGTH[*PIECES]...            random width: 5/4 rw fas 7-1/2x8 6x8*3
 //   less    (any tally form) [REASON...]                     taken off the tally
 //   resaw   (any tally form)                                 taken back to be sawn again
-//   sold    BUYER SIZE [GRADE] PIECES/LENGTH... [at PRICE]   own stock sold at the yard; PRICE is for a board foot
+//   sold    BUYER SIZE [GRADE] PIECES/LENGTH... [at PRICE [each]]    own stock sold at the yard; PRICE is for a board
+//   sold    BUYER SIZE [GRADE] LENGTHlf [at PRICE [lf|lm]]           foot, for a piece with `each`, for a lineal foot or
+//   sold    BUYER bundle TAG [at PRICE]                              metre with lf or lm, and of a bundle for all of it
 //   teeth   SAW ACTION [COUNT] [CAUSE|-] [TAG|-] [TEXT...]   ACTION: touched-up replaced full-set shanks swaged ...
 //   thick   SIZE READING READING...                          caliper readings along one board
 //   charge  JOB NAME [QUANTITY] [TEXT...]
@@ -104,7 +107,8 @@ struct Setup {
   bool operator==(const Setup&) const = default;
 };
 
-/// `log` and `in`. With a measure: at most one tag. Without: the tags (ranges as written) of known logs.
+/// `log` and `in`. With a measure: at most one tag. Without: the tags (ranges as written) of known logs, and of one log
+/// the defects found in sawing, which come on top of those it was received with.
 struct LogLine {
   bool received = false;          ///< `in`: received, not sawn
   std::vector<std::string> tags;  ///< as written: "T13", or a range "T13-T22"
@@ -156,13 +160,18 @@ struct RandomTally {
   bool operator==(const RandomTally&) const = default;
 };
 
-/// Own stock sold at the yard, of the species in force.
+enum class SoldBy { board_foot, piece, lineal_foot, lineal_metre };
+
+/// Own stock sold at the yard, of the species in force: pieces, or a length of pieces not counted, or a bundle.
 struct Sold {
   std::string buyer;  ///< a customer's code or a name; `cash` for a stranger
   Size size;
   std::string grade;               ///< empty = the grade in force
-  std::vector<Tally::Item> items;  ///< never empty
-  std::optional<Rational> price;   ///< for a board foot; absent = by the price list
+  std::vector<Tally::Item> items;  ///< pieces; empty for a length or a bundle
+  std::optional<Length> lineal;
+  std::string bundle;              ///< the tag of a bundle sold whole: then no size and no grade
+  std::optional<Rational> price;   ///< absent = by the price list
+  SoldBy by = SoldBy::board_foot;  ///< what the price is for; a bundle's is for all of it
   bool operator==(const Sold&) const = default;
 };
 

@@ -190,4 +190,53 @@ SizedTally take_sized(LineReader& line, const Word& word) {
   return out;
 }
 
+namespace {
+
+bool ends_lineal(std::string_view text) {
+  const std::string folded = lower(text);
+  return starts_with_digit(text) && (folded.ends_with("lf") || folded.ends_with("lm"));
+}
+
+}  // namespace
+
+bool at_lineal(const LineReader& line) {
+  const std::size_t grade = looks_like_grade(line.peek()) ? 1 : 0;
+  const std::string_view next = line.peek(grade + 1);
+  const std::string_view first = line.peek(grade);
+  if (same_word(first, "lf") || same_word(first, "lm")) return true;  // its number is missing
+  return ends_lineal(first) || (starts_with_digit(first) && (same_word(next, "lf") || same_word(next, "lm")));
+}
+
+std::optional<SizedLength> take_lineal(LineReader& line, const Word& word) {
+  SizedLength sized;
+  const auto size = read_size_word(line, word);
+  if (!size) return std::nullopt;
+  sized.size = *size;
+  sized.grade = take_grade(line);
+  const Word& total = line.take();
+  if (!has_digit(total.text)) {
+    line.error(total, in_quotes(line.typed(total)) + " without a length", "write it as 212lf");
+    return std::nullopt;
+  }
+  std::string text = total.text;
+  if (!ends_lineal(text)) text += line.take().text;
+  const bool metres = text.back() == 'm' || text.back() == 'M';
+  text.resize(text.size() - 2);
+  const auto length = metres ? measure::read_metres(text) : measure::read_feet(text);
+  if (!length) {
+    line.slip(total, 0, length.slip());
+  } else if (length->system != size->thickness.system) {
+    line.error(total,
+               in_quotes(line.typed(total)) + ": lineal " + (metres ? "metres" : "feet") + " of a size in " +
+                   (metres ? "inches" : "millimetres"),
+               "write both in one of them");
+  } else if (length->is_zero()) {
+    line.error(total, in_quotes(line.typed(total)) + ": a length of nothing", "leave the line out");
+  } else {
+    sized.total = *length;
+  }
+  if (line.failed()) return std::nullopt;
+  return sized;
+}
+
 }  // namespace kerfbook::sheet

@@ -40,4 +40,14 @@ struct SizedTally {
 /// SIZE [GRADE] PIECES/LENGTH..., or SIZExLENGTH [GRADE] PIECES; `word` is the size, taken already.
 SizedTally take_sized(LineReader& line, const Word& word);
 
+struct SizedLength {
+  Size size;
+  std::string grade;
+  Length total;
+};
+/// [GRADE] LENGTHlf: true when that stands here, after a size.
+bool at_lineal(const LineReader& line);
+/// SIZE [GRADE] LENGTHlf; `word` is the size, taken already. Complains and comes back empty.
+std::optional<SizedLength> take_lineal(LineReader& line, const Word& word);
+
 }  // namespace kerfbook::sheet

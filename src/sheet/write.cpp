@@ -1,6 +1,7 @@
 #include "sheet/write.h"
 
 #include <algorithm>
+#include <array>
 
 #include "base/text.h"
 #include "measure/money.h"
@@ -13,12 +14,7 @@ constexpr int kRemarkColumn = 48;
 
 /// A decimal without idle zeros: 1, 2.5, 0.28.
 std::string short_decimal(const Rational& value, int places) {
-  std::string text = plain(shown(value, places));
-  if (text.find('.') != std::string::npos) {
-    text.erase(text.find_last_not_of('0') + 1);
-    if (text.ends_with('.')) text.pop_back();
-  }
-  return text;
+  return shortest(shown(value, places));
 }
 
 std::string write_list(const std::vector<Length>& lengths, const char* between, bool metric_book) {
@@ -97,7 +93,7 @@ class Writer {
     std::string text = join(log.tags, " ");
     if (log.measure) text += (text.empty() ? "" : " ") + measured(*log.measure);
     for (const auto& defect : log.defects) {
-      text += " defect " + scaling::write_defect(defect) + with(defect.reason);
+      text += " defect " + scaling::write_defect(defect, metric_) + with(defect.reason);
     }
     if (!log.origin.empty()) text += " from " + log.origin;
     if (log.left_on_mill) text += " left on the mill";
@@ -110,11 +106,8 @@ class Writer {
   }
 
   std::string operator()(const LinealTally& tally) const {
-    const bool metres = tally.total.system == measure::System::metric;
-    std::string total = measure::write_feet(tally.total);
-    if (metres) total.pop_back();  // 64.5m is written 64.5lm
     return sensed(tally.sense, measure::write_size(tally.size, metric_) + with(tally.grade),
-                  total + (metres ? "lm" : "lf") + with(tally.reason));
+                  lineal(tally.total) + with(tally.reason));
   }
 
   std::string operator()(const RandomTally& tally) const {
@@ -130,9 +123,12 @@ class Writer {
   }
 
   std::string operator()(const Sold& sold) const {
-    const std::string price = sold.price ? " at " + short_decimal(*sold.price, 6) : "";
+    std::string price = sold.price ? " at " + short_decimal(*sold.price, 6) : "";
+    if (!sold.bundle.empty()) return headed("sold", sold.buyer + " bundle " + sold.bundle + price);
+    if (sold.price) price += with(unit_of(sold.by));
     return headed("sold", sold.buyer + " " + measure::write_size(sold.size, metric_) + with(sold.grade) +
-                              " " + items(sold.items, sold.size) + price);
+                              " " + (sold.lineal ? lineal(*sold.lineal) : items(sold.items, sold.size)) +
+                              price);
   }
 
   std::string operator()(const Teeth& teeth) const {
@@ -176,6 +172,17 @@ class Writer {
   }
   static std::string sensed(Sense sense, const std::string& head, const std::string& rest) {
     return sense == Sense::sawn ? headed(head, rest) : headed(word_of(sense), head + " " + rest);
+  }
+  /// 212lf, 64.5lm
+  static std::string lineal(const Length& total) {
+    std::string text = measure::write_feet(total);
+    const bool metres = total.system == measure::System::metric;
+    if (metres) text.pop_back();  // 64.5m is written 64.5lm
+    return text + (metres ? "lm" : "lf");
+  }
+  static std::string_view unit_of(SoldBy by) {
+    constexpr std::array<std::string_view, 4> kUnits{"", "each", "lf", "lm"};
+    return kUnits[static_cast<std::size_t>(by)];
   }
   static std::string or_none(const std::string& word) { return word.empty() ? "-" : word; }
 

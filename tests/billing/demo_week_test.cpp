@@ -17,7 +17,7 @@ TEST_CASE("Tervane's barn comes to 1,882.31 and every line can be checked by han
   CHECK(boards.quantity == Decimal{1911, 0});
   CHECK(boards.pieces == 159);
   CHECK(boards.amount.minor == 91728);
-  const Line& timbers = line_called(draft, "4 in and thicker");
+  const Line& timbers = line_called(draft, "Sawing, 4 in and thicker");
   CHECK(timbers.quantity == Decimal{1132, 0});
   CHECK(timbers.pieces == 49);
   CHECK(timbers.amount.minor == 61128);

@@ -26,7 +26,9 @@ std::string pick(std::initializer_list<const char*> words) {
 std::string log_line() {
   const std::string tag = "T" + std::to_string(*rc::gen::inRange(1, kTags + 1));
   const std::string spec = std::to_string(*rc::gen::inRange(8, 24)) + "x" + pick({"8", "10", "12", "16"});
-  switch (*rc::gen::inRange(0, 7)) {
+  switch (*rc::gen::inRange(0, 8)) {
+    case 7:
+      return "log " + tag + " defect " + pick({"5bf", "10%", "1'"}) + " shake";
     case 0:
       return "in " + tag + " " + spec;
     case 5:
@@ -207,7 +209,7 @@ TEST_CASE("whatever the language of the day sheet can say, a book keeps, and reb
       const sheet::ReadOptions options{metric, 2};
       int taken = 0;
       for (int i = 0; i < 3; ++i) {
-        sheet::Sheet made = generate::sheet(metric);
+        sheet::Sheet made = generate::sheet();
         made.day = make_day(2026, 6, *rc::gen::inRange(1, 3));
         try {
           book.post_sheet(sheet::write(made, options), "again");

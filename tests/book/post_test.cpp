@@ -162,6 +162,70 @@ TEST_CASE(
         (100 + 180 - 15) * 1'000'000);  // International 1/4: 14x12 prints 100, 16x16 180 (Wengert chart)
 }
 
+TEST_CASE(
+    "a defect found in sawing comes off the scale given at receipt, and is known with the log from then on") {
+  const std::string received =
+      "sheet 2026-06-01\njob BRN\nspecies DF\nin T1 14x12\nin T2 16x16 defect 15bf rot\n";
+  const std::string sawn =
+      "sheet 2026-06-02\njob BRN\nspecies DF\nlog T1 defect 10bf shake left on the mill\nlog T2 defect 25bf "
+      "ring\n";
+  const std::string finished = "sheet 2026-06-03\njob BRN\nspecies DF\nlog T1 defect 5bf rot\n";
+  std::vector<std::string> figures;
+  for (const bool in_order : {true, false}) {
+    const Shelf shelf;
+    Book book = shelf.new_book();
+    book.post_sheet(in_order ? received : finished, "");
+    book.post_sheet(sawn, "");
+    book.post_sheet(in_order ? finished : received, "");
+    figures.push_back(Shelf::text(
+        book,
+        "SELECT group_concat(tag || ' ' || state || ' ' || (gross/1000000) || ' ' || (net/1000000) "
+        "|| ' ' || defect, "
+        "'; ') FROM (SELECT * FROM log WHERE state <> 'received' ORDER BY day, number)"));
+    CHECK(Shelf::text(book, "SELECT spec FROM log WHERE tag = 'T2' AND state = 'sawn'") ==
+          "16x16 defect 15bf rot defect 25bf ring");
+    CHECK(book.verify().empty());
+    const std::string rows = Shelf::dump(book);
+    book.rebuild();
+    CHECK(Shelf::dump(book) == rows);
+  }
+  // International 1/4: 14x12 is 100, 16x16 180 (Wengert chart)
+  CHECK(figures[0] ==
+        "T1 left 100 90 10bf shake; T2 sawn 180 140 15bf rot; 25bf ring; T1 sawn 100 85 10bf shake; 5bf rot");
+  CHECK(figures[0] == figures[1]);
+}
+
+TEST_CASE(
+    "a correction of what was found in sawing strikes the line, and of what was received works the sawing "
+    "out anew") {
+  const Shelf shelf;
+  Book book = shelf.new_book();
+  book.post_sheet("sheet 2026-06-01\njob BRN\nin T1 14x12 defect 10bf rot\n", "");
+  book.post_sheet("sheet 2026-06-02\njob BRN\nlog T1 defect 20bf shake\n", "");
+  const auto net = [&] {
+    return Shelf::number(book, "SELECT net FROM log WHERE state = 'sawn'") / 1'000'000;
+  };
+  CHECK(net() == 70);
+  book.post_sheet("sheet 2026-06-01\njob BRN\nin T1 14x12\n", "sound after all");
+  CHECK(net() == 80);
+  book.post_sheet("sheet 2026-06-02\njob BRN\nlog T1\n", "the shake was in T2");
+  CHECK(net() == 100);
+  CHECK(Shelf::text(book, "SELECT text FROM struck WHERE why = 'the shake was in T2'") ==
+        "log     T1 defect 20bf shake");
+  CHECK(book.verify().empty());
+}
+
+TEST_CASE(
+    "a defect of a log that nothing has measured is kept, and scales with the log once it is measured") {
+  const Shelf shelf;
+  Book book = shelf.new_book();
+  book.post_sheet("sheet 2026-06-02\njob BRN\nlog T1 defect 20bf shake\n", "");
+  CHECK(Shelf::text(book, "SELECT defect FROM log") == "20bf shake");
+  CHECK(Shelf::number(book, "SELECT unscaled_logs FROM run") == 1);
+  book.post_sheet("sheet 2026-06-01\njob BRN\nin T1 14x12\n", "");
+  CHECK(Shelf::number(book, "SELECT net FROM log WHERE state = 'sawn'") == 80'000'000);
+}
+
 TEST_CASE("a log left half-sawn counts on the day it is finished") {
   const Shelf shelf;
   Book book = shelf.new_book();

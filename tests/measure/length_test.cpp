@@ -132,6 +132,33 @@ TEST_CASE("feet and inches are read in every way the trade writes them") {
                          });
 }
 
+TEST_CASE("decimals of a length are those of a tape in tenths: to the nearest 1/64 in, a half up") {
+  check_reads(read_feet, {
+                             {"16.4", counts(16 * 768 + 307)},  // 16 ft 4.8 in = 16 ft 307.2/64 in
+                             {"16.4'", counts(16 * 768 + 307)},
+                             {"16.4 ft", counts(16 * 768 + 307)},
+                             {"16'4.8\"", counts(16 * 768 + 307)},
+                             {"16-4.8", counts(16 * 768 + 307)},
+                             {"16.33", counts(16 * 768 + 253)},
+                             {"16.333", counts(16 * 768 + 256)},  // 4 in
+                             {"16.125", counts(16 * 768 + 96)},
+                             {".1", counts(77)},  // 1.2 in = 76.8/64
+                             {"4.3\"", counts(4 * 64 + 19)},
+                             {"0.007812\"", counts(0)},
+                             {"0.007813\"", counts(1)},
+                         });
+}
+
+TEST_CASE(
+    "no length in tenths, hundredths or thousandths of a foot becomes whole feet or half feet but those that "
+    "are") {
+  for (std::int64_t thousandths = 0; thousandths <= 2000; ++thousandths) {
+    const auto kept = *read_feet(plain(Decimal{thousandths, 3}));
+    CHECK_MESSAGE((kept.count % 384 == 0) == (thousandths % 500 == 0), thousandths);
+    CHECK_MESSAGE(kept.count / 384 == thousandths / 500, thousandths);
+  }
+}
+
 TEST_CASE("feet that could mean two things are asked about") {
   check_slips(
       read_feet,
@@ -143,7 +170,8 @@ TEST_CASE("feet that could mean two things are asked about") {
           {"16-14", "'16-14' has 12 inches or more beside the feet", "write 17'2\" if that is meant", 3},
           {"16'12\"", "'16'12\"' has 12 inches or more beside the feet", "write 17 if that is meant", 3},
           {"16.5'6\"", "'16.5'6\"' has a part of a foot and inches too", "write it as 16'6\"", 0},
-          {"16.3", "'16.3' is no whole 64th of an inch", "write 16'3-19/32\" or 16'3-39/64\"", 0},
+          {"7-1/7'", "'7-1/7'' is no whole 64th of an inch", "write 7'1-45/64\" or 7'1-23/32\"", 0},
+          {"16.1234567", "too many decimals", "write at most 6", 10},
           {"16'6mm", "'16'6mm' mixes units", "write it as 16'6\"", 3},
           {"16x", "'16x' goes on after the length", "leave a blank before what follows", 2},
           {"", "a length is missing", "write it as 16, 16'6\" or 16.5", 0},

@@ -335,7 +335,12 @@ std::vector<std::vector<std::string>> read_csv(const std::string& csv) {
 }
 
 std::vector<Figures> from_csv(const std::string& csv, const Document& document) {
-  const auto rows = read_csv(csv);
+  auto rows = read_csv(csv);
+  for (auto& row : rows)
+    for (std::string& field : row)  // the mark that keeps text from being a formula
+      if (field.size() > 2 && field[0] == '\'' &&
+          std::string_view("=+-@").find(field[1]) != std::string_view::npos)
+        field.erase(0, 1);
   std::size_t at = 0;
   std::vector<Figures> out;
   for (const Table& table : document.tables) {

@@ -94,6 +94,15 @@ std::vector<std::pair<int, int>> named_in(const std::string& formula);
 /// "C12" is row 11, column 2.
 std::pair<int, int> cell_of(const std::string& name);
 
+/// An element of a page as a browser finds it.
+struct Element {
+  std::string name;
+  std::map<std::string, std::string> attributes;
+};
+/// All of them, in their order, and the words between them.
+std::vector<Element> elements_of(const std::string& html);
+std::string words_of(const std::string& html);
+
 std::vector<std::vector<std::string>> read_csv(const std::string& csv);
 
 /// Output of a program; empty when it could not be run.

@@ -263,4 +263,25 @@ std::vector<Sheet> read_workbook(const std::string& bytes) {
   return sheets;
 }
 
+std::vector<Element> elements_of(const std::string& html) {
+  const Tree tree = read_page(html);
+  std::vector<Element> out;
+  for (xmlNode* node : find(tree.get(), xmlDocGetRootElement(tree.get()), "//*")) {
+    Element element{reinterpret_cast<const char*>(node->name), {}};
+    for (const xmlAttr* one = node->properties; one != nullptr; one = one->next) {
+      const auto* name = reinterpret_cast<const char*>(one->name);
+      element.attributes[name] = attribute(node, name);
+    }
+    out.push_back(std::move(element));
+  }
+  return out;
+}
+
+std::string words_of(const std::string& html) {
+  const Tree tree = read_page(html);
+  std::string words;
+  for (xmlNode* node : find(tree.get(), xmlDocGetRootElement(tree.get()), "//body")) words += content(node);
+  return words;
+}
+
 }  // namespace kerfbook::render

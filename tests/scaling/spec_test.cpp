@@ -69,6 +69,24 @@ TEST_CASE(
 }
 
 TEST_CASE(
+    "a log's length in tenths of a foot is kept to the nearest 1/64 in, and written back as it was typed") {
+  CHECK(read("15x16.4").length == Length{16 * 768 + 307, System::inch});  // 16 ft 4.8 in = 16 ft 307.2/64 in
+  CHECK(read("15x16'4.8\"") == read("15x16.4"));
+  CHECK(read("38.1cmx4.8").length == Length{48'000, System::metric});  // metres, as ever
+  CHECK(read("30x4.8", true).length == Length{48'000, System::metric});
+  CHECK(read("15\"x16.4'", true) == read("15x16.4"));
+  for (const char* spec : {"15x16.4", "15x8.33", "15x10.34", "15x16'6\"", "15x16'4-3/4\"", "15x0'6\""})
+    CHECK(write_log_spec(read(spec)) == spec);
+  for (const bool metric_book : {false, true}) {
+    for (std::int64_t count = 768; count <= 1536; ++count) {
+      const LogMeasure log{{Length{960, System::inch}}, {}, {}, {}, {count, System::inch}, {}};
+      const auto text = write_log_spec(log, metric_book);
+      CHECK_MESSAGE(read(text, metric_book) == log, text);
+    }
+  }
+}
+
+TEST_CASE(
     "the 64th kept of a figure in tenths or hundredths lies on the same side of the half and the whole "
     "inch") {
   for (std::int64_t hundredths = 100; hundredths <= 300; ++hundredths) {

@@ -177,6 +177,36 @@ TEST_CASE("a tag that nothing has measured is said to have no scale, once a line
   CHECK(doubts("log T1\n", known).empty());
 }
 
+TEST_CASE("a defect written down when the log was received and again when it was sawn is doubted") {
+  const std::string again = "'defect 15bf rot': written down of T1 before, and now comes off twice";
+  CHECK(has(doubt("in T1 15x12 defect 15bf rot\nlog T1 defect 15bf rot\n"), "3: " + again));
+  Known known;
+  const Sheet received = read("sheet 2026-05-04\nin T1 15x12 defect 15bf rot\n").sheet;
+  const auto& log = std::get<LogLine>(received.lines[0].fact);
+  known.deck["T1"] = KnownLog{*log.measure, log.defects};
+  CHECK(has(doubt("log T1 defect 15bf rot\n", known), "2: " + again));
+  CHECK(doubts("log T1 defect 15bf sweep\n", known).empty());
+  CHECK(doubts("log T1 defect 20bf rot\n", known).empty());
+  CHECK(doubts("log T2 15x12 defect 15bf rot\nlog T3 15x12 defect 15bf rot\n", known).empty());
+}
+
+TEST_CASE("a defect found in sawing is in the scale a run is held against") {
+  // 15x12 is 115 bf by International 1/4; 115 - 15 - 20 = 80
+  const auto found = doubts("in T1 15x12 defect 15bf rot\nlog T1 defect 20bf shake\n2x6 20/12\n");
+  REQUIRE(found.size() == 1);
+  CHECK(has(found[0].what, "on 80 bf of log scale"));
+}
+
+TEST_CASE("a board's length in tenths of a foot is read, and doubted: it may have been feet and inches") {
+  const auto found = doubts("2x6 5/16.4 2/16.5 3/12.25\n2x8 1/16.4\n");
+  REQUIRE(found.size() == 1);
+  CHECK(found[0].what == "'5/16'4-51/64\"': a length finer than boards are cut to");
+  CHECK(found[0].instead == "if feet and inches were meant, write 5/16'4\"");
+  CHECK(doubts("2x6 5/16.11\n")[0].instead == "if feet and inches were meant, write 5/16'11\"");
+  CHECK(doubts("2x6 5/16.33\n")[0].instead.empty());
+  CHECK(doubts("log 15x16.4\n1x3 212.4lf\n").empty());
+}
+
 TEST_CASE("nobody works more than 24 hours in a day") {
   CHECK(has(doubt("crew Quill 90, Bess 9\n"), "Quill has 90:00 hours on one day"));
   CHECK(has(doubt("crew Quill 20\ncrew quill 5 office\n"), "3: quill has 25:00"));

@@ -141,11 +141,9 @@ inline std::vector<Length> diameters(System of, int least, int most) {
   return out;
 }
 
-inline scaling::Defect defect(System of, bool metric_book) {
+inline scaling::Defect defect(System of) {
   scaling::Defect out;
-  // a squared defect in inches cannot be told from one in centimetres in a metric book
-  const int kinds = metric_book && of == System::inch ? 4 : 5;
-  switch (number(0, kinds)) {
+  switch (number(0, 5)) {
     case 0:
       out.kind = scaling::DefectKind::percent;
       out.amount = decimal(99, 1);
@@ -168,7 +166,7 @@ inline scaling::Defect defect(System of, bool metric_book) {
     case 4:
       out.kind = scaling::DefectKind::sector;
       out.amount = decimal(360, 0);
-      out.length = metric_book && of == System::inch ? Length{} : board_length(of);
+      if (chance(2)) out.length = board_length(of);
       break;
     default:
       out.kind = scaling::DefectKind::squared;
@@ -180,13 +178,16 @@ inline scaling::Defect defect(System of, bool metric_book) {
   return out;
 }
 
-inline LogLine log(bool metric_book) {
+inline LogLine log() {
   LogLine out;
   if (chance(4)) {
     out.tags = {one_of<std::string>({"T13", "A", "7", "Y-7"})};
     if (chance(2)) out.tags.push_back(one_of<std::string>({"T14-T22", "19-22", "B2"}));
     if (out.tags.size() == 2 && out.tags[0] != "7" && out.tags[1] == "19-22") out.tags.pop_back();
     out.left_on_mill = chance(2);
+    for (int count = out.tags.size() == 1 ? number(0, 2) : 0; count > 0; --count) {
+      out.defects.push_back(defect(system()));
+    }
     return out;
   }
   const System of = system();
@@ -201,7 +202,7 @@ inline LogLine log(bool metric_book) {
   if (chance(3)) measure.girth = diameters(of, 1, 1).front();
   if (chance(3)) measure.segments = diameters(of, 1, 3);
   out.measure = measure;
-  for (int count = number(0, 2); count > 0; --count) out.defects.push_back(defect(of, metric_book));
+  for (int count = number(0, 2); count > 0; --count) out.defects.push_back(defect(of));
   if (out.received && chance(2)) out.origin = text();
   if (!out.received) out.left_on_mill = chance(4);
   return out;
@@ -243,8 +244,23 @@ inline RandomTally random_widths() {
 
 inline Sold sold() {
   const System of = system();
-  Sold out{name(), size(of), grade(), items(of), {}};
-  if (chance(2)) out.price = decimal(5, 3);
+  Sold out;
+  out.buyer = name();
+  const int form = number(0, 2);
+  if (form == 0) {
+    out.bundle = word();
+  } else {
+    out.size = size(of);
+    out.grade = grade();
+    if (form == 1)
+      out.items = items(of);
+    else
+      out.lineal = length(of, 1000, 150'000);
+  }
+  if (!chance(2)) return out;
+  out.price = decimal(5, 3);
+  if (form == 1) out.by = one_of<SoldBy>({SoldBy::board_foot, SoldBy::piece, SoldBy::lineal_foot});
+  if (form == 2) out.by = one_of<SoldBy>({SoldBy::board_foot, SoldBy::lineal_foot, SoldBy::lineal_metre});
   return out;
 }
 
@@ -285,12 +301,8 @@ inline Fuel fuel() {
   return out;
 }
 
-inline LogLine log_of(bool metric_book) {
-  return log(metric_book);
-}
-
 /// One of every alternative of Fact, by its place in the variant.
-inline Fact fact(std::size_t kind, bool metric_book) {
+inline Fact fact(std::size_t kind) {
   switch (kind) {
     case 0:
       return Remark{};
@@ -313,7 +325,7 @@ inline Fact fact(std::size_t kind, bool metric_book) {
     case 9:
       return setup();
     case 10:
-      return log_of(metric_book);
+      return log();
     case 11:
       return tally();
     case 12:
@@ -339,14 +351,14 @@ inline Fact fact(std::size_t kind, bool metric_book) {
   }
 }
 
-inline Sheet sheet(bool metric_book) {
+inline Sheet sheet() {
   Sheet out;
   out.day = make_day(number(1990, 2100), number(1, 12), number(1, 28));
   out.shift = chance(3) ? number(2, 9) : 1;
   out.remark = remark();
   for (int count = number(0, 12); count > 0; --count) {
     const auto kind = static_cast<std::size_t>(number(0, static_cast<int>(std::variant_size_v<Fact>) - 1));
-    out.lines.push_back({fact(kind, metric_book), remark(), {}});
+    out.lines.push_back({fact(kind), remark(), {}});
   }
   return out;
 }

@@ -93,6 +93,22 @@ TEST_CASE("a yard sale holds its buyer, its pieces and its price") {
   CHECK(sold.items.size() == 2);
   CHECK(sold.price == Rational(105, 100));
   CHECK(!fact_of<Sold>("sold cash 2x6x16 6").price);
+  CHECK(sold.by == SoldBy::board_foot);
+}
+
+TEST_CASE("a yard sale may be by the piece, of a length not counted, or of a whole bundle") {
+  const auto each = fact_of<Sold>("sold cash 4x4x8 12 at 9.50 each");
+  CHECK(each.by == SoldBy::piece);
+  CHECK(each.price == Rational(19, 2));
+  const auto battens = fact_of<Sold>("sold Ann Orr 1x3 No2 212 lf at 0.35 lf");
+  CHECK(battens.lineal == feet(212));
+  CHECK(battens.items.empty());
+  CHECK(battens.by == SoldBy::lineal_foot);
+  const auto bundle = fact_of<Sold>("sold Ann Orr bundle B7 at 240");
+  CHECK(bundle.buyer == "Ann Orr");
+  CHECK(bundle.bundle == "B7");
+  CHECK(bundle.price == Rational(240));
+  CHECK(!fact_of<Sold>("sold cash bundle B7").price);
 }
 
 TEST_CASE("a log is a small end by a length, with all that may follow") {
@@ -125,6 +141,26 @@ TEST_CASE("known logs are sawn by tag or range, and a half-sawn one is left on t
   CHECK(left.left_on_mill);
   CHECK(left.tags == std::vector<std::string>{"T22"});
   CHECK(fact_of<LogLine>("log T22 15x12 defect 10% left side left on mill").defects[0].reason == "left side");
+}
+
+TEST_CASE("of a log received earlier a defect found in sawing is written beside its tag") {
+  const auto log = fact_of<LogLine>("log T13 defect 15bf rot defect 2' left on the mill");
+  CHECK(log.tags == std::vector<std::string>{"T13"});
+  CHECK_FALSE(log.measure);
+  REQUIRE(log.defects.size() == 2);
+  CHECK(log.defects[0].reason == "rot");
+  CHECK(log.defects[1].length == feet(2));
+  CHECK(log.left_on_mill);
+  CHECK(write_line({log, "", {}}) == "log     T13 defect 15bf rot defect 2' left on the mill");
+  CHECK(fact_of<LogLine>("log 13 defect 10%").tags == std::vector<std::string>{"13"});
+}
+
+TEST_CASE("lengths are read in tenths of a foot, to the nearest 1/64 in") {
+  CHECK(fact_of<LogLine>("log 15x16.4").measure->length == Length{16 * 768 + 307, measure::System::inch});
+  CHECK(fact_of<Tally>("2x6 5/16.5").items[0].length == fact_of<Tally>("2x6 5/16'6").items[0].length);
+  CHECK(fact_of<LinealTally>("1x3 212.4lf").total == Length{212 * 768 + 307, measure::System::inch});
+  CHECK(write_line({fact_of<LogLine>("log T1 15x16.4 defect 2.4' rot"), "", {}}) ==
+        "log     T1 15x16.4 defect 2.4' rot");
 }
 
 TEST_CASE("crew hours are hours, clock hours or spans, with an activity") {
@@ -169,6 +205,7 @@ TEST_CASE("set-up, thickness, charge, meter, fuel and move keep their figures ex
   CHECK(setup.kerf_mils == 281);
   CHECK(setup.over_mils == 50);
   CHECK(setup.text == "lead reset");
+  CHECK(fact_of<Setup>("setup 2 kerf 9/32 over 1/16").kerf_mils == 281);
   CHECK(fact_of<Thick>("thick 2x6 2.02 2.005").readings == std::vector<std::int64_t>{2020, 2005});
   const auto charge = fact_of<Charge>("charge QHH bundling 2.5 stacked and banded");
   CHECK(charge.quantity == Rational(5, 2));

@@ -1,0 +1,34 @@
+// bundle.h -- what is in a bundle of own lumber when it is sold whole.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "billing/facts.h"
+#include "book/book.h"
+
+namespace kerfbook::billing {
+
+struct BundleLine {
+  std::string species;
+  std::string grade;
+  Size size;
+  Length length;  ///< none: counted by its length, `count` is of length
+  std::int64_t count = 0;
+};
+
+/// A bundle sold whole, and what own lumber had been tallied under its tag since it was last sold whole, less what was
+/// sold out of it by the piece. Empty when nothing is left.
+struct SoldBundle {
+  Day day;
+  int shift = 1;
+  std::string buyer;
+  std::string tag;
+  std::optional<Rational> price;  ///< of all of it; absent = by the price list
+  std::vector<BundleLine> lines;
+  [[nodiscard]] std::string words() const;  ///< "40 2x6x16 DF No2, 12 2x6x12 DF No2"
+};
+/// In the order of the sheets.
+std::vector<SoldBundle> sold_bundles(const book::Book& book, Day to);
+
+}  // namespace kerfbook::billing

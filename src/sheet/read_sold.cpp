@@ -1,0 +1,106 @@
+// read_sold.cpp -- own stock sold at the yard: pieces, a length, or a whole bundle; at a price said there, or not.
+#include "base/text.h"
+#include "sheet/kinds.h"
+#include "sheet/tally_words.h"
+
+namespace kerfbook::sheet {
+namespace {
+
+constexpr const char* kExample = "write sold cash 2x6 No2 6/16 at 1.05";
+
+/// `at 1.05`; `example` is a price and what it is for.
+std::optional<Rational> take_price(LineReader& line, const char* example) {
+  constexpr int kMostPlaces = 6;
+  if (line.done()) {
+    line.missing("'at' without a price", std::string("write at ") + example);
+    return std::nullopt;
+  }
+  const Word& word = line.take();
+  const std::string_view text = word.text;
+  const std::size_t sign = text.starts_with('$') ? 1 : 0;
+  const auto price = read_decimal(text.substr(sign), kMostPlaces);
+  if (price && !price->is_negative()) return *price;
+  line.error(word, in_quotes(line.typed(word)) + ": not a price", std::string("write it as ") + example);
+  return std::nullopt;
+}
+
+/// What a price is for, when it is not a board foot.
+void take_unit(LineReader& line, Sold& sold) {
+  if (line.done()) return;
+  const Word& word = line.take();
+  if (same_word(word.text, "each") && !sold.lineal)
+    sold.by = SoldBy::piece;
+  else if (same_word(word.text, "lf"))
+    sold.by = SoldBy::lineal_foot;
+  else if (same_word(word.text, "lm"))
+    sold.by = SoldBy::lineal_metre;
+  else
+    line.error(word, in_quotes(line.typed(word)) + ": not what a price is for",
+               sold.lineal
+                   ? "a price alone is for a board foot; write lf or lm after it for a length"
+                   : "a price alone is for a board foot; write each after it for a piece, lf or lm for a "
+                     "length");
+}
+
+bool at_size(const LineReader& line) {
+  return starts_with_digit(line.peek()) && count_x(line.peek()) > 0;
+}
+
+std::string take_buyer(LineReader& line) {
+  std::string buyer;
+  while (!line.done() && !at_size(line) && (buyer.empty() || !same_word(line.peek(), "bundle")))
+    buyer += (buyer.empty() ? "" : " ") + line.take_typed();
+  return buyer;
+}
+
+std::optional<Fact> take_bundle(LineReader& line, Sold sold) {
+  line.take();
+  if (line.done() || same_word(line.peek(), "at")) {
+    const std::string what = "'bundle' without its tag";
+    const std::string instead = "write sold cash bundle B7 at 240";
+    line.done() ? line.missing(what, instead) : line.error(line.take(), what, instead);
+    return std::nullopt;
+  }
+  sold.bundle = line.take_typed();
+  if (line.take_if("at")) sold.price = take_price(line, "240, for all of it");
+  if (line.failed()) return std::nullopt;
+  line.expect_end("the bundle");
+  if (line.failed()) return std::nullopt;
+  return sold;
+}
+
+}  // namespace
+
+std::optional<Fact> read_sold(LineReader& line) {
+  Sold sold;
+  sold.buyer = take_buyer(line);
+  if (sold.buyer.empty() || line.done()) {
+    const std::string what = sold.buyer.empty() ? "'sold' without a buyer" : "'sold' without a size";
+    line.done() ? line.missing(what, kExample) : line.error(line.take(), what, kExample);
+    return std::nullopt;
+  }
+  if (!at_size(line)) return take_bundle(line, std::move(sold));
+  const Word& word = line.take();
+  if (count_x(word.text) == 1 && at_lineal(line)) {
+    const std::optional<SizedLength> sized = take_lineal(line, word);
+    if (!sized) return std::nullopt;
+    sold.size = sized->size;
+    sold.grade = sized->grade;
+    sold.lineal = sized->total;
+  } else {
+    SizedTally sized = take_sized(line, word);
+    sold.size = sized.size;
+    sold.grade = std::move(sized.grade);
+    sold.items = std::move(sized.items);
+  }
+  if (line.take_if("at")) {
+    sold.price = take_price(line, "1.05, for a board foot");
+    if (sold.price) take_unit(line, sold);
+  }
+  if (line.failed()) return std::nullopt;
+  line.expect_end("what was sold");
+  if (line.failed()) return std::nullopt;
+  return sold;
+}
+
+}  // namespace kerfbook::sheet
