@@ -13,15 +13,16 @@
 -- column:  all_hours hours "" hidden
 -- chart:   bar x=activity y=hours title="Crew hours by activity"
 -- empty:   no crew time in this period
-WITH time AS (SELECT name, minutes, coalesce(nullif(activity, ''), 'the day''s work') AS activity FROM v_crew
-              WHERE day BETWEEN :from AND :to AND (:job IS NULL OR job = :job))
-SELECT activity, count(DISTINCT name) AS hands, sum(minutes) AS hours, (SELECT sum(minutes) FROM time) AS all_hours
-FROM time GROUP BY activity ORDER BY sum(minutes) DESC, activity;
+WITH time AS (SELECT activity, name, sum(minutes) AS minutes FROM v_crew
+              WHERE day BETWEEN :from AND :to AND (:job_id IS NULL OR job_id = :job_id) GROUP BY activity, name)
+SELECT coalesce(nullif(activity, ''), 'the day''s work') AS activity, count(DISTINCT name) AS hands, sum(minutes) AS hours,
+       (SELECT sum(minutes) FROM time) AS all_hours
+FROM time GROUP BY 1 ORDER BY sum(minutes) DESC, 1;
 -- table:   hands | By hand
 -- column:  name text "Hand"
 -- column:  days count "Days"
 -- column:  hours hours "Time" total=sum
 -- empty:   no crew time in this period
 SELECT name, count(DISTINCT day) AS days, sum(minutes) AS hours FROM v_crew
-WHERE day BETWEEN :from AND :to AND (:job IS NULL OR job = :job)
+WHERE day BETWEEN :from AND :to AND (:job_id IS NULL OR job_id = :job_id)
 GROUP BY name ORDER BY name;

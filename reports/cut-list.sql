@@ -19,15 +19,19 @@
 -- column:  metric count "" hidden
 -- empty:   no job has a cut list
 WITH cut AS (
-  SELECT job, thickness, width, metric, length, grade, sum(pieces) AS pieces FROM v_tally
-  WHERE day BETWEEN :from AND :to AND form <> 'lineal' AND (:job IS NULL OR job = :job)
-  GROUP BY job, thickness, width, metric, length, grade),
+  SELECT r.job_id, t.size_id, t.grade_id, t.metric, t.length, t.form = 'lineal' AS lineal, sum(t.pieces) AS pieces,
+         sum(t.lumber) AS lumber
+  FROM v_run_id r JOIN v_tally_id t ON t.day = r.day AND t.shift = r.shift AND t.run = r.run
+  WHERE r.day BETWEEN :from AND :to AND r.job_id IN (SELECT job_id FROM v_cut_list)
+    AND (:job_id IS NULL OR r.job_id = :job_id)
+  GROUP BY r.job_id, t.size_id, t.grade_id, t.metric, t.length, lineal),
 list AS (
-  SELECT l.*, coalesce((SELECT sum(c.pieces) FROM cut c WHERE c.job = l.job AND c.thickness = l.thickness
-             AND c.width = l.width AND c.metric = l.metric AND c.length = l.length
-             AND (l.grade IS NULL OR c.grade = l.grade)), 0) AS cut
-  FROM v_cut_list l LEFT JOIN v_job j ON j.code = l.job
-  WHERE (:job IS NULL OR l.job = :job) AND (:customer IS NULL OR j.customer = :customer))
+  SELECT l.*, coalesce((SELECT sum(c.pieces) FROM cut c JOIN v_size z ON z.id = c.size_id
+             WHERE c.job_id = l.job_id AND z.thickness = l.thickness
+             AND z.width = l.width AND c.metric = l.metric AND c.length = l.length AND NOT c.lineal
+             AND (l.grade_id IS NULL OR c.grade_id = l.grade_id)), 0) AS cut
+  FROM v_cut_list l LEFT JOIN v_job j ON j.id = l.job_id
+  WHERE (:job_id IS NULL OR l.job_id = :job_id) AND (:customer_id IS NULL OR j.customer_id = :customer_id))
 SELECT job, size, length AS length_ft, grade, pieces AS wanted, cut, max(pieces - cut, 0) AS short,
        max(cut - pieces, 0) AS over, min(pieces, cut) AS done, metric
 FROM list ORDER BY job, line;
@@ -40,12 +44,19 @@ FROM list ORDER BY job, line;
 -- column:  bf lumber "Lumber" total=sum
 -- column:  metric count "" hidden
 -- empty:   nothing beside the lists
-SELECT t.job, t.size, CASE WHEN t.form <> 'lineal' THEN t.length END AS length_ft, t.grade,
-       CASE WHEN max(t.form <> 'lineal') THEN sum(t.pieces) END AS pieces, sum(t.lumber) AS bf, t.metric
-FROM v_tally t
-WHERE t.day BETWEEN :from AND :to AND (:job IS NULL OR t.job = :job) AND (:customer IS NULL OR t.customer = :customer)
-  AND t.job IN (SELECT job FROM v_cut_list)
-  AND NOT EXISTS (SELECT 1 FROM v_cut_list l WHERE l.job = t.job AND l.thickness = t.thickness AND l.width = t.width
-    AND l.metric = t.metric AND l.length = t.length AND (l.grade IS NULL OR l.grade = t.grade))
-GROUP BY t.job, t.metric, t.thickness, t.width, t.size, length_ft, t.grade
-ORDER BY t.job, t.metric, t.thickness, t.width, t.size, length_ft, t.grade;
+WITH cut AS (
+  SELECT r.job_id, t.size_id, t.grade_id, t.metric, t.length, t.form = 'lineal' AS lineal, sum(t.pieces) AS pieces,
+         sum(t.lumber) AS lumber
+  FROM v_run_id r JOIN v_tally_id t ON t.day = r.day AND t.shift = r.shift AND t.run = r.run
+  WHERE r.day BETWEEN :from AND :to AND r.job_id IN (SELECT job_id FROM v_cut_list)
+    AND (:job_id IS NULL OR r.job_id = :job_id)
+  GROUP BY r.job_id, t.size_id, t.grade_id, t.metric, t.length, lineal)
+SELECT j.code AS job, z.label AS size, CASE WHEN NOT lineal THEN c.length END AS length_ft, g.code AS grade,
+       CASE WHEN NOT lineal THEN sum(c.pieces) END AS pieces, sum(c.lumber) AS bf, c.metric
+FROM cut c JOIN v_job j ON j.id = c.job_id JOIN v_size z ON z.id = c.size_id LEFT JOIN v_grade g ON g.id = c.grade_id
+WHERE (:customer_id IS NULL OR j.customer_id = :customer_id)
+  AND NOT EXISTS (SELECT 1 FROM v_cut_list l WHERE l.job_id = c.job_id AND l.thickness = z.thickness
+    AND l.width = z.width AND l.metric = c.metric AND l.length = c.length
+    AND (l.grade_id IS NULL OR l.grade_id = c.grade_id))
+GROUP BY c.job_id, c.metric, c.size_id, length_ft, c.grade_id, lineal
+ORDER BY j.code, c.metric, z.thickness, z.width, z.label, length_ft, g.code;

@@ -14,14 +14,18 @@
 -- column:  sawn_bf scale "Scale sawn" total=sum unit-from=scale_unit
 -- column:  scale_unit text "" hidden
 -- empty:   no log received or sawn in this period
-SELECT job, species, sum(state = 'received') AS received, sum(net) FILTER (WHERE state = 'received') AS received_bf,
-       sum(state = 'sawn') AS sawn, sum(net) FILTER (WHERE state = 'sawn') AS sawn_bf,
-       group_concat(DISTINCT scale_unit(rule)) AS scale_unit
-FROM v_log
-WHERE state <> 'left' AND day BETWEEN :from AND :to AND (:job IS NULL OR job = :job)
-  AND (:customer IS NULL OR customer = :customer) AND (:species IS NULL OR species = :species)
-  AND (:site IS NULL OR site = :site)
-GROUP BY job, species ORDER BY job, species;
+WITH logs AS (
+  SELECT r.job_id, r.species_id, sum(l.state = 'received') AS received,
+         sum(l.net) FILTER (WHERE l.state = 'received') AS received_bf, sum(l.state = 'sawn') AS sawn,
+         sum(l.net) FILTER (WHERE l.state = 'sawn') AS sawn_bf,
+         group_concat(DISTINCT CASE WHEN l.rule IS NOT NULL THEN r.scale_unit END) AS scale_unit
+  FROM v_log_id l JOIN v_run_id r ON r.day = l.day AND r.shift = l.shift AND r.run = l.run
+  WHERE l.state <> 'left' AND l.day BETWEEN :from AND :to AND (:job_id IS NULL OR r.job_id = :job_id)
+    AND (:customer_id IS NULL OR r.customer_id = :customer_id) AND (:species_id IS NULL OR r.species_id = :species_id)
+    AND (:site_id IS NULL OR r.site_id = :site_id)
+  GROUP BY r.job_id, r.species_id)
+SELECT j.code AS job, s.code AS species, received, received_bf, sawn, sawn_bf, scale_unit
+FROM logs LEFT JOIN v_job j ON j.id = job_id LEFT JOIN v_species s ON s.id = species_id ORDER BY j.code, s.code;
 -- table:   on-hand | On the deck today
 -- column:  tag text "Log"
 -- column:  job text "Job"
@@ -37,7 +41,7 @@ GROUP BY job, species ORDER BY job, species;
 -- empty:   no log on the deck
 SELECT tag, job, species, spec, net AS net_bf, day AS since, :today - day AS age_days, origin,
        CASE WHEN state = 'left' THEN 'half-sawn, on the mill' END AS remark, 1 AS logs,
-       CASE WHEN rule IS NOT NULL THEN scale_unit(rule) END AS scale_unit
+       scale_unit
 FROM v_log l
 WHERE state IN ('received', 'left') AND (:job IS NULL OR job = :job) AND (:customer IS NULL OR customer = :customer)
   AND (:species IS NULL OR species = :species) AND (:site IS NULL OR site = :site)

@@ -16,14 +16,14 @@
 -- chart:   bar x=cause y=minutes title="Minutes stopped by cause"
 -- empty:   no stop in this period
 WITH stops AS (
-  SELECT s.cause, s.minutes, s.charge FROM v_stop s LEFT JOIN v_job j ON j.code = s.job
-  WHERE s.day BETWEEN :from AND :to AND (:job IS NULL OR s.job = :job) AND (:customer IS NULL OR j.customer = :customer)
-    AND (:site IS NULL OR s.site = :site))
-SELECT cause, count(*) AS stops, sum(minutes) AS minutes, sum(minutes * charge) AS chargeable_minutes,
-       (SELECT sum(minutes) FROM stops) AS all_minutes,
-       (SELECT sum(lumber) FROM v_run WHERE day BETWEEN :from AND :to AND (:job IS NULL OR job = :job)
-          AND (:customer IS NULL OR customer = :customer) AND (:site IS NULL OR site = :site)) AS lumber
-FROM stops GROUP BY cause ORDER BY sum(minutes) DESC, cause;
+  SELECT cause, count(*) AS stops, sum(minutes) AS minutes, sum(minutes * charge) AS charged FROM v_stop
+  WHERE day BETWEEN :from AND :to AND (:job_id IS NULL OR job_id = :job_id)
+    AND (:customer_id IS NULL OR customer_id = :customer_id) AND (:site_id IS NULL OR site_id = :site_id)
+  GROUP BY cause)
+SELECT cause, stops, minutes, charged AS chargeable_minutes, (SELECT sum(minutes) FROM stops) AS all_minutes,
+       (SELECT sum(lumber) FROM v_run_id WHERE day BETWEEN :from AND :to AND (:job_id IS NULL OR job_id = :job_id)
+          AND (:customer_id IS NULL OR customer_id = :customer_id) AND (:site_id IS NULL OR site_id = :site_id)) AS lumber
+FROM stops ORDER BY minutes DESC, cause;
 -- table:   stops | Every stop
 -- column:  day day "Day"
 -- column:  began text "At"
@@ -32,9 +32,9 @@ FROM stops GROUP BY cause ORDER BY sum(minutes) DESC, cause;
 -- column:  charged_to text "Charge"
 -- column:  text text "What"
 -- empty:   no stop in this period
-SELECT s.day, CASE WHEN s.from_minute IS NOT NULL THEN printf('%d:%02d', s.from_minute / 60, s.from_minute % 60) END AS began, s.cause, s.minutes,
-       CASE WHEN s.charge THEN coalesce(s.job, 'yes') END AS charged_to, nullif(s.text, '') AS text
-FROM v_stop s LEFT JOIN v_job j ON j.code = s.job
-WHERE s.day BETWEEN :from AND :to AND (:job IS NULL OR s.job = :job) AND (:customer IS NULL OR j.customer = :customer)
-  AND (:site IS NULL OR s.site = :site)
-ORDER BY s.day, s.shift, s.number;
+SELECT day, CASE WHEN from_minute IS NOT NULL THEN printf('%d:%02d', from_minute / 60, from_minute % 60) END AS began, cause,
+       minutes, CASE WHEN charge THEN coalesce(job, 'yes') END AS charged_to, nullif(text, '') AS text
+FROM v_stop
+WHERE day BETWEEN :from AND :to AND (:job_id IS NULL OR job_id = :job_id)
+  AND (:customer_id IS NULL OR customer_id = :customer_id) AND (:site_id IS NULL OR site_id = :site_id)
+ORDER BY day, shift, number;

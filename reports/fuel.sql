@@ -19,15 +19,16 @@
 -- column:  fuel_unit text "" hidden
 -- chart:   line x=week y=fuel_per_mbf title="Fuel per MBF"
 WITH weeks AS (
-  SELECT day - (day + 11 - :week_start) % 7 AS week, sum(lumber) AS lumber FROM v_run WHERE day BETWEEN :from AND :to
-  GROUP BY 1),
+  SELECT day - (day + 11 - :week_start) % 7 AS week, sum(lumber) AS lumber FROM v_sheet
+  WHERE day BETWEEN :from AND :to AND runs > 0 GROUP BY 1),
 fill AS (
   SELECT day - (day + 11 - :week_start) % 7 AS week, sum(quantity_micro) AS quantity, sum(price_minor) AS paid,
          group_concat(DISTINCT unit) AS unit
   FROM v_fuel WHERE day BETWEEN :from AND :to GROUP BY 1),
 meters AS (
   SELECT day - (day + 11 - :week_start) % 7 AS week, max(tenths) AS last, min(tenths) AS first FROM v_meter
-  WHERE day <= :to GROUP BY 1),
+  WHERE day <= :to AND day >= (SELECT coalesce(max(day), :from) - 6 FROM v_meter     -- from the week of the reading before
+    WHERE day < :from - (:from + 11 - :week_start) % 7) GROUP BY 1),
 engine AS (SELECT week, last - coalesce(lag(last) OVER (ORDER BY week), first) AS tenths FROM meters),
 teeth AS (
   SELECT day - (day + 11 - :week_start) % 7 AS week, sum(teeth) AS teeth FROM v_tooth_work

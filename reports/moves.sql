@@ -24,8 +24,11 @@ ORDER BY day, shift, number;
 -- column:  sawing_hours hours "Sawing" total=sum
 -- column:  bf_per_sawing_hour ratio:0 "bf per sawing hour" of=lumber_bf/sawing_hours
 -- empty:   no run in this period
-SELECT r.site, count(DISTINCT r.day) AS days, sum(r.logs) AS logs, sum(r.lumber) AS lumber_bf,
-       (SELECT sum(minutes) FROM v_sawing s WHERE s.site IS r.site AND s.day BETWEEN :from AND :to
-          AND (:job IS NULL OR s.job = :job)) AS sawing_hours
-FROM v_run r WHERE r.day BETWEEN :from AND :to AND (:job IS NULL OR r.job = :job)
-GROUP BY r.site ORDER BY r.site;
+WITH runs AS (
+  SELECT site_id, count(DISTINCT day) AS days, sum(logs) AS logs, sum(lumber) AS lumber FROM v_run_id
+  WHERE day BETWEEN :from AND :to AND (:job_id IS NULL OR job_id = :job_id) GROUP BY site_id),
+time AS (
+  SELECT site_id, sum(minutes) AS minutes FROM v_sawing
+  WHERE day BETWEEN :from AND :to AND (:job_id IS NULL OR job_id = :job_id) GROUP BY site_id)
+SELECT s.name AS site, r.days, r.logs, r.lumber AS lumber_bf, t.minutes AS sawing_hours
+FROM runs r LEFT JOIN time t ON t.site_id IS r.site_id LEFT JOIN v_site s ON s.id = r.site_id ORDER BY s.name;

@@ -13,13 +13,17 @@
 -- column:  share_percent percent "Share" of=lumber_bf/all_lumber once
 -- column:  all_lumber lumber "" hidden
 -- chart:   bar x=owner y=lumber_bf title="Lumber by owner"
-WITH runs AS (SELECT * FROM v_run WHERE day BETWEEN :from AND :to AND (:species IS NULL OR species = :species)
-                AND (:site IS NULL OR site = :site))
-SELECT CASE owner WHEN 'customer' THEN 'custom' WHEN 'own' THEN 'own' WHEN 'shares' THEN 'shares'
+WITH runs AS (
+  SELECT job_id, sum(logs) AS logs, sum(lines) AS lines, sum(pieces) AS pieces, sum(lumber) AS lumber FROM v_run_id
+  WHERE day BETWEEN :from AND :to AND (:species_id IS NULL OR species_id = :species_id)
+    AND (:site_id IS NULL OR site_id = :site_id)
+  GROUP BY job_id)
+SELECT CASE j.owner WHEN 'customer' THEN 'custom' WHEN 'own' THEN 'own' WHEN 'shares' THEN 'shares'
                   ELSE 'no job named' END AS owner,
-       count(DISTINCT job) AS jobs, sum(logs) AS logs, sum(pieces) AS pieces, sum(lumber) AS lumber_bf,
+       count(job_id) AS jobs, sum(logs) AS logs, sum(pieces) AS pieces, sum(lumber) AS lumber_bf,
        (SELECT sum(lumber) FROM runs) AS all_lumber
-FROM runs GROUP BY 1 HAVING sum(logs) > 0 OR sum(lines) > 0 ORDER BY sum(lumber) DESC, 1;
+FROM runs LEFT JOIN v_job j ON j.id = job_id
+GROUP BY 1 HAVING sum(logs) > 0 OR sum(lines) > 0 ORDER BY sum(lumber) DESC, 1;
 -- table:   jobs | By job
 -- column:  owner text "Whose"
 -- column:  job text "Job"
@@ -27,8 +31,11 @@ FROM runs GROUP BY 1 HAVING sum(logs) > 0 OR sum(lines) > 0 ORDER BY sum(lumber)
 -- column:  logs count "Logs" total=sum
 -- column:  pieces count "Pieces" total=sum
 -- column:  lumber_bf lumber "Lumber" total=sum
-SELECT CASE owner WHEN 'customer' THEN 'custom' WHEN 'own' THEN 'own' WHEN 'shares' THEN 'shares'
-                  ELSE 'no job named' END AS owner, job, customer,
-       sum(logs) AS logs, sum(pieces) AS pieces, sum(lumber) AS lumber_bf
-FROM v_run WHERE day BETWEEN :from AND :to AND (:species IS NULL OR species = :species) AND (:site IS NULL OR site = :site)
-GROUP BY 1, job, customer HAVING sum(logs) > 0 OR sum(lines) > 0 ORDER BY 1, job;
+WITH runs AS (
+  SELECT job_id, sum(logs) AS logs, sum(lines) AS lines, sum(pieces) AS pieces, sum(lumber) AS lumber FROM v_run_id
+  WHERE day BETWEEN :from AND :to AND (:species_id IS NULL OR species_id = :species_id)
+    AND (:site_id IS NULL OR site_id = :site_id)
+  GROUP BY job_id)
+SELECT CASE j.owner WHEN 'customer' THEN 'custom' WHEN 'own' THEN 'own' WHEN 'shares' THEN 'shares'
+                  ELSE 'no job named' END AS owner, j.code AS job, j.customer, logs, pieces, lumber AS lumber_bf
+FROM runs LEFT JOIN v_job j ON j.id = job_id WHERE logs > 0 OR lines > 0 ORDER BY 1, j.code;

@@ -26,26 +26,33 @@
 -- column:  rolling_lumber lumber "" hidden
 -- column:  rolling_count count "" hidden
 -- chart:   line x=year y=lumber_bf,mean_bf title="Lumber a year"
-WITH runs AS (
-  SELECT strftime('%Y', day * 86400, 'unixepoch') AS year, count(DISTINCT day) AS days, sum(logs) AS logs,
-         sum(net) FILTER (WHERE logs > unscaled_logs) AS net_scale, sum(lumber) AS lumber, sum(pieces) AS pieces,
-         sum(lumber) FILTER (WHERE logs > 0 AND unscaled_logs = 0 AND lumber > 0) AS counted_lumber,
-         sum(net) FILTER (WHERE logs > 0 AND unscaled_logs = 0 AND lumber > 0) AS counted_scale,
-         group_concat(DISTINCT scale_unit) FILTER (WHERE logs > unscaled_logs) AS scale_unit,
-         group_concat(DISTINCT rule) FILTER (WHERE logs > unscaled_logs) AS rule
-  FROM v_run
-  WHERE day BETWEEN :from AND :to AND (:job IS NULL OR job = :job) AND (:customer IS NULL OR customer = :customer)
-    AND (:species IS NULL OR species = :species) AND (:site IS NULL OR site = :site)
-  GROUP BY 1),
-hours AS (
-  SELECT strftime('%Y', day * 86400, 'unixepoch') AS year, sum(sawing_minutes) AS sawing, sum(stop_minutes) AS stops, sum(crew_minutes) AS crew
+WITH sawn AS (   -- by whole sheets where nothing narrows the answer, else by runs
+  SELECT strftime('%Y', day * 86400, 'unixepoch') AS year, min(day) AS first, max(day) AS last,
+         count(DISTINCT CASE WHEN runs > 0 THEN day END) AS days, sum(logs) AS logs, sum(net) AS net_scale,
+         sum(lumber) AS lumber, sum(pieces) AS pieces, sum(counted_lumber) AS counted_lumber,
+         sum(counted_net) AS counted_scale, group_concat(DISTINCT scale_units) AS scale_unit,
+         CASE WHEN min(rules) IS max(rules) THEN min(rules) ELSE 'several' END AS rule,
+         sum(sawing_minutes) AS sawing, sum(stop_minutes) AS stops, sum(crew_minutes) AS crew
   FROM v_sheet
   WHERE day BETWEEN :from AND :to AND coalesce(:job, :customer, :species, :site) IS NULL
+  GROUP BY 1 HAVING sum(runs) > 0
+  UNION ALL
+  SELECT strftime('%Y', day * 86400, 'unixepoch'), NULL, NULL, count(DISTINCT day), sum(logs), sum(net) FILTER (WHERE logs > unscaled_logs), sum(lumber),
+         sum(pieces), sum(lumber) FILTER (WHERE logs > 0 AND unscaled_logs = 0 AND lumber > 0),
+         sum(net) FILTER (WHERE logs > 0 AND unscaled_logs = 0 AND lumber > 0),
+         group_concat(DISTINCT scale_unit) FILTER (WHERE logs > unscaled_logs),
+         group_concat(DISTINCT rule) FILTER (WHERE logs > unscaled_logs), NULL, NULL, NULL
+  FROM v_run_id
+  WHERE day BETWEEN :from AND :to AND coalesce(:job, :customer, :species, :site) IS NOT NULL
+    AND (:job_id IS NULL OR job_id = :job_id) AND (:customer_id IS NULL OR customer_id = :customer_id)
+    AND (:species_id IS NULL OR species_id = :species_id) AND (:site_id IS NULL OR site_id = :site_id)
   GROUP BY 1)
-SELECT r.year, r.days, r.logs, r.net_scale AS net_scale_bf, r.lumber AS lumber_bf, r.pieces,
-       nullif(h.sawing, 0) AS sawing_hours, h.stops AS stop_hours, nullif(h.crew, 0) AS crew_hours,
-       replace(r.rule, ',', ', ') AS rule, r.counted_lumber, r.counted_scale, r.scale_unit,
-       sum(r.lumber) OVER before AS rolling_lumber, count(*) OVER before AS rolling_count
-FROM runs r LEFT JOIN hours h ON h.year = r.year
-WINDOW before AS (ORDER BY r.year ROWS 2 PRECEDING)
-ORDER BY r.year;
+SELECT s.year, s.days, s.logs, s.net_scale AS net_scale_bf, s.lumber AS lumber_bf, s.pieces,
+       nullif(s.sawing, 0) AS sawing_hours, s.stops AS stop_hours, nullif(s.crew, 0) AS crew_hours,
+       replace(CASE s.rule WHEN 'several' THEN (SELECT group_concat(DISTINCT r.rule) FROM v_run_id r
+         WHERE r.day BETWEEN s.first AND s.last AND r.logs > r.unscaled_logs) ELSE s.rule END, ',', ', ') AS rule,
+       s.counted_lumber, s.counted_scale, s.scale_unit,
+       sum(s.lumber) OVER before AS rolling_lumber, count(*) OVER before AS rolling_count
+FROM sawn s
+WINDOW before AS (ORDER BY s.year ROWS 2 PRECEDING)
+ORDER BY s.year;

@@ -31,45 +31,53 @@ WITH runs AS (
          sum(net) FILTER (WHERE logs > 0 AND unscaled_logs = 0 AND lumber > 0) AS counted_scale,
          group_concat(DISTINCT scale_unit) FILTER (WHERE logs > unscaled_logs) AS scale_unit,
          group_concat(DISTINCT rule) FILTER (WHERE logs > unscaled_logs) AS rule
-  FROM v_run
-  WHERE day BETWEEN :from AND :to AND (:job IS NULL OR job = :job) AND (:customer IS NULL OR customer = :customer)
-    AND (:species IS NULL OR species = :species) AND (:site IS NULL OR site = :site)
+  FROM v_run_id
+  WHERE day BETWEEN :from AND :to AND coalesce(:job, :customer, :species, :site) IS NOT NULL
+    AND (:job_id IS NULL OR job_id = :job_id) AND (:customer_id IS NULL OR customer_id = :customer_id)
+    AND (:species_id IS NULL OR species_id = :species_id) AND (:site_id IS NULL OR site_id = :site_id)
   GROUP BY day),
-jobs AS (SELECT code FROM v_job WHERE (:job IS NULL OR code = :job) AND (:customer IS NULL OR customer = :customer)),
-hours AS (
-  SELECT day, sum(sawing_minutes) AS sawing, sum(stop_minutes) AS stops, sum(crew_minutes) AS crew
-  FROM v_sheet
-  WHERE day BETWEEN :from AND :to AND coalesce(:job, :customer, :species, :site) IS NULL
-  GROUP BY day
-  UNION ALL                     -- under a job, customer or site: the time written under it; a species has none
-  SELECT day, sum(sawing), sum(stops), sum(crew) FROM (
-    SELECT day, job, site, minutes AS sawing, NULL AS stops, NULL AS crew FROM v_sawing WHERE day BETWEEN :from AND :to
-    UNION ALL SELECT day, job, site, NULL, minutes, NULL FROM v_stop WHERE day BETWEEN :from AND :to
-    UNION ALL SELECT day, job, NULL, NULL, NULL, minutes FROM v_crew WHERE day BETWEEN :from AND :to AND :site IS NULL)
+jobs AS (SELECT id FROM v_job WHERE (:job_id IS NULL OR id = :job_id) AND (:customer_id IS NULL OR customer_id = :customer_id)),
+hours AS (                      -- under a job, customer or site: the time written under it; a species has none
+  SELECT day, sum(sawing) AS sawing, sum(stops) AS stops, sum(crew) AS crew FROM (
+    SELECT day, job_id, site_id, minutes AS sawing, NULL AS stops, NULL AS crew FROM v_sawing WHERE day BETWEEN :from AND :to
+    UNION ALL SELECT day, job_id, site_id, NULL, minutes, NULL FROM v_stop WHERE day BETWEEN :from AND :to
+    UNION ALL SELECT day, job_id, NULL, NULL, NULL, minutes FROM v_crew WHERE day BETWEEN :from AND :to AND :site IS NULL)
   WHERE coalesce(:job, :customer, :site) IS NOT NULL AND :species IS NULL
-    AND (coalesce(:job, :customer) IS NULL OR job IN jobs) AND (:site IS NULL OR site = :site)
+    AND (coalesce(:job, :customer) IS NULL OR job_id IN jobs) AND (:site_id IS NULL OR site_id = :site_id)
   GROUP BY day)
+SELECT day,                     -- nothing narrows the answer: the sheets' own totals
+       CASE WHEN min(sites) IS max(sites) THEN min(sites) ELSE (SELECT group_concat(site, ' / ') FROM (SELECT site FROM v_run
+          WHERE v_run.day = v_sheet.day GROUP BY site ORDER BY min(shift * 1000 + run))) END AS site,
+       sum(logs) FILTER (WHERE runs > 0) AS logs, sum(net) AS net_scale_bf, sum(lumber) FILTER (WHERE runs > 0) AS lumber_bf,
+       sum(pieces) FILTER (WHERE runs > 0) AS pieces, nullif(sum(sawing_minutes), 0) AS sawing_hours,
+       sum(stop_minutes) AS stop_hours, nullif(sum(crew_minutes), 0) AS crew_hours,
+       sum(unscaled_logs) FILTER (WHERE runs > 0) AS unscaled_logs,
+       replace(CASE WHEN min(rules) IS max(rules) THEN min(rules) ELSE (SELECT group_concat(DISTINCT rule) FROM v_run_id
+          WHERE v_run_id.day = v_sheet.day AND v_run_id.logs > v_run_id.unscaled_logs) END, ',', ', ') AS rule,
+       sum(counted_lumber) AS counted_lumber, sum(counted_net) AS counted_scale,
+       group_concat(DISTINCT scale_units) AS scale_unit
+FROM v_sheet WHERE day BETWEEN :from AND :to AND coalesce(:job, :customer, :species, :site) IS NULL
+GROUP BY day
+UNION ALL
 SELECT d.day,
        (SELECT group_concat(site, ' / ') FROM (SELECT site FROM v_run WHERE v_run.day = d.day
           AND (:job IS NULL OR job = :job) AND (:customer IS NULL OR customer = :customer)
           AND (:species IS NULL OR species = :species) AND (:site IS NULL OR site = :site)
-          GROUP BY site ORDER BY min(shift * 1000 + run))) AS site,
-       r.logs, r.net_scale AS net_scale_bf, r.lumber AS lumber_bf, r.pieces,
-       nullif(h.sawing, 0) AS sawing_hours, h.stops AS stop_hours, nullif(h.crew, 0) AS crew_hours,
-       r.unscaled_logs, replace(r.rule, ',', ', ') AS rule, r.counted_lumber, r.counted_scale, r.scale_unit
+          GROUP BY site ORDER BY min(shift * 1000 + run))),
+       r.logs, r.net_scale, r.lumber, r.pieces, nullif(h.sawing, 0), h.stops, nullif(h.crew, 0), r.unscaled_logs,
+       replace(r.rule, ',', ', '), r.counted_lumber, r.counted_scale, r.scale_unit
 FROM (SELECT day FROM runs UNION SELECT day FROM hours) d
   LEFT JOIN runs r ON r.day = d.day LEFT JOIN hours h ON h.day = d.day
-ORDER BY d.day;
+ORDER BY day;
 -- notes:
 SELECT sum(unscaled_logs) || ' of ' || sum(logs) || ' logs have no scale; overrun counts the runs whose logs all have one.'
-FROM v_run
-WHERE day BETWEEN :from AND :to AND (:job IS NULL OR job = :job) AND (:customer IS NULL OR customer = :customer)
-  AND (:species IS NULL OR species = :species) AND (:site IS NULL OR site = :site)
+FROM v_run_id
+WHERE day BETWEEN :from AND :to AND (:job_id IS NULL OR job_id = :job_id) AND (:customer_id IS NULL OR customer_id = :customer_id)
+    AND (:species_id IS NULL OR species_id = :species_id) AND (:site_id IS NULL OR site_id = :site_id)
 HAVING sum(unscaled_logs) > 0
 UNION ALL
 SELECT 'Net scale here is by ' || replace(group_concat(DISTINCT rule), ',', ' and by ') || ': not one measure.'
-FROM v_run
-WHERE logs > unscaled_logs AND day BETWEEN :from AND :to AND (:job IS NULL OR job = :job)
-  AND (:customer IS NULL OR customer = :customer) AND (:species IS NULL OR species = :species)
-  AND (:site IS NULL OR site = :site)
+FROM v_run_id
+WHERE logs > unscaled_logs AND day BETWEEN :from AND :to AND (:job_id IS NULL OR job_id = :job_id) AND (:customer_id IS NULL OR customer_id = :customer_id)
+    AND (:species_id IS NULL OR species_id = :species_id) AND (:site_id IS NULL OR site_id = :site_id)
 HAVING count(DISTINCT rule) > 1;

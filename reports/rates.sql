@@ -16,12 +16,14 @@
 -- column:  bf_per_crew_hour ratio:0 "bf per crew hour" of=lumber_bf/crew_hours
 -- column:  pieces_per_sawing_hour ratio:0 "Pieces per sawing hour" of=pieces/sawing_hours
 -- chart:   bar x=job y=bf_per_sawing_hour title="Board feet a sawing hour"
-WITH runs AS (SELECT job, count(DISTINCT day) AS days, sum(lumber) AS lumber, sum(pieces) AS pieces FROM v_run
-              WHERE day BETWEEN :from AND :to AND (:job IS NULL OR job = :job)
-                AND (:customer IS NULL OR customer = :customer)
-              GROUP BY job),
-crew AS (SELECT job, sum(hours_micro) AS hours_micro FROM v_job_crew WHERE day BETWEEN :from AND :to GROUP BY job)
-SELECT r.job, r.days, r.lumber AS lumber_bf, r.pieces,
-       (SELECT sum(minutes) FROM v_sawing s WHERE s.job = r.job AND s.day BETWEEN :from AND :to) AS sawing_hours,
-       w.hours_micro AS crew_hours
-FROM runs r LEFT JOIN crew w ON w.job = r.job ORDER BY r.job;
+WITH runs AS (SELECT job_id, count(DISTINCT day) AS days, sum(lumber) AS lumber, sum(pieces) AS pieces FROM v_run_id
+              WHERE day BETWEEN :from AND :to AND (:job_id IS NULL OR job_id = :job_id)
+                AND (:customer_id IS NULL OR customer_id = :customer_id)
+              GROUP BY job_id),
+sawing AS (SELECT job_id, sum(minutes) AS minutes FROM v_sawing
+           WHERE job_id IS NOT NULL AND day BETWEEN :from AND :to GROUP BY job_id),
+crew AS (SELECT job_id, sum(hours_micro) AS hours_micro FROM v_job_crew WHERE day BETWEEN :from AND :to GROUP BY job_id)
+SELECT j.code AS job, r.days, r.lumber AS lumber_bf, r.pieces, s.minutes AS sawing_hours, w.hours_micro AS crew_hours
+FROM runs r LEFT JOIN v_job j ON j.id = r.job_id LEFT JOIN sawing s ON s.job_id = r.job_id
+  LEFT JOIN crew w ON w.job_id = r.job_id
+ORDER BY j.code;

@@ -25,6 +25,9 @@ ORDER BY day, shift, revision, number;
 -- column:  posted_at text "Posted"
 -- column:  why text "Why"
 -- empty:   no corrections
-SELECT subject, revision, at AS posted_at, why FROM v_entry
-WHERE revision > 1 AND kind <> 'paper' AND (kind <> 'sheet' OR julianday(substr(subject, 1, 10)) - 2440587.5 BETWEEN :from AND :to)
+SELECT subject, revision, at AS posted_at, why FROM (
+  SELECT entry, subject, revision, at, why FROM v_entry WHERE kind = 'mill' AND revision > 1
+  UNION ALL
+  SELECT entry, subject, revision, at, why FROM v_entry WHERE kind = 'sheet' AND revision > 1
+    AND subject BETWEEN date(:from * 86400, 'unixepoch') AND date(:to * 86400, 'unixepoch') || ' shift 9999')
 ORDER BY entry;

@@ -16,14 +16,21 @@
 -- column:  metric count "" hidden
 -- grid:    rows=job?,species?,size,grade column=length_ft cell=pieces sums=pieces,bf
 -- empty:   nothing tallied
-SELECT job, species, grade, size, CASE WHEN form <> 'lineal' THEN length END AS length_ft, CASE WHEN max(form <> 'lineal') THEN sum(pieces) END AS pieces,
-       sum(lumber) AS bf, metric
-FROM v_tally
-WHERE day BETWEEN :from AND :to AND (:job IS NULL OR job = :job) AND (:customer IS NULL OR customer = :customer)
-  AND (:species IS NULL OR species = :species) AND (:site IS NULL OR site = :site)
-GROUP BY job, species, size, metric, thickness, width, grade, length_ft
-HAVING sum(pieces) <> 0 OR sum(lumber) <> 0
-ORDER BY job, species, metric, thickness, width, size, grade, length_ft;
+WITH lines AS (   -- `board`: size, grade, metric and length in one number, so that a line finds its like quickly; length 0: lineal
+  SELECT (coalesce(r.job_id, 0) << 24) + coalesce(r.species_id, 0) AS whose,
+         (t.size_id << 44) + (coalesce(t.grade_id, 0) << 26) + (t.metric << 25)
+           + CASE t.form WHEN 'lineal' THEN 0 ELSE t.length END AS board,
+         sum(t.pieces) AS pieces, sum(t.lumber) AS lumber
+  FROM v_tally_id t JOIN v_run_id r ON r.day = t.day AND r.shift = t.shift AND r.run = t.run
+  WHERE t.day BETWEEN :from AND :to AND r.day BETWEEN :from AND :to AND (:job_id IS NULL OR r.job_id = :job_id)
+    AND (:customer_id IS NULL OR r.customer_id = :customer_id) AND (:species_id IS NULL OR r.species_id = :species_id)
+    AND (:site_id IS NULL OR r.site_id = :site_id)
+  GROUP BY whose, board HAVING sum(t.pieces) <> 0 OR sum(t.lumber) <> 0)
+SELECT j.code AS job, s.code AS species, g.code AS grade, z.label AS size, nullif(board & 0x1ffffff, 0) AS length_ft,
+       CASE WHEN board & 0x1ffffff THEN pieces END AS pieces, lumber AS bf, (board >> 25) & 1 AS metric
+FROM lines JOIN v_size z ON z.id = board >> 44 LEFT JOIN v_job j ON j.id = whose >> 24
+  LEFT JOIN v_species s ON s.id = whose & 0xffffff LEFT JOIN v_grade g ON g.id = (board >> 26) & 0x3ffff
+ORDER BY j.code, s.code, metric, z.thickness, z.width, z.label, g.code, length_ft;
 -- table:   struck | Struck lines
 -- column:  day day "Day"
 -- column:  line text "Line"

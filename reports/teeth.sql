@@ -18,27 +18,28 @@
 -- column:  since_hours hours:1 "Sawing since"
 -- column:  text text "Remark"
 -- empty:   no tooth work in this period
-WITH work AS (
-  SELECT *, lag(day) OVER saw_work AS last_day, lag(shift) OVER saw_work AS last_shift,
-         lag(number) OVER saw_work AS last_number
-  FROM v_tooth_work WHERE day <= :to
-  WINDOW saw_work AS (PARTITION BY saw ORDER BY day, shift, number))
-SELECT w.day, w.saw, replace(w.action, '-', ' ') AS action, w.teeth, nullif(w.cause, '') AS cause, w.species,
-       nullif(w.log_tag, '') AS log, nullif(w.text, '') AS text,
-       CASE WHEN w.last_day IS NOT NULL THEN (
-         SELECT coalesce(sum(t.lumber), 0) FROM v_tally t WHERE t.day BETWEEN w.last_day AND w.day
-           AND (t.day, t.shift, t.number) > (w.last_day, w.last_shift, w.last_number)
-           AND (t.day, t.shift, t.number) < (w.day, w.shift, w.number)) END AS since_bf,
-       CASE WHEN w.last_day IS NOT NULL THEN (
-         SELECT coalesce(sum(t.length * CASE WHEN t.form = 'lineal' THEN 1 ELSE t.pieces END), 0)
-         FROM v_tally t WHERE t.day BETWEEN w.last_day AND w.day
-           AND (t.day, t.shift, t.number) > (w.last_day, w.last_shift, w.last_number)
-           AND (t.day, t.shift, t.number) < (w.day, w.shift, w.number)) END AS since_lineal_ft,
-       CASE WHEN w.last_day IS NOT NULL THEN (
-         SELECT sum(s.sawing_minutes) FROM v_sheet s WHERE s.day > w.last_day AND s.day <= w.day) END AS since_hours
-FROM work w
-WHERE w.day BETWEEN :from AND :to AND (:job IS NULL OR w.job = :job)
-ORDER BY w.day, w.shift, w.number;
+WITH work AS (   -- of the period, and back to the work before it on each of its saws
+  SELECT * FROM v_tooth_work WHERE day <= :to AND day >= (
+    SELECT min(coalesce((SELECT max(day) FROM v_tooth_work p WHERE p.saw = saws.saw AND p.day < :from), :from))
+    FROM (SELECT DISTINCT saw FROM v_tooth_work WHERE day BETWEEN :from AND :to) saws)),
+sheets AS (      -- what was sawn before each sheet, counted from some day on; hours with the sheet's whole day
+  SELECT day, shift, sum(lumber) OVER so_far - lumber AS lumber, sum(lineal) OVER so_far - lineal AS lineal,
+         sum(sawing_minutes) OVER (ORDER BY day) AS minutes
+  FROM v_sheet WHERE day BETWEEN (SELECT min(day) FROM work) AND :to
+  WINDOW so_far AS (ORDER BY day, shift)),
+placed AS (
+  SELECT w.*, s.minutes, s.lumber + (SELECT coalesce(sum(t.lumber), 0) FROM v_tally_id t
+           WHERE t.day = w.day AND t.shift = w.shift AND t.number < w.number) AS lumber,
+         s.lineal + (SELECT coalesce(sum(t.length * CASE t.form WHEN 'lineal' THEN 1 ELSE t.pieces END), 0) FROM v_tally_id t
+           WHERE t.day = w.day AND t.shift = w.shift AND t.number < w.number) AS lineal
+  FROM work w JOIN sheets s ON s.day = w.day AND s.shift = w.shift)
+SELECT day, saw, replace(action, '-', ' ') AS action, teeth, nullif(cause, '') AS cause, species,
+       nullif(log_tag, '') AS log, nullif(text, '') AS text, since_bf, since_lineal_ft, since_hours
+FROM (SELECT *, lumber - lag(lumber) OVER saw_work AS since_bf, lineal - lag(lineal) OVER saw_work AS since_lineal_ft,
+             minutes - lag(minutes) OVER saw_work AS since_hours
+      FROM placed WINDOW saw_work AS (PARTITION BY saw ORDER BY day, shift, number))
+WHERE day BETWEEN :from AND :to AND (:job_id IS NULL OR job_id = :job_id)
+ORDER BY day, shift, number;
 -- notes:
 SELECT 'Before any work on teeth or blades: power locked out, as the mill''s manual and local safety rules say.'
 WHERE EXISTS (SELECT 1 FROM v_tooth_work WHERE day BETWEEN :from AND :to);
@@ -52,8 +53,9 @@ WHERE EXISTS (SELECT 1 FROM v_tooth_work WHERE day BETWEEN :from AND :to);
 -- column:  teeth_per_mbf ratio:2 "Teeth per MBF" of=teeth/lumber once per=mbf
 -- column:  lumber lumber "" hidden
 -- empty:   no tooth work in this period
-SELECT saw, replace(action, '-', ' ') AS action, nullif(cause, '') AS cause, species, count(*) AS times,
-       sum(teeth) AS teeth,
-       (SELECT sum(lumber) FROM v_run WHERE day BETWEEN :from AND :to AND (:job IS NULL OR job = :job)) AS lumber
-FROM v_tooth_work WHERE day BETWEEN :from AND :to AND (:job IS NULL OR job = :job)
-GROUP BY saw, action, cause, species ORDER BY saw, action, cause, species;
+SELECT saw, replace(action, '-', ' ') AS action, nullif(cause, '') AS cause, s.code AS species, times, teeth,
+       (SELECT sum(lumber) FROM v_run_id WHERE day BETWEEN :from AND :to AND (:job_id IS NULL OR job_id = :job_id)) AS lumber
+FROM (SELECT saw, action, cause, species_id, count(*) AS times, sum(teeth) AS teeth FROM v_tooth_work
+      WHERE day BETWEEN :from AND :to AND (:job_id IS NULL OR job_id = :job_id) GROUP BY saw, action, cause, species_id)
+  LEFT JOIN v_species s ON s.id = species_id
+ORDER BY saw, 2, cause, s.code;

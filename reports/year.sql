@@ -15,15 +15,20 @@
 -- column:  log_ft3 ft3 "Log content" total=sum
 -- column:  scale_unit text "" hidden
 -- empty:   no log sawn
-SELECT strftime('%Y', l.day * 86400, 'unixepoch') AS year, coalesce(nullif(r.species_group, ''), r.species) AS species_group,
-       coalesce(l.origin, (SELECT i.origin FROM v_log i WHERE i.tag = l.tag AND i.state = 'received'
-         AND (i.day, i.shift, i.number) < (l.day, l.shift, l.number)
-         ORDER BY i.day DESC, i.shift DESC, i.number DESC LIMIT 1)) AS origin,
-       l.rule, count(*) AS logs, sum(l.net) AS net_bf, sum(l.content) AS log_ft3,
-       CASE WHEN l.rule IS NOT NULL THEN scale_unit(l.rule) END AS scale_unit
-FROM v_log l JOIN v_run r ON r.day = l.day AND r.shift = l.shift AND r.run = l.run
-WHERE l.state = 'sawn' AND l.day BETWEEN :from AND :to AND (:site IS NULL OR l.site = :site)
-GROUP BY 1, 2, 3, l.rule ORDER BY 1, 2, 3, l.rule;
+WITH logs AS (
+  SELECT l.day, r.species_id, l.rule, r.scale_unit, coalesce(l.origin, CASE WHEN l.tag IN (SELECT tag FROM v_log_id
+           WHERE state = 'received') THEN (SELECT i.origin FROM v_log_id i WHERE i.tag = l.tag AND i.state = 'received'
+           AND (i.day, i.shift, i.number) < (l.day, l.shift, l.number)
+           ORDER BY i.day DESC, i.shift DESC, i.number DESC LIMIT 1) END) AS origin,
+         count(*) AS logs, sum(l.net) AS net, sum(l.content) AS content
+  FROM v_log_id l JOIN v_run_id r ON r.day = l.day AND r.shift = l.shift AND r.run = l.run
+  WHERE l.state = 'sawn' AND l.day BETWEEN :from AND :to AND (:site_id IS NULL OR r.site_id = :site_id)
+  GROUP BY l.day, r.species_id, l.rule, r.scale_unit, origin)
+SELECT strftime('%Y', day * 86400, 'unixepoch') AS year, coalesce(nullif(s.species_group, ''), s.code) AS species_group,
+       origin, rule, sum(logs) AS logs, sum(net) AS net_bf, sum(content) AS log_ft3,
+       CASE WHEN rule IS NOT NULL THEN scale_unit END AS scale_unit
+FROM logs LEFT JOIN v_species s ON s.id = species_id
+GROUP BY 1, 2, origin, rule ORDER BY 1, 2, origin, rule;
 -- table:   lumber | Lumber made
 -- column:  year text "Year"
 -- column:  species_group text "Species"
@@ -31,7 +36,12 @@ GROUP BY 1, 2, 3, l.rule ORDER BY 1, 2, 3, l.rule;
 -- column:  pieces count "Pieces" total=sum
 -- column:  lumber_bf lumber "Lumber" total=sum
 -- empty:   nothing sawn
-SELECT strftime('%Y', day * 86400, 'unixepoch') AS year, coalesce(nullif(species_group, ''), species) AS species_group,
-       CASE owner WHEN 'customer' THEN 'custom' ELSE owner END AS owner, sum(pieces) AS pieces, sum(lumber) AS lumber_bf
-FROM v_run WHERE day BETWEEN :from AND :to AND (:site IS NULL OR site = :site)
+WITH runs AS (
+  SELECT strftime('%Y', day * 86400, 'unixepoch') AS year, species_id, job_id, sum(lines) AS lines, sum(pieces) AS pieces,
+         sum(lumber) AS lumber
+  FROM v_run_id WHERE day BETWEEN :from AND :to AND (:site_id IS NULL OR site_id = :site_id)
+  GROUP BY 1, species_id, job_id)
+SELECT year, coalesce(nullif(s.species_group, ''), s.code) AS species_group,
+       CASE j.owner WHEN 'customer' THEN 'custom' ELSE j.owner END AS owner, sum(pieces) AS pieces, sum(lumber) AS lumber_bf
+FROM runs LEFT JOIN v_species s ON s.id = species_id LEFT JOIN v_job j ON j.id = job_id
 GROUP BY 1, 2, 3 HAVING sum(lines) > 0 ORDER BY 1, 2, 3;

@@ -1,11 +1,10 @@
 -- The views reports read. A report sees these and nothing else. Made anew whenever a book is opened by a program
 -- whose views differ, so they are not numbered. Units are those of 001_book.sql; `day` is days since 1970-01-01.
 
-CREATE VIEW v_sheet AS   -- one row a sheet (day and shift)
-SELECT s.day, s.shift, s.revision, s.sawing_minutes, s.stop_minutes, s.crew_minutes, s.charge_minutes,
-       (SELECT group_concat(name, ' / ') FROM (SELECT DISTINCT site.name FROM run JOIN site ON site.id = run.site
-         WHERE run.day = s.day AND run.shift = s.shift ORDER BY run.run)) AS sites
-FROM sheet s;
+CREATE VIEW v_sheet AS   -- one row a sheet (day and shift) with the totals of its runs, kept by posting: quick over many years
+SELECT day, shift, revision, sawing_minutes, stop_minutes, crew_minutes, charge_minutes, runs, sites, rules,
+       units AS scale_units, logs, unscaled_logs, net, pieces, lumber, lineal, counted_lumber, counted_net
+FROM sheet;
 
 CREATE VIEW v_run AS     -- one row a run: logs in and boards out of one site, job, species and set-up in a sheet
 SELECT r.day, r.shift, r.run, site.name AS site, job.code AS job, job.owner AS owner, customer.code AS customer,
@@ -18,6 +17,15 @@ FROM run r LEFT JOIN site ON site.id = r.site LEFT JOIN job ON job.id = r.job
   LEFT JOIN customer ON customer.id = job.customer LEFT JOIN species ON species.id = r.species
   LEFT JOIN setup ON setup.id = r.setup;
 
+CREATE VIEW v_run_id AS  -- v_run in numbers, which v_job, v_site, v_species and v_setup name: quicker to add up by
+SELECT r.day, r.shift, r.run, r.site AS site_id, r.job AS job_id, (SELECT customer FROM job WHERE id = r.job) AS customer_id,
+       r.species AS species_id,
+       coalesce(r.setup, (SELECT c.setup FROM setup_change c WHERE (c.day, c.shift) < (r.day, r.shift)
+          ORDER BY c.day DESC, c.shift DESC, c.number DESC LIMIT 1)) AS setup_id,
+       r.practice AS rule, r.unit AS scale_unit, r.logs, r.unscaled_logs, r.gross, r.net, r.content,
+       r.lines, r.pieces, r.lumber, r.wood
+FROM run r;
+
 CREATE VIEW v_tally AS   -- one row a tally line
 SELECT t.day, t.shift, t.number, t.run, job.code AS job, job.owner AS owner, customer.code AS customer,
        site.name AS site, species.code AS species, grade.code AS grade, t.bundle, t.sense, t.form,
@@ -27,40 +35,59 @@ FROM tally t JOIN run r ON r.day = t.day AND r.shift = t.shift AND r.run = t.run
   LEFT JOIN job ON job.id = r.job LEFT JOIN customer ON customer.id = job.customer
   LEFT JOIN species ON species.id = r.species;
 
+CREATE VIEW v_tally_id AS   -- v_tally in numbers; v_run_id has the line's job and species, v_size and v_grade the names
+SELECT day, shift, number, run, size AS size_id, grade AS grade_id, bundle, sense, form, metric, length, pieces, lumber, wood,
+       reason
+FROM tally;
+
 CREATE VIEW v_log AS     -- one row a log received, sawn, or left half-sawn
 SELECT l.day, l.shift, l.number, l.run, l.tag, l.state, l.spec, l.borrowed, l.diameter, l.length, l.metric,
-       l.practice AS rule, l.gross, l.deduction, l.net, l.cull, l.content, l.defect, l.origin,
-       job.code AS job, customer.code AS customer, site.name AS site, species.code AS species
+       l.practice AS rule, CASE WHEN l.practice IS NOT NULL THEN r.unit END AS scale_unit, l.gross, l.deduction, l.net, l.cull,
+       l.content, l.defect, l.origin, job.code AS job, customer.code AS customer, site.name AS site, species.code AS species
 FROM log l JOIN run r ON r.day = l.day AND r.shift = l.shift AND r.run = l.run
   LEFT JOIN site ON site.id = r.site LEFT JOIN job ON job.id = r.job
   LEFT JOIN customer ON customer.id = job.customer LEFT JOIN species ON species.id = r.species;
 
+CREATE VIEW v_log_id AS  -- v_log in numbers; v_run_id has the log's job, species and site
+SELECT l.day, l.shift, l.number, l.run, l.tag, l.state, l.spec, l.borrowed, l.diameter, l.length, l.metric,
+       l.practice AS rule, CASE WHEN l.practice IS NOT NULL THEN (SELECT unit FROM run r WHERE r.day = l.day
+         AND r.shift = l.shift AND r.run = l.run) END AS scale_unit,
+       l.gross, l.deduction, l.net, l.cull, l.content, l.defect, l.origin
+FROM log l;
+
 CREATE VIEW v_sawing AS  -- one row a span of sawing time
-SELECT s.day, s.shift, s.number, job.code AS job, site.name AS site, s.from_minute, s.minutes
-FROM sawing s LEFT JOIN job ON job.id = s.job LEFT JOIN site ON site.id = s.site;
+SELECT day, shift, number, job AS job_id, (SELECT code FROM job j WHERE j.id = sawing.job) COLLATE NOCASE AS job,
+       site AS site_id, (SELECT name FROM site s WHERE s.id = sawing.site) COLLATE NOCASE AS site, from_minute, minutes
+FROM sawing;
 
 CREATE VIEW v_stop AS    -- one row a stop
-SELECT s.day, s.shift, s.number, job.code AS job, site.name AS site, s.from_minute, s.minutes, s.cause, s.text, s.charge
-FROM stop s LEFT JOIN job ON job.id = s.job LEFT JOIN site ON site.id = s.site;
+SELECT day, shift, number, job AS job_id, (SELECT code FROM job j WHERE j.id = stop.job) COLLATE NOCASE AS job,
+       (SELECT customer FROM job j WHERE j.id = stop.job) AS customer_id,
+       site AS site_id, (SELECT name FROM site s WHERE s.id = stop.site) COLLATE NOCASE AS site, from_minute, minutes, cause,
+       text, charge
+FROM stop;
 
 CREATE VIEW v_crew AS    -- one row a hand and activity
-SELECT c.day, c.shift, c.number, job.code AS job, c.name, c.minutes, c.activity FROM crew c LEFT JOIN job ON job.id = c.job;
+SELECT day, shift, number, job AS job_id, (SELECT code FROM job j WHERE j.id = crew.job) COLLATE NOCASE AS job, name, minutes,
+       activity
+FROM crew;
 
 CREATE VIEW v_job_crew AS   -- one row a day and job: paid crew time; what stands under no job is divided by the jobs' sawing time
-SELECT day, job, sum(hours_micro) AS hours_micro FROM (
-  SELECT c.day, job.code AS job, times_over(c.minutes, 1000000, 60) AS hours_micro FROM crew c JOIN job ON job.id = c.job
+SELECT day, job_id, (SELECT code FROM job j WHERE j.id = job_id) COLLATE NOCASE AS job, sum(hours_micro) AS hours_micro FROM (
+  SELECT day, job AS job_id, times_over(minutes, 1000000, 60) AS hours_micro FROM crew WHERE job IS NOT NULL
   UNION ALL
-  SELECT s.day, job.code, times_over(1000000 * s.minutes, free.minutes, 60 * whole.minutes)
-  FROM (SELECT day, job, sum(minutes) AS minutes FROM sawing WHERE job IS NOT NULL GROUP BY day, job) s
-    JOIN (SELECT day, sum(minutes) AS minutes FROM sawing WHERE job IS NOT NULL GROUP BY day) whole ON whole.day = s.day
-    JOIN (SELECT day, sum(minutes) AS minutes FROM crew WHERE job IS NULL GROUP BY day) free ON free.day = s.day
-    JOIN job ON job.id = s.job)
-GROUP BY day, job;
+  SELECT day, job, times_over(1000000 * minutes,
+           (SELECT sum(free.minutes) FROM crew free WHERE free.day = s.day AND free.job IS NULL),
+           60 * (SELECT sum(jobs.minutes) FROM sawing jobs WHERE jobs.day = s.day AND jobs.job IS NOT NULL))
+  FROM (SELECT day, job, sum(minutes) AS minutes FROM sawing WHERE job IS NOT NULL GROUP BY day, job) s)
+GROUP BY day, job_id HAVING sum(hours_micro) IS NOT NULL;
 CREATE VIEW v_tooth_work AS  -- one row a piece of work on teeth or blades
-SELECT w.day, w.shift, w.number, job.code AS job, w.saw, w.action, w.teeth, w.cause, w.log_tag, w.text,
-       species.code AS species
-FROM tooth_work w LEFT JOIN job ON job.id = w.job
-  LEFT JOIN run r ON r.day = w.day AND r.shift = w.shift AND r.run = w.run LEFT JOIN species ON species.id = r.species;
+SELECT day, shift, number, job AS job_id, (SELECT code FROM job j WHERE j.id = w.job) COLLATE NOCASE AS job, saw, action, teeth,
+       cause, log_tag, text,
+       (SELECT species FROM run r WHERE r.day = w.day AND r.shift = w.shift AND r.run = w.run) AS species_id,
+       (SELECT code FROM run r JOIN species s ON s.id = r.species WHERE r.day = w.day AND r.shift = w.shift AND r.run = w.run)
+          COLLATE NOCASE AS species
+FROM tooth_work w;
 
 CREATE VIEW v_struck AS  -- one row a struck line, beside which the sheet in force has what replaced it
 SELECT s.day, s.shift, s.revision, s.number, s.kind, job.code AS job, species.code AS species, size.label AS size,
@@ -70,8 +97,8 @@ FROM struck s JOIN journal j ON j.entry = s.entry LEFT JOIN job ON job.id = s.jo
   LEFT JOIN species ON species.id = s.species LEFT JOIN size ON size.id = s.size LEFT JOIN grade ON grade.id = s.grade;
 
 CREATE VIEW v_cut_list AS   -- one row a line of a job's cut list
-SELECT job.code AS job, c.line, size.label AS size, size.thickness, size.width, c.length, c.metric,
-       grade.code AS grade, c.pieces
+SELECT job.code AS job, c.job AS job_id, c.line, size.label AS size, size.thickness, size.width, c.length, c.metric,
+       grade.code AS grade, c.grade AS grade_id, c.pieces
 FROM cut_list c JOIN job ON job.id = c.job JOIN size ON size.id = c.size LEFT JOIN grade ON grade.id = c.grade;
 
 CREATE VIEW v_fuel  AS SELECT day, shift, number, quantity_micro, unit, price_minor FROM fuel;   -- fuel filled in
@@ -119,8 +146,15 @@ FROM setup_change c JOIN setup ON setup.id = c.setup;
 CREATE VIEW v_thickness AS  -- one row a caliper reading
 SELECT t.day, t.shift, t.number, t.reading, size.label AS size, t.mils FROM thickness t JOIN size ON size.id = t.size;
 CREATE VIEW v_job AS     -- one row a job; owner: customer, own or shares
-SELECT job.code, job.name, job.owner, customer.code AS customer, customer.name AS customer_name, job.site
-FROM job LEFT JOIN customer ON customer.id = job.customer;
+SELECT id, code, name, owner, customer AS customer_id,
+       (SELECT c.code FROM customer c WHERE c.id = job.customer) COLLATE NOCASE AS customer,
+       (SELECT c.name FROM customer c WHERE c.id = job.customer) AS customer_name, site
+FROM job;
+CREATE VIEW v_species AS SELECT id, code, name, kind AS species_group FROM species;   -- words met so far
+CREATE VIEW v_site  AS SELECT id, name FROM site;                                     -- words met so far
+CREATE VIEW v_grade AS SELECT id, code, name FROM grade;                              -- words met so far
+CREATE VIEW v_setup AS SELECT id, name FROM setup;                                    -- words met so far
+CREATE VIEW v_size  AS SELECT id, label, thickness, width, metric FROM size;          -- sizes met so far
 CREATE VIEW v_entry AS SELECT entry, kind, subject, revision, at, why FROM journal;   -- the journal without its texts
 CREATE VIEW v_paper AS   -- one row a paper issued; amounts in minor units
 SELECT p.entry, p.kind, p.number, p.called, p.day, p.due, p.job, p.customer, customer.name AS customer_name,

@@ -216,8 +216,8 @@ std::optional<DayTotals> Book::day_totals(std::string_view subject) const {
   return guarded(core.file, [&] {
     std::optional<DayTotals> totals;
     core.store.each(
-        "SELECT coalesce(sum(lines), 0), coalesce(sum(pieces), 0), coalesce(sum(logs), 0), "
-        "coalesce(sum(lumber), 0) "
+        "SELECT coalesce(sum(run.lines), 0), coalesce(sum(run.pieces), 0), coalesce(sum(run.logs), 0), "
+        "coalesce(sum(run.lumber), 0) "
         "FROM sheet LEFT JOIN run USING (day, shift) WHERE day = ? AND shift = ? GROUP BY day, shift",
         [&](const Row& row) {
           totals = DayTotals{row.number(0), row.number(1), row.number(2), {row.number(3), mill().units}};

@@ -61,6 +61,7 @@ class SheetWriter {
     }
     for (const auto* fact : teeth_) put_teeth(*fact, std::get<sheet::Teeth>(fact->line->fact));
     runs_.write();
+    write_totals();
   }
 
  private:
@@ -75,6 +76,28 @@ class SheetWriter {
         "charge_minutes) VALUES (?,?,?,?,?,?,?,?,?)",
         day_, shift_, entry_.entry, entry_.mill_entry, entry_.revision, minutes.sawing, minutes.stops,
         minutes.crew, minutes.charged);
+  }
+
+  /// What stands in the runs and lines already, added up for questions that go over years.
+  void write_totals() {
+    store_.run(
+        "UPDATE sheet SET (runs, rules, units, logs, unscaled_logs, net, pieces, lumber, counted_lumber, "
+        "counted_net) = (SELECT count(*), group_concat(DISTINCT practice) FILTER (WHERE logs > "
+        "unscaled_logs), "
+        "group_concat(DISTINCT unit) FILTER (WHERE logs > unscaled_logs), coalesce(sum(logs), 0), "
+        "coalesce(sum(unscaled_logs), 0), sum(net) FILTER (WHERE logs > unscaled_logs), "
+        "coalesce(sum(pieces), 0), coalesce(sum(lumber), 0), "
+        "sum(lumber) FILTER (WHERE logs > 0 AND unscaled_logs = 0 AND lumber > 0), "
+        "sum(net) FILTER (WHERE logs > 0 AND unscaled_logs = 0 AND lumber > 0) "
+        "FROM run WHERE run.day = sheet.day AND run.shift = sheet.shift), "
+        "lineal = (SELECT coalesce(sum(length * CASE form WHEN 'lineal' THEN 1 ELSE pieces END), 0) FROM "
+        "tally "
+        "WHERE tally.day = sheet.day AND tally.shift = sheet.shift), "
+        "sites = (SELECT group_concat(name, ' / ') FROM (SELECT site.name FROM run JOIN site ON site.id = "
+        "run.site WHERE run.day = sheet.day AND run.shift = sheet.shift GROUP BY site.id ORDER BY "
+        "min(run.run))) "
+        "WHERE day = ? AND shift = ?",
+        day_, shift_);
   }
 
   // ---- lines that only give context, or nothing: no row

@@ -17,14 +17,15 @@ namespace {
 struct Named {
   const char* word;  ///< the filter
   std::string Ask::*asked;
-  const char* known;  ///< SELECT of code and name
+  const char* id;     ///< the parameter with its number
+  const char* known;  ///< SELECT of code, name and number
 };
 
 const std::array<Named, 4> kNamed{
-    {{"job", &Ask::job, "SELECT code, name FROM job ORDER BY code"},
-     {"customer", &Ask::customer, "SELECT code, name FROM customer ORDER BY code"},
-     {"species", &Ask::species, "SELECT code, name FROM species ORDER BY code"},
-     {"site", &Ask::site, "SELECT name, '' FROM site ORDER BY name"}}};
+    {{"job", &Ask::job, "job_id", "SELECT code, name, id FROM job ORDER BY code"},
+     {"customer", &Ask::customer, "customer_id", "SELECT code, name, id FROM customer ORDER BY code"},
+     {"species", &Ask::species, "species_id", "SELECT code, name, id FROM species ORDER BY code"},
+     {"site", &Ask::site, "site_id", "SELECT name, '', id FROM site ORDER BY name"}}};
 
 bool takes(const ReportFile& report, const std::string& filter) {
   return std::find(report.filters.begin(), report.filters.end(), filter) != report.filters.end();
@@ -37,14 +38,22 @@ void check_taken(const ReportFile& report, const std::string& filter) {
       report.filters.empty() ? "it takes no filter" : "it takes --" + join(report.filters, ", --")));
 }
 
-/// The book's own spelling of a code, found by code or by name; case does not matter.
-std::string known_as(const book::Book& book, const Named& named, const std::string& typed) {
+/// A word of the book.
+struct Word {
+  std::string code;
+  std::int64_t id;
+};
+
+/// Found by code or by name; case does not matter.
+Word known_as(const book::Book& book, const Named& named, const std::string& typed) {
   SQLite::Statement select(book.database(), named.known);
   std::vector<std::string> known;
   while (select.executeStep()) {
     const std::string code = select.getColumn(0).getString();
     const std::string name = select.getColumn(1).getString();
-    if (same_word(code, typed) || (!name.empty() && same_word(name, typed))) return code;
+    if (same_word(code, typed) || (!name.empty() && same_word(name, typed))) {
+      return {code, select.getColumn(2).getInt64()};
+    }
     known.push_back(code);
     if (!name.empty()) known.push_back(name);
   }
@@ -115,11 +124,10 @@ void blank(std::string& sql, std::size_t from, std::size_t to) {
 std::string fitted(std::string sql, const Parameters& parameters) {
   for (std::size_t at = 0; at < sql.size(); at = past(sql, at)) {
     if (sql[at] != '(') continue;
-    for (const auto& named : kNamed) {
-      const std::string opening = fmt::format("(:{} IS NULL OR ", named.word);
-      const auto asked = parameters.find(named.word);
-      if (asked == parameters.end() || sql.compare(at, opening.size(), opening) != 0) continue;
-      if (std::holds_alternative<std::monostate>(asked->second)) {
+    for (const auto& [name, value] : parameters) {
+      const std::string opening = "(:" + name + " IS NULL OR ";
+      if (sql.compare(at, opening.size(), opening) != 0) continue;
+      if (std::holds_alternative<std::monostate>(value)) {
         blank(sql, at + 1, past_bracket(sql, at) - 1);
         sql[at + 1] = '1';
       } else {
@@ -149,11 +157,14 @@ Filtered filtered(const ReportFile& report, const book::Book& book, const Ask& a
     std::string& asked = out.ask.*named.asked;
     if (asked.empty()) {
       out.parameters[named.word] = std::monostate{};
+      out.parameters[named.id] = std::monostate{};
       continue;
     }
     check_taken(report, named.word);
-    asked = known_as(book, named, asked);
+    const Word known = known_as(book, named, asked);
+    asked = known.code;
     out.parameters[named.word] = asked;
+    out.parameters[named.id] = known.id;
     out.words.push_back(std::string(named.word) + " " + asked);
   }
   return out;

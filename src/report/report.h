@@ -10,7 +10,8 @@
 //   -- filters: from to job customer species site           which of them the SELECTs use, bound as :from, :job ...
 //                                                           (:from and :to are day numbers and always bound;
 //                                                           the others are NULL when not asked for; :today and
-//                                                           :week_start, 1 = Monday, need no filter)
+//                                                           :week_start, 1 = Monday, need no filter; :job_id and its
+//                                                           like are the numbers that views named v_..._id go by)
 //   -- needs:   day                                         without a period, take the newest day of the book
 //   -- example: production --period "this week"             what follows 'report' on the line that shows it, for --help
 //   -- worksheets: one                                      in a workbook all tables stand on one worksheet

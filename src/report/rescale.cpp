@@ -47,9 +47,13 @@ void shadow(SQLite::Database& db, const std::string& view, const std::map<std::s
 
 std::string of_logs(const std::string& what, const std::string& also = "") {
   return fmt::format(
-      "(SELECT {} FROM temp.v_log l WHERE l.day = old.day AND l.shift = old.shift AND l.run = old.run "
+      "(SELECT {} FROM temp.v_log_id l WHERE l.day = old.day AND l.shift = old.shift AND l.run = old.run "
       "AND l.state = 'sawn'{})",
       what, also);
+}
+
+std::string of_runs(const std::string& what, const std::string& also) {
+  return fmt::format("(SELECT {} FROM temp.v_run_id r WHERE r.day = old.day AND r.shift = old.shift AND {})", what, also);
 }
 
 }  // namespace
@@ -60,19 +64,39 @@ Rescaled::Rescaled(const book::Book& book, const std::string& rule) : book_(book
   const std::string name = sql_text(rule_);
   const std::string gross = fmt::format("gross_scale({}, old.spec, old.metric)", name);
   const std::string net = fmt::format("net_scale({}, old.spec, old.metric)", name);
-  shadow(book.database(), "v_log",
-         {{"rule", name}, {"gross", gross}, {"net", net}, {"deduction", gross + " - " + net}});
-  shadow(book.database(), "v_run",
-         {{"rule", name},
-          {"scale_unit", fmt::format("scale_unit({})", name)},
-          {"gross", of_logs("coalesce(sum(l.gross), 0)")},
-          {"net", of_logs("coalesce(sum(l.net), 0)")},
-          {"unscaled_logs", of_logs("count(*)", " AND l.net IS NULL")}});
+  const std::string unit = fmt::format("scale_unit({})", name);
+  for (const char* view : {"v_log_id", "v_log"}) {
+    shadow(book.database(), view,
+           {{"rule", name},
+            {"scale_unit", unit},
+            {"gross", gross},
+            {"net", net},
+            {"deduction", gross + " - " + net}});
+  }
+  for (const char* view : {"v_run_id", "v_run"}) {
+    shadow(book.database(), view,
+           {{"rule", name},
+            {"scale_unit", unit},
+            {"gross", of_logs("coalesce(sum(l.gross), 0)")},
+            {"net", of_logs("coalesce(sum(l.net), 0)")},
+            {"unscaled_logs", of_logs("count(*)", " AND l.net IS NULL")}});
+  }
+  const std::string scaled = "r.logs > r.unscaled_logs";
+  const std::string counted = "r.logs > 0 AND r.unscaled_logs = 0 AND r.lumber > 0";
+  shadow(book.database(), "v_sheet",
+         {{"rules", of_runs("max(rule)", scaled)},
+          {"scale_units", of_runs("max(scale_unit)", scaled)},
+          {"unscaled_logs", of_runs("coalesce(sum(unscaled_logs), 0)", "1")},
+          {"net", of_runs("sum(net)", scaled)},
+          {"counted_lumber", of_runs("sum(lumber)", counted)},
+          {"counted_net", of_runs("sum(net)", counted)}});
 }
 
 Rescaled::~Rescaled() {
   if (rule_.empty()) return;
-  book_.database().tryExec("DROP VIEW IF EXISTS temp.v_run; DROP VIEW IF EXISTS temp.v_log");
+  book_.database().tryExec(
+      "DROP VIEW IF EXISTS temp.v_sheet; DROP VIEW IF EXISTS temp.v_run; DROP VIEW IF EXISTS temp.v_run_id; "
+      "DROP VIEW IF EXISTS temp.v_log; DROP VIEW IF EXISTS temp.v_log_id");
 }
 
 }  // namespace kerfbook::report

@@ -1,4 +1,4 @@
-// rescale.h -- a report under another log rule: for as long as it lasts, v_log and v_run stand for views whose scales
+// rescale.h -- a report under another log rule: for as long as it lasts, the views of logs, runs and days stand for ones whose scales
 // are worked out again from the logs' raw measures. No report knows of it; what is in the book stays.
 #pragma once
 

@@ -73,8 +73,9 @@ class Runner {
 /// The faults of one SELECT, found without running it.
 std::vector<Diagnostic> check_select(sqlite3* db, const std::string& sql, int first_line,
                                      std::vector<std::string>& columns) {
-  static const std::vector<std::string> kParameters{"from", "to",       "today",   "week_start",
-                                                    "job",  "customer", "species", "site"};
+  static const std::vector<std::string> kParameters{"from",   "to",          "today",      "week_start",
+                                                    "job",    "customer",    "species",    "site",
+                                                    "job_id", "customer_id", "species_id", "site_id"};
   std::vector<Diagnostic> found;
   try {
     const Query query(db, sql);

@@ -121,7 +121,10 @@ std::string mill_file(int years) {
     if (week % 10 == 0) text += "owner = \"shares\"\n";
     text += "cut_list = [\"2x6x16 40\", \"2x8x12 30\", \"1x6x10 60\", \"4x4x8 20\"]\n";
   }
-  return text;
+  for (const char* per : {"crew-hour", "engine-hour", "gallon", "tooth", "mile", "MBF"}) {
+    text += fmt::format("[[cost]]\nname = \"by {0}\"\nrate = 3.90\nper = \"{0}\"\n", per);
+  }
+  return text + "[[service]]\nname = \"oil\"\nevery = 50\n";
 }
 
 book::OpenOptions options(bool read_only) {

@@ -17,6 +17,7 @@
 #include <stdexcept>
 #include <vector>
 
+#include "billing/unbilled.h"
 #include "mill_years.h"
 #include "report/filters.h"
 #include "report/report.h"
@@ -193,6 +194,7 @@ void compare(const fs::path& folder, const std::vector<std::string>& only) {
   }
   const Hand hand(book_of(folder, kYears));
   const auto twenty = book::Book::open(book_of(folder, kYears), bench::options(true));
+  billing::register_unbilled(twenty);  // what bills would come to is billing's to measure
   if (only.empty()) stretches(book::Book::open(book_of(folder, 1), bench::options(true)), twenty);
   fmt::print("\n{:<22} {:>7} {:>10} {:>10} {:>10} {:>7} {:>7}\n", "all twenty years", "rows", "rows ms",
              "document", "by hand", "ratio", "ratio");

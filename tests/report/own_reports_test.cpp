@@ -66,7 +66,7 @@ TEST_CASE("each fault of a report is told with its line and what would be right"
         "7: column r says of no two columns; of=A/B");
   CHECK(faults(std::string(kHead) + table + "-- column:  x count \"X\"\nSELECT :jbo AS x;\n") ==
         Faults{"7: 'jbo' is no parameter; one of :from, :to, :today, :week_start, :job, :customer, :species, "
-               ":site"});
+               ":site, :job_id, :customer_id, :species_id, :site_id"});
   CHECK(faults(std::string(kHead) + table +
                "-- chart:   bar x=day\n-- column:  x count \"X\"\nSELECT 1 AS x;\n")
             .size() == 1);
