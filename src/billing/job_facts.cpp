@@ -214,7 +214,7 @@ class Loader {
           if (!row.is_null(4)) fact.name = row.text(4);
           fact.site = sites_.of(row, 8);
           if (row.is_null(5)) return;
-          const auto spec = book::read_spec(row.text(5), row.number(6) != 0);
+          const auto& spec = spec_of(row.text(5), row.number(6) != 0);
           if (!spec) return;
           fact.measured = true;
           fact.log = spec->measure;
@@ -223,6 +223,13 @@ class Loader {
           fact.content = row.maybe(7).value_or(0);
         },
         asked_, to_);
+  }
+
+  /// Logs of one measure are many, and reading it is what takes longest.
+  const std::optional<book::LogSpec>& spec_of(const std::string& text, bool metric) {
+    const auto [at, unknown] = specs_.try_emplace((metric ? "m " : "i ") + text);
+    if (unknown) at->second = book::read_spec(text, metric);
+    return at->second;
   }
 
   /// `columns` of the table's rows that stand under a job asked for.
@@ -296,6 +303,7 @@ class Loader {
   WordsById grades_;
   WordsById sites_;
   std::unordered_map<std::int64_t, Size> sizes_;
+  std::unordered_map<std::string, std::optional<book::LogSpec>> specs_;
   std::unordered_map<std::int64_t, std::size_t> place_;  ///< of a job asked for, by its number
   std::string asked_;
   std::vector<JobFacts> out_;

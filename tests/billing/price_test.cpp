@@ -81,3 +81,78 @@ TEST_CASE("what no price fits is a problem that names it, not a line of nothing"
   REQUIRE(draft.problems.size() == 1);
   CHECK(draft.problems[0].find("2026-05-04, job TER: no price fits 2x6x12 DF") == 0);
 }
+
+TEST_CASE("each condition narrows, beats the house's price where it holds, and is named where it does not") {
+  struct Case {
+    const char* condition;
+    Question fits;
+    Question fails;
+    const char* why_not;
+  };
+  const auto day = [](Question question, const char* when) {
+    question.day = *read_day(when);
+    return question;
+  };
+  const Question plain = asked("J", "C", "DF", "2x6", 12);
+  Question select = plain;
+  select.grade = "Sel";
+  const std::vector<Case> cases{
+      {"species = [\"RC\", \"WH\"]", asked("J", "C", "wh", "2x6", 12), plain, "is for species RC, WH"},
+      {"grade = \"Sel\"", select, plain, "is for grade Sel"},
+      {"size = [\"4x4\", \"4x6\"]", asked("J", "C", "DF", "4x6", 12), plain, "is for other sizes"},
+      {"thickness_from = \"4\"", asked("J", "C", "DF", "4x6", 12), plain, "is for another thickness"},
+      {"thickness_to = \"1\"", asked("J", "C", "DF", "1x6", 12), plain, "is for another thickness"},
+      {"width_from = 10", asked("J", "C", "DF", "2x10", 12), plain, "is for another width"},
+      {"width_to = 4", asked("J", "C", "DF", "2x4", 12), plain, "is for another width"},
+      {"length_over = \"16\"", asked("J", "C", "DF", "2x6", 18), asked("J", "C", "DF", "2x6", 16),
+       "is for other lengths"},
+      {"length_to = \"8\"", asked("J", "C", "DF", "2x6", 8), plain, "is for other lengths"},
+      {"job = \"J\"", plain, asked("K", "C", "DF", "2x6", 12), "is for job J"},
+      {"customer = \"C\"", plain, asked("J", "D", "DF", "2x6", 12), "is for customer C"},
+      {"from = 2026-05-06", day(plain, "2026-05-06"), day(plain, "2026-05-05"),
+       "is in force from 2026-05-06"},
+      {"until = 2026-05-05\nspecies = \"DF\"", day(plain, "2026-05-05"), day(plain, "2026-05-06"),
+       "was in force until 2026-05-05"}};
+  for (const Case& one : cases) {
+    CAPTURE(one.condition);
+    const Terms terms = terms_of(
+        "[[price]]\nname = \"house\"\nbasis = \"bf\"\nrate = 0.40\n"
+        "[[price]]\nname = \"narrow\"\nbasis = \"bf\"\nrate = 0.50\n" +
+        std::string(one.condition) + "\n");
+    CHECK(chosen(terms, one.fits) == "narrow");
+    CHECK(chosen(terms, one.fails) == "house");
+    const std::vector<std::string> lines = explain_price(terms, one.fails);
+    REQUIRE(lines.size() == 2);
+    CHECK(lines[0].find("'house'") == 0);
+    CHECK(lines[0].find("is the only price that fits") != std::string::npos);
+    CHECK(lines[1].find(std::string("does not fit: it ") + one.why_not) != std::string::npos);
+    CHECK(explain_price(terms, one.fits)[0].find(
+              "'narrow' (line 5, 0.50 a board foot) goes before 'house'") == 0);
+  }
+}
+
+TEST_CASE("a named size is more particular than a thickness class with a species, and the reason is told") {
+  const Terms terms = terms_of(
+      "[[price]]\nname = \"timbers\"\nbasis = \"bf\"\nrate = 0.54\nthickness_from = \"4\"\nspecies = \"DF\"\n"
+      "[[price]]\nname = \"posts\"\nbasis = \"piece\"\nrate = 9\nsize = \"4x4\"\n");
+  const Choice choice = choose_price(terms, asked("J", "C", "DF", "4x4", 8));
+  CHECK(choice.price->name == "posts");
+  CHECK(choice.why ==
+        "'posts' (line 7, 9.00 a piece) goes before 'timbers' (line 1, 0.54 a board foot): it asks more "
+        "conditions");
+}
+
+TEST_CASE("a charge is explained as a price is") {
+  const Terms terms = terms_of(
+      "[[charge]]\nname = \"travel\"\ntitle = \"Travel\"\nflat = 20\nrate = 1.75\nper = \"mile\"\nmove = "
+      "true\n"
+      "[[charge]]\nname = \"travel\"\ntitle = \"Travel, as agreed\"\nflat = 60\nmove = true\ncustomer = "
+      "\"C\"\n");
+  const auto lines = explain_charge(terms, "travel", asked("J", "C", "", "2x6", 12));
+  REQUIRE(lines.size() == 2);
+  CHECK(lines[0] ==
+        "'Travel, as agreed' (line 8, 60.00 flat) goes before 'Travel' (line 1, 20.00 flat and 1.75 per "
+        "mile): it "
+        "names the customer");
+  CHECK(explain_charge(terms, "storage", asked("J", "C", "", "2x6", 12))[0] == "no charge fits");
+}
