@@ -127,8 +127,8 @@ class Life {
 
   void check() {
     const auto now = all_bodies();
-    for (const auto& [subject, body] : bodies_)
-      CHECK_MESSAGE(now.at(subject) == body, subject << " has changed");
+    for (const auto& paper : bodies_)
+      CHECK_MESSAGE(now.at(paper.first) == paper.second, paper.first << " has changed");
     bodies_ = now;
     numbers_.clear();
     std::map<std::string, std::int64_t> balances;
@@ -172,7 +172,7 @@ class Life {
     for (const Fact& fact : job_facts(*demo_.book, "MUM", last_).facts)
       if (fact.kind == FactKind::pieces || fact.kind == FactKind::lineal)
         given[write_size(fact.size) + "/" + std::to_string(fact.length.count) + fact.species] -= fact.count;
-    for (const auto& [line, rest] : given) CHECK_MESSAGE(rest == 0, line);
+    for (const auto& rest : given) CHECK_MESSAGE(rest.second == 0, rest.first);
   }
 
   std::mt19937 random_;

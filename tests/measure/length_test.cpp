@@ -23,7 +23,9 @@ constexpr Length tenths_mm(std::int64_t count) {
 using Read = Result<Length> (*)(std::string_view);
 
 void check_reads(Read read, const std::vector<std::pair<std::string, Length>>& rows) {
-  for (const auto& [text, expected] : rows) {
+  for (const auto& row : rows) {
+    const auto& text = row.first;  // names that a capture takes on clang 14 too
+    const auto& expected = row.second;
     CAPTURE(text);
     const auto got = read(text);
     REQUIRE_MESSAGE(got, got.slip().what);
