@@ -192,6 +192,8 @@ std::string why_not(const Ledger& ledger, const Paper& paper) {
                      paper.kind == PaperKind::write_off || paper.kind == PaperKind::credit;
   const bool nothing =
       paper.kind == PaperKind::credit && paper.cancels;  // an invoice of nothing can be cancelled
+  if (known && paper.kind == PaperKind::write_off && at->second.open().minor <= 0)
+    return "nothing is open on invoice " + at->second.called;
   if (money && !nothing && paper.amount.minor <= 0) return "the sum must be more than nothing";
   switch (paper.kind) {
     case PaperKind::credit:
