@@ -23,7 +23,7 @@ WITH logs AS (
          count(*) AS logs, sum(l.net) AS net, sum(l.content) AS content
   FROM v_log_id l JOIN v_run_id r ON r.day = l.day AND r.shift = l.shift AND r.run = l.run
   WHERE l.state = 'sawn' AND l.day BETWEEN :from AND :to AND (:site_id IS NULL OR r.site_id = :site_id)
-  GROUP BY l.day, r.species_id, l.rule, r.scale_unit, origin)
+  GROUP BY l.day, r.species_id, l.rule, r.scale_unit, 5)
 SELECT strftime('%Y', day * 86400, 'unixepoch') AS year, coalesce(nullif(s.species_group, ''), s.code) AS species_group,
        origin, rule, sum(logs) AS logs, sum(net) AS net_bf, sum(content) AS log_ft3,
        CASE WHEN rule IS NOT NULL THEN scale_unit END AS scale_unit

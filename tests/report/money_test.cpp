@@ -246,3 +246,15 @@ TEST_CASE(
   for (const auto& line : billing::stock(book, kToday)) pieces += line.lineal() ? 0 : line.pieces();
   CHECK(pieces == 9);
 }
+
+TEST_CASE("logs of two origins sawn on one day stand on two lines of the year's volume") {
+  auto book = book_of("[species]\nDF = { name = \"fir\", group = \"fir\" }\n",
+                      {"sheet 2026-05-01\nspecies DF\nin A1 15x12 from Tannet\nin A2 15x12 from Orlow\nin A3 "
+                       "15x12 from Tannet\n",
+                       "sheet 2026-05-04\nspecies DF\nlog A1\nlog A2\nlog A3\n2x6 10/12\n"});
+  // a log is pi/4 x (15^2 + 16.5^2) / 2 / 144 x 12 = 16.27 ft3, 1/8 in taper a foot
+  CHECK(shown(run(book, "year")) ==
+        "|2026|fir|Orlow|international-quarter|1|115|16.3|\n"
+        "|2026|fir|Tannet|international-quarter|2|230|32.5|\n"
+        "|||||3|345|48.8|\n");
+}
