@@ -19,15 +19,18 @@
 -- column:  lumber lumber "" hidden
 -- column:  all_cost micro "" hidden
 -- empty:   no cost in this period; the mill file's [[cost]] entries say what the work costs
-WITH spent AS (
+WITH daily AS (
+  SELECT day, line, name, unit, whole, rate_micro, sum(quantity) AS quantity FROM v_spent
+  WHERE day BETWEEN :from AND :to GROUP BY day, line HAVING sum(quantity) <> 0),
+spent AS (
   SELECT line, name, unit, sum(times_over(quantity, 1000000, CASE unit WHEN 'day sawn' THEN 1 ELSE whole END)) AS quantity,
          CASE unit WHEN 'day sawn' THEN 10000 * times_over(rate_micro, 1, 10000 * whole) ELSE rate_micro END AS rate,
          times_over(sum(quantity), rate_micro, whole) AS cost
-  FROM v_spent WHERE day BETWEEN :from AND :to GROUP BY line
+  FROM daily GROUP BY line
   UNION ALL
   SELECT 1000000, 'Fuel, as paid on the sheets', unit, sum(quantity_micro), NULL, money_micro(sum(price_minor))
   FROM v_fuel WHERE price_minor IS NOT NULL AND day BETWEEN :from AND :to GROUP BY unit)
-SELECT name, quantity, rate, cost, unit, (SELECT sum(lumber) FROM v_run WHERE day BETWEEN :from AND :to) AS lumber,
+SELECT name, quantity, rate, cost, unit, (SELECT sum(lumber) FROM v_sheet WHERE day BETWEEN :from AND :to) AS lumber,
        (SELECT sum(cost) FROM spent) AS all_cost
 FROM spent ORDER BY line, unit;
 -- table:   months | By month
@@ -37,13 +40,16 @@ FROM spent ORDER BY line, unit;
 -- column:  per_mbf ratio "Cost per MBF" of=cost/lumber_bf per=mbf unit=money
 -- chart:   line x=month y=per_mbf title="Cost per MBF"
 -- empty:   no cost in this period
-WITH spent AS (
+WITH daily AS (
+  SELECT day, line, name, unit, whole, rate_micro, sum(quantity) AS quantity FROM v_spent
+  WHERE day BETWEEN :from AND :to GROUP BY day, line HAVING sum(quantity) <> 0),
+spent AS (
   SELECT strftime('%Y-%m', day * 86400, 'unixepoch') AS month, times_over(sum(quantity), rate_micro, whole) AS cost
-  FROM v_spent WHERE day BETWEEN :from AND :to GROUP BY 1, line
+  FROM daily GROUP BY 1, line
   UNION ALL
   SELECT strftime('%Y-%m', day * 86400, 'unixepoch'), money_micro(sum(price_minor))
   FROM v_fuel WHERE price_minor IS NOT NULL AND day BETWEEN :from AND :to GROUP BY 1),
-cut AS (SELECT strftime('%Y-%m', day * 86400, 'unixepoch') AS month, sum(lumber) AS lumber FROM v_run
+cut AS (SELECT strftime('%Y-%m', day * 86400, 'unixepoch') AS month, sum(lumber) AS lumber FROM v_sheet
         WHERE day BETWEEN :from AND :to GROUP BY 1)
 SELECT s.month, c.lumber AS lumber_bf, sum(s.cost) AS cost
 FROM spent s LEFT JOIN cut c ON c.month = s.month GROUP BY s.month ORDER BY s.month;

@@ -16,7 +16,7 @@
 WITH time AS (SELECT activity, name, sum(minutes) AS minutes FROM v_crew
               WHERE day BETWEEN :from AND :to AND (:job_id IS NULL OR job_id = :job_id) GROUP BY activity, name)
 SELECT coalesce(nullif(activity, ''), 'the day''s work') AS activity, count(DISTINCT name) AS hands, sum(minutes) AS hours,
-       (SELECT sum(minutes) FROM time) AS all_hours
+       sum(sum(minutes)) OVER () AS all_hours
 FROM time GROUP BY 1 ORDER BY sum(minutes) DESC, 1;
 -- table:   hands | By hand
 -- column:  name text "Hand"

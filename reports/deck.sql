@@ -40,11 +40,8 @@ FROM logs LEFT JOIN v_job j ON j.id = job_id LEFT JOIN v_species s ON s.id = spe
 -- column:  scale_unit text "" hidden
 -- empty:   no log on the deck
 SELECT tag, job, species, spec, net AS net_bf, day AS since, :today - day AS age_days, origin,
-       CASE WHEN state = 'left' THEN 'half-sawn, on the mill' END AS remark, 1 AS logs,
-       scale_unit
-FROM v_log l
-WHERE state IN ('received', 'left') AND (:job IS NULL OR job = :job) AND (:customer IS NULL OR customer = :customer)
-  AND (:species IS NULL OR species = :species) AND (:site IS NULL OR site = :site)
-  AND NOT EXISTS (SELECT 1 FROM v_log s WHERE s.tag = l.tag AND s.state <> 'received'
-    AND (s.day, s.shift, s.number) > (l.day, l.shift, l.number))
+       CASE WHEN state = 'left' THEN 'half-sawn, on the mill' END AS remark, 1 AS logs, scale_unit
+FROM v_deck
+WHERE (:job_id IS NULL OR job_id = :job_id) AND (:customer_id IS NULL OR customer_id = :customer_id)
+  AND (:species_id IS NULL OR species_id = :species_id) AND (:site_id IS NULL OR site_id = :site_id)
 ORDER BY day, shift, number;

@@ -20,21 +20,20 @@
 -- column:  scale_unit text "" hidden
 -- chart:   bar x=diameter y=recovery_percent title="Recovery by diameter"
 -- empty:   no run whose logs were all measured
-WITH runs AS (
-  SELECT r.*, (SELECT max(l.metric) * 1000000 + sum(l.diameter) / count(*) FROM v_log_id l WHERE l.day = r.day   -- in one look
-           AND l.shift = r.shift AND l.run = r.run AND l.state = 'sawn' AND l.diameter IS NOT NULL) AS mean
-  FROM v_run_id r
-  WHERE r.day BETWEEN :from AND :to AND r.unscaled_logs = 0 AND r.lumber > 0
-    AND (:job_id IS NULL OR r.job_id = :job_id) AND (:customer_id IS NULL OR r.customer_id = :customer_id)
-    AND (:species_id IS NULL OR r.species_id = :species_id) AND (:site_id IS NULL OR r.site_id = :site_id)),
-classes AS (
-  SELECT *, mean / 1000000 AS metric, mean % 1000000 / CASE WHEN mean >= 1000000 THEN 500 ELSE 192 END AS class
-  FROM runs WHERE mean IS NOT NULL)
-SELECT CASE WHEN metric THEN (class * 5) || ' to ' || (class * 5 + 5) || ' cm'
-            ELSE (class * 3) || ' to ' || (class * 3 + 3) || ' in' END AS diameter,
-       rule, count(*) AS runs, sum(logs) AS logs, sum(net) AS net_scale_bf, sum(lumber) AS lumber_bf,
-       sum(content) AS log_ft3, sum(wood) AS wood, scale_unit
-FROM classes GROUP BY metric, class, rule, scale_unit ORDER BY metric, class, rule, scale_unit;
+WITH mean AS (
+  SELECT day, shift, run, metric, sum(diameter) / count(*) / CASE WHEN metric THEN 500 ELSE 192 END AS class FROM v_log_id
+  WHERE state = 'sawn' AND diameter IS NOT NULL AND day BETWEEN :from AND :to
+  GROUP BY day, shift, run)
+SELECT CASE WHEN m.metric THEN (m.class * 5) || ' to ' || (m.class * 5 + 5) || ' cm'
+            ELSE (m.class * 3) || ' to ' || (m.class * 3 + 3) || ' in' END AS diameter,
+       r.rule, count(*) AS runs, sum(r.logs) AS logs, sum(r.net) AS net_scale_bf, sum(r.lumber) AS lumber_bf,
+       sum(r.content) AS log_ft3, sum(r.wood) AS wood, r.scale_unit
+FROM mean m JOIN v_run_id r ON r.day = m.day AND r.shift = m.shift AND r.run = m.run
+WHERE r.unscaled_logs = 0 AND r.lumber > 0
+  AND (:job_id IS NULL OR r.job_id = :job_id) AND (:customer_id IS NULL OR r.customer_id = :customer_id)
+  AND (:species_id IS NULL OR r.species_id = :species_id) AND (:site_id IS NULL OR r.site_id = :site_id)
+GROUP BY m.metric, m.class, r.rule, r.scale_unit
+ORDER BY m.metric, m.class, r.rule, r.scale_unit;
 -- table:   logs | Logs by their own diameter
 -- column:  diameter text "Diameter"
 -- column:  rule text "Rule"

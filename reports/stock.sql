@@ -46,10 +46,9 @@ GROUP BY bundle, species, grade, size, metric, thickness, width, length HAVING s
 -- column:  share_percent percent "Share" of=bf/all_bf once
 -- column:  all_bf lumber "" hidden
 -- chart:   bar x=grade y=bf title="Own lumber by grade"
-WITH own AS (SELECT * FROM v_stock WHERE owner = 'own' AND movement <> 'delivered' AND day <= :to
-               AND (:species IS NULL OR species = :species))
-SELECT species, grade, sum(pieces) AS pieces, sum(lumber) AS bf, (SELECT sum(lumber) FROM own) AS all_bf
-FROM own GROUP BY species, grade HAVING sum(lumber) <> 0 ORDER BY species, grade;
+SELECT species, grade, sum(pieces) AS pieces, sum(lumber) AS bf, sum(sum(lumber)) OVER () AS all_bf
+FROM v_stock WHERE owner = 'own' AND movement <> 'delivered' AND day <= :to AND (:species IS NULL OR species = :species)
+GROUP BY species, grade HAVING sum(lumber) <> 0 ORDER BY species, grade;
 -- table:   customers | Customers' lumber
 -- column:  job text "Job"
 -- column:  bundle text "Bundle"
@@ -60,9 +59,19 @@ FROM own GROUP BY species, grade HAVING sum(lumber) <> 0 ORDER BY species, grade
 -- column:  bf lumber "Still here" total=sum
 -- empty:   no customer's lumber
 -- foot:    Grades are the mill's own yard grades, not grade stamps.
+WITH moved AS (   -- what was cut: by runs, less the lines with a bundle, and those by themselves
+  SELECT job, NULL AS bundle, 'cut' AS movement, day, lines, pieces, lumber FROM v_run
+  WHERE owner <> 'own' AND day <= :to AND lines > 0 AND (:species IS NULL OR species = :species)
+  UNION ALL
+  SELECT job, CASE side WHEN 1 THEN bundle END, 'cut', day, side, side * pieces, side * lumber
+  FROM v_tally JOIN (SELECT 1 AS side UNION ALL SELECT -1)
+  WHERE bundle IS NOT NULL AND owner <> 'own' AND day <= :to AND (:species IS NULL OR species = :species)
+  UNION ALL
+  SELECT job, bundle, movement, day, 1, pieces, lumber FROM v_stock
+  WHERE owner <> 'own' AND movement <> 'cut' AND day <= :to AND (:species IS NULL OR species = :species))
 SELECT job, bundle, coalesce(sum(pieces) FILTER (WHERE movement = 'cut'), 0) AS cut,
        coalesce(-sum(pieces) FILTER (WHERE movement = 'share'), 0) AS to_mill,
        coalesce(-sum(pieces) FILTER (WHERE movement = 'delivered'), 0) AS delivered, sum(pieces) AS pieces, sum(lumber) AS bf
-FROM v_stock WHERE owner <> 'own' AND day <= :to AND (:species IS NULL OR species = :species)
-GROUP BY job, bundle HAVING sum(lumber) <> 0 OR max(day) >= :from
+FROM moved
+GROUP BY job, bundle HAVING sum(lines) > 0 AND (sum(lumber) <> 0 OR max(day) >= :from)
 ORDER BY job, bundle;

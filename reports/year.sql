@@ -16,10 +16,9 @@
 -- column:  scale_unit text "" hidden
 -- empty:   no log sawn
 WITH logs AS (
-  SELECT l.day, r.species_id, l.rule, r.scale_unit, coalesce(l.origin, CASE WHEN l.tag IN (SELECT tag FROM v_log_id
-           WHERE state = 'received') THEN (SELECT i.origin FROM v_log_id i WHERE i.tag = l.tag AND i.state = 'received'
-           AND (i.day, i.shift, i.number) < (l.day, l.shift, l.number)
-           ORDER BY i.day DESC, i.shift DESC, i.number DESC LIMIT 1) END) AS origin,
+  SELECT l.day, r.species_id, l.rule, r.scale_unit, coalesce(l.origin, (SELECT i.origin FROM v_log_id i
+           WHERE i.tag = l.tag AND i.state = 'received' AND (i.day, i.shift, i.number) < (l.day, l.shift, l.number)
+           ORDER BY i.day DESC, i.shift DESC, i.number DESC LIMIT 1)) AS origin,
          count(*) AS logs, sum(l.net) AS net, sum(l.content) AS content
   FROM v_log_id l JOIN v_run_id r ON r.day = l.day AND r.shift = l.shift AND r.run = l.run
   WHERE l.state = 'sawn' AND l.day BETWEEN :from AND :to AND (:site_id IS NULL OR r.site_id = :site_id)

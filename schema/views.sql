@@ -48,6 +48,15 @@ FROM log l JOIN run r ON r.day = l.day AND r.shift = l.shift AND r.run = l.run
   LEFT JOIN site ON site.id = r.site LEFT JOIN job ON job.id = r.job
   LEFT JOIN customer ON customer.id = job.customer LEFT JOIN species ON species.id = r.species;
 
+CREATE VIEW v_deck AS    -- one row a log that lies on the deck today: received or left half-sawn, and not sawn since
+SELECT l.day, l.shift, l.number, l.run, l.tag, l.state, l.spec, l.borrowed, l.diameter, l.length, l.metric,
+       l.practice AS rule, CASE WHEN l.practice IS NOT NULL THEN r.unit END AS scale_unit, l.gross, l.deduction, l.net, l.cull,
+       l.content, l.defect, l.origin, r.job AS job_id, job.code AS job, job.customer AS customer_id, r.site AS site_id,
+       r.species AS species_id, species.code AS species
+FROM on_deck d JOIN log l ON l.day = d.day AND l.shift = d.shift AND l.number = d.number
+  JOIN run r ON r.day = l.day AND r.shift = l.shift AND r.run = l.run LEFT JOIN job ON job.id = r.job
+  LEFT JOIN species ON species.id = r.species;
+
 CREATE VIEW v_log_id AS  -- v_log in numbers; v_run_id has the log's job, species and site
 SELECT l.day, l.shift, l.number, l.run, l.tag, l.state, l.spec, l.borrowed, l.diameter, l.length, l.metric,
        l.practice AS rule, CASE WHEN l.practice IS NOT NULL THEN (SELECT unit FROM run r WHERE r.day = l.day
@@ -72,7 +81,15 @@ SELECT day, shift, number, job AS job_id, (SELECT code FROM job j WHERE j.id = c
        activity
 FROM crew;
 
-CREATE VIEW v_job_crew AS   -- one row a day and job: paid crew time; what stands under no job is divided by the jobs' sawing time
+CREATE VIEW v_job_crew AS   -- paid crew time by day and job, in parts; what stands under no job is divided by the jobs' sawing time
+SELECT day, job AS job_id, (SELECT code FROM job j WHERE j.id = crew.job) COLLATE NOCASE AS job,
+       times_over(minutes, 1000000, 60) AS hours_micro
+FROM crew WHERE job IS NOT NULL
+UNION ALL
+SELECT day, job, (SELECT code FROM job j WHERE j.id = s.job) COLLATE NOCASE, times_over(1000000 * minutes,
+         (SELECT sum(free.minutes) FROM crew free WHERE free.day = s.day AND free.job IS NULL),
+         60 * (SELECT sum(jobs.minutes) FROM sawing jobs WHERE jobs.day = s.day AND jobs.job IS NOT NULL))
+FROM (SELECT day, job, sum(minutes) AS minutes FROM sawing WHERE job IS NOT NULL GROUP BY day, job) s; what stands under no job is divided by the jobs' sawing time
 SELECT day, job_id, (SELECT code FROM job j WHERE j.id = job_id) COLLATE NOCASE AS job, sum(hours_micro) AS hours_micro FROM (
   SELECT day, job AS job_id, times_over(minutes, 1000000, 60) AS hours_micro FROM crew WHERE job IS NOT NULL
   UNION ALL
@@ -112,7 +129,9 @@ SELECT c.day, c.shift, c.number, job.code AS job, c.name, c.quantity_micro, c.te
 CREATE VIEW v_use AS     -- one row a sheet and thing that costs: `per` what it goes by, `who` the hand or saw
 SELECT day, 'crew-hour' AS per, name AS who, minutes AS quantity FROM crew
 UNION ALL SELECT day, 'sawing-hour', '', sawing_minutes FROM sheet
-UNION ALL SELECT day, 'engine-hour', '', tenths - lag(tenths) OVER (ORDER BY day, shift, number) FROM meter
+UNION ALL SELECT day, 'engine-hour', '', tenths - (SELECT b.tenths FROM meter b
+  WHERE (b.day, b.shift, b.number) < (meter.day, meter.shift, meter.number)
+  ORDER BY b.day DESC, b.shift DESC, b.number DESC LIMIT 1) FROM meter
 UNION ALL SELECT day, 'day', '', 1 FROM run GROUP BY day HAVING sum(logs) > 0 OR sum(lines) > 0
 UNION ALL SELECT day, 'lumber', '', lumber FROM run
 UNION ALL SELECT day, 'log', '', logs FROM run
@@ -121,12 +140,12 @@ UNION ALL SELECT day, unit, '', quantity_micro FROM fuel WHERE price_minor IS NU
 UNION ALL SELECT day, unit, '', distance_micro FROM move;
 CREATE VIEW v_cost AS    -- one row a cost of the mill file; `whole` of v_use.quantity is one unit
 SELECT line, name, rate_micro, per, whole, unit, who, from_day, to_day FROM cost;
-CREATE VIEW v_spent AS   -- one row a day and cost: what was used of it, in v_use's counts
-SELECT u.day, c.line, c.name, c.unit, c.whole, c.rate_micro, sum(u.quantity) AS quantity
+CREATE VIEW v_spent AS   -- one row a use and cost: what was used of it, in v_use's counts
+SELECT u.day, c.line, c.name, c.unit, c.whole, c.rate_micro, u.quantity
 FROM cost c JOIN v_use u ON u.per = c.per AND u.day BETWEEN c.from_day AND c.to_day
   AND (c.who = u.who COLLATE NOCASE OR c.who = '' AND NOT EXISTS (SELECT 1 FROM cost own WHERE own.per = c.per
        AND own.who = u.who COLLATE NOCASE AND own.who <> '' AND u.day BETWEEN own.from_day AND own.to_day))
-GROUP BY u.day, c.line HAVING sum(u.quantity) <> 0;
+WHERE u.quantity <> 0;
 CREATE VIEW v_service AS SELECT line, name, every_tenths FROM service;   -- services due by engine hours
 CREATE VIEW v_load AS    -- one row a line of a load slip
 SELECT p.number, p.day, p.job, p.customer, l.line, l.bundle, l.species, l.grade, l.size, l.thickness, l.width,

@@ -6,6 +6,7 @@
 
 #include "base/error.h"
 #include "base/text.h"
+#include "book/deck_rows.h"
 #include "book/mill_rows.h"
 #include "book/sheet_rows.h"
 #include "sheet/read.h"
@@ -102,11 +103,14 @@ void Projector::settle() {
 
 void Projector::project(SheetKey key) {
   const auto all = revisions(key);
+  auto tags = deck_tags(store_, key);
   store_.run("DELETE FROM sheet WHERE day = ? AND shift = ?", key.day, key.shift);
   MillInForce then(store_, words_, mills_, all.back().mill_entry);
   MillInForce now(store_, words_, mills_, mill_entry_);
   write_sheet_rows(store_, words_, all.back(), then, now);
   write_struck_rows(store_, words_, all, mill());
+  tags.merge(deck_tags(store_, key));
+  write_deck_rows(store_, key, tags);
 }
 
 std::vector<SheetEntry> Projector::revisions(SheetKey key) {

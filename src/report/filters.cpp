@@ -13,6 +13,9 @@
 namespace kerfbook::report {
 namespace {
 
+constexpr std::int64_t kBeforeAll = -1'000'000;  // day numbers that stand for no first and no last day
+constexpr std::int64_t kAfterAll = 1'000'000;
+
 /// A filter that names something of the book.
 struct Named {
   const char* word;  ///< the filter
@@ -119,29 +122,53 @@ void blank(std::string& sql, std::size_t from, std::size_t to) {
   }
 }
 
+/// `(:job IS NULL OR job = :job)`, whose bracket stands at `at`.
+void fit_filter(std::string& sql, std::size_t at, const Parameters& parameters) {
+  for (const auto& [name, value] : parameters) {
+    const std::string opening = "(:" + name + " IS NULL OR ";
+    if (sql.compare(at, opening.size(), opening) != 0) continue;
+    if (std::holds_alternative<std::monostate>(value)) {
+      blank(sql, at + 1, past_bracket(sql, at) - 1);
+      sql[at + 1] = '1';
+    } else {
+      blank(sql, at + 1, at + opening.size());
+    }
+  }
+}
+
+bool is_name_part(char c) {
+  return c == '_' || (c >= '0' && c <= '9') || (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+}
+
+/// `r.day BETWEEN :from AND :to`, whose `day` stands at `at`: left out when all days are asked for.
+void fit_period(std::string& sql, std::size_t at) {
+  constexpr std::string_view kPeriod = "day BETWEEN :from AND :to";
+  if (sql.compare(at, kPeriod.size(), kPeriod) != 0) return;
+  std::size_t begin = at;
+  if (begin > 0 && sql[begin - 1] == '.') --begin;
+  while (begin > 0 && begin < at && is_name_part(sql[begin - 1])) --begin;
+  if (begin == at && at > 0 && is_name_part(sql[at - 1])) return;
+  blank(sql, begin, at + kPeriod.size());
+  sql[begin] = '1';
+}
+
 }  // namespace
 
 std::string fitted(std::string sql, const Parameters& parameters) {
+  const auto is = [&](const char* name, std::int64_t day) {
+    const auto found = parameters.find(name);
+    return found != parameters.end() && found->second == Value(day);
+  };
+  const bool all_days = is("from", kBeforeAll) && is("to", kAfterAll);
   for (std::size_t at = 0; at < sql.size(); at = past(sql, at)) {
-    if (sql[at] != '(') continue;
-    for (const auto& [name, value] : parameters) {
-      const std::string opening = "(:" + name + " IS NULL OR ";
-      if (sql.compare(at, opening.size(), opening) != 0) continue;
-      if (std::holds_alternative<std::monostate>(value)) {
-        blank(sql, at + 1, past_bracket(sql, at) - 1);
-        sql[at + 1] = '1';
-      } else {
-        blank(sql, at + 1, at + opening.size());
-      }
-    }
+    if (sql[at] == '(') fit_filter(sql, at, parameters);
+    if (sql[at] == 'd' && all_days) fit_period(sql, at);
   }
   return sql;
 }
 
 Filtered filtered(const ReportFile& report, const book::Book& book, const Ask& ask,
                   const render::Style& style, Day today) {
-  constexpr std::int64_t kBeforeAll = -1'000'000;
-  constexpr std::int64_t kAfterAll = 1'000'000;
   Filtered out;
   out.ask = ask;
   if (ask.from) check_taken(report, "from");

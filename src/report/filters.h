@@ -21,7 +21,8 @@ Filtered filtered(const ReportFile& report, const book::Book& book, const Ask& a
                   const render::Style& style, Day today);
 
 /// The SELECT for what was asked: a condition written `(:job IS NULL OR job = :job)` is left out when no job was asked
-/// for, and is `job = :job` when one was, so that no name is looked up for nothing and an index on it is of use.
+/// for, and is `job = :job` when one was, so that no name is looked up for nothing and an index on it is of use;
+/// `day BETWEEN :from AND :to` is left out when all days are asked for.
 /// Every other byte, and every line, stays where it was.
 std::string fitted(std::string sql, const Parameters& parameters);
 

@@ -140,16 +140,31 @@ void check_nothing_follows(sqlite3* db, std::string_view sql, std::size_t used) 
   }
 }
 
-/// Stops a statement that has run out of time.
-struct Clock {
-  std::chrono::steady_clock::time_point until;
+}  // namespace
+
+/// Stops a statement that has run out of time, for as long as it stands in place.
+class Query::Clock {
+ public:
+  Clock(sqlite3* db, std::chrono::milliseconds time)
+      : db_(db), until_(std::chrono::steady_clock::now() + time) {
+    sqlite3_progress_handler(db_, kStepsBetweenLooks, look, this);
+  }
+  Clock(const Clock&) = delete;
+  Clock& operator=(const Clock&) = delete;
+  ~Clock() { sqlite3_progress_handler(db_, 0, nullptr, nullptr); }
+
+ private:
+  static int look(void* data) {
+    return std::chrono::steady_clock::now() > static_cast<const Clock*>(data)->until_ ? 1 : 0;
+  }
+
+  sqlite3* db_;
+  std::chrono::steady_clock::time_point until_;
 };
 
-int look_at_clock(void* data) {
-  return std::chrono::steady_clock::now() > static_cast<const Clock*>(data)->until ? 1 : 0;
-}
-
-}  // namespace
+Query::Query(Query&&) noexcept = default;
+Query& Query::operator=(Query&&) noexcept = default;
+Query::~Query() = default;
 
 void Query::Finalize::operator()(sqlite3_stmt* statement) const noexcept {
   sqlite3_finalize(statement);
@@ -200,11 +215,9 @@ void Query::bind(const std::string& name, const Value& value) {
 }
 
 bool Query::step() {
-  if (rows_ == 0) started_ = std::chrono::steady_clock::now();
-  Clock clock{started_ + limits_.time};
-  sqlite3_progress_handler(db_, kStepsBetweenLooks, look_at_clock, &clock);
+  if (!clock_) clock_ = std::make_unique<Clock>(db_, limits_.time);
   const int result = sqlite3_step(statement_.get());
-  sqlite3_progress_handler(db_, 0, nullptr, nullptr);
+  if (result != SQLITE_ROW) clock_.reset();
   if (result == SQLITE_DONE) return false;
   if (result == SQLITE_INTERRUPT) {
     throw SqlFault(fmt::format("it takes longer than {} seconds; a WITH RECURSIVE without an end?",

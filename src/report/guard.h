@@ -40,9 +40,9 @@ class Query {
  public:
   /// Throws SqlFault. Nothing has run when it returns.
   Query(sqlite3* db, std::string_view sql, Limits limits = {});
-  Query(Query&&) noexcept = default;
-  Query& operator=(Query&&) noexcept = default;
-  ~Query() = default;
+  Query(Query&&) noexcept;
+  Query& operator=(Query&&) noexcept;
+  ~Query();
 
   [[nodiscard]] std::vector<std::string> columns() const;
   [[nodiscard]] std::vector<std::string> parameters() const;  ///< without their colon
@@ -58,10 +58,11 @@ class Query {
   struct Finalize {
     void operator()(sqlite3_stmt* statement) const noexcept;
   };
+  class Clock;
   sqlite3* db_;
   std::unique_ptr<sqlite3_stmt, Finalize> statement_;
   Limits limits_;
-  std::chrono::steady_clock::time_point started_;
+  std::unique_ptr<Clock> clock_;  ///< from the first step on
   std::int64_t rows_ = 0;
 };
 

@@ -53,7 +53,8 @@ std::string of_logs(const std::string& what, const std::string& also = "") {
 }
 
 std::string of_runs(const std::string& what, const std::string& also) {
-  return fmt::format("(SELECT {} FROM temp.v_run_id r WHERE r.day = old.day AND r.shift = old.shift AND {})", what, also);
+  return fmt::format("(SELECT {} FROM temp.v_run_id r WHERE r.day = old.day AND r.shift = old.shift AND {})",
+                     what, also);
 }
 
 }  // namespace
@@ -65,7 +66,7 @@ Rescaled::Rescaled(const book::Book& book, const std::string& rule) : book_(book
   const std::string gross = fmt::format("gross_scale({}, old.spec, old.metric)", name);
   const std::string net = fmt::format("net_scale({}, old.spec, old.metric)", name);
   const std::string unit = fmt::format("scale_unit({})", name);
-  for (const char* view : {"v_log_id", "v_log"}) {
+  for (const char* view : {"v_log_id", "v_log", "v_deck"}) {
     shadow(book.database(), view,
            {{"rule", name},
             {"scale_unit", unit},
@@ -95,7 +96,8 @@ Rescaled::Rescaled(const book::Book& book, const std::string& rule) : book_(book
 Rescaled::~Rescaled() {
   if (rule_.empty()) return;
   book_.database().tryExec(
-      "DROP VIEW IF EXISTS temp.v_sheet; DROP VIEW IF EXISTS temp.v_run; DROP VIEW IF EXISTS temp.v_run_id; "
+      "DROP VIEW IF EXISTS temp.v_sheet; DROP VIEW IF EXISTS temp.v_deck; DROP VIEW IF EXISTS temp.v_run; "
+      "DROP VIEW IF EXISTS temp.v_run_id; "
       "DROP VIEW IF EXISTS temp.v_log; DROP VIEW IF EXISTS temp.v_log_id");
 }
 
