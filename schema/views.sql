@@ -53,7 +53,7 @@ SELECT l.day, l.shift, l.number, l.run, l.tag, l.state, l.spec, l.borrowed, l.di
        l.practice AS rule, CASE WHEN l.practice IS NOT NULL THEN r.unit END AS scale_unit, l.gross, l.deduction, l.net, l.cull,
        l.content, l.defect, l.origin, r.job AS job_id, job.code AS job, job.customer AS customer_id, r.site AS site_id,
        r.species AS species_id, species.code AS species
-FROM on_deck d JOIN log l ON l.day = d.day AND l.shift = d.shift AND l.number = d.number
+FROM on_deck d CROSS JOIN log l ON l.day = d.day AND l.shift = d.shift AND l.number = d.number
   JOIN run r ON r.day = l.day AND r.shift = l.shift AND r.run = l.run LEFT JOIN job ON job.id = r.job
   LEFT JOIN species ON species.id = r.species;
 

@@ -1,0 +1,12 @@
+WITH g AS (
+  SELECT setup, species, practice, unit, count(*) AS runs, sum(logs) AS logs, sum(net) FILTER (WHERE logs > unscaled_logs) AS net,
+         sum(lumber) AS lumber, sum(content) FILTER (WHERE logs > unscaled_logs) AS content, sum(unscaled_logs) AS unscaled,
+         sum(lumber) FILTER (WHERE counted) AS clumber, sum(net) FILTER (WHERE counted) AS cnet,
+         sum(content) FILTER (WHERE counted) AS ccontent, sum(wood) FILTER (WHERE counted) AS cwood
+  FROM (SELECT logs, lines, unscaled_logs, net, lumber, content, wood, species, practice, unit,
+          coalesce(setup, (SELECT c.setup FROM setup_change c
+            WHERE (c.day, c.shift) < (run.day, run.shift) ORDER BY c.day DESC, c.shift DESC, c.number DESC LIMIT 1)) AS setup,
+          logs > 0 AND unscaled_logs = 0 AND lumber > 0 AS counted FROM run) WHERE logs > 0 OR lines > 0
+  GROUP BY setup, species, practice, unit)
+SELECT u.name, n.code, practice, runs, logs, net, lumber, content, unscaled, clumber, cnet, ccontent, cwood, unit
+FROM g LEFT JOIN setup u ON u.id = g.setup LEFT JOIN species n ON n.id = g.species ORDER BY u.name, n.code, practice, unit;

@@ -1,0 +1,20 @@
+WITH lines AS (
+  SELECT day, shift, sum(lumber) AS lumber, sum(length * CASE form WHEN 'lineal' THEN 1 ELSE pieces END) AS lineal
+  FROM tally GROUP BY day, shift),
+sheets AS (
+  SELECT s.day, s.shift, sum(coalesce(l.lumber, 0)) OVER w - coalesce(l.lumber, 0) AS lumber,
+         sum(coalesce(l.lineal, 0)) OVER w - coalesce(l.lineal, 0) AS lineal, sum(s.sawing_minutes) OVER (ORDER BY s.day) AS minutes
+  FROM sheet s LEFT JOIN lines l ON l.day = s.day AND l.shift = s.shift WINDOW w AS (ORDER BY s.day, s.shift)),
+placed AS (
+  SELECT w.*, s.minutes, s.lumber + (SELECT coalesce(sum(t.lumber), 0) FROM tally t
+           WHERE t.day = w.day AND t.shift = w.shift AND t.number < w.number) AS lumber,
+         s.lineal + (SELECT coalesce(sum(t.length * CASE t.form WHEN 'lineal' THEN 1 ELSE t.pieces END), 0) FROM tally t
+           WHERE t.day = w.day AND t.shift = w.shift AND t.number < w.number) AS lineal
+  FROM tooth_work w JOIN sheets s ON s.day = w.day AND s.shift = w.shift)
+SELECT p.day, p.saw, replace(p.action, '-', ' '), p.teeth, nullif(p.cause, ''), n.code, nullif(p.log_tag, ''), nullif(p.text, ''),
+       p.lumber - lag(p.lumber) OVER saw_work, p.lineal - lag(p.lineal) OVER saw_work, p.minutes - lag(p.minutes) OVER saw_work
+FROM placed p LEFT JOIN run r ON r.day = p.day AND r.shift = p.shift AND r.run = p.run LEFT JOIN species n ON n.id = r.species
+WINDOW saw_work AS (PARTITION BY saw ORDER BY p.day, p.shift, p.number) ORDER BY p.day, p.shift, p.number;
+SELECT saw, replace(action, '-', ' '), nullif(cause, ''), n.code, count(*), sum(teeth), (SELECT sum(lumber) FROM run)
+FROM tooth_work w LEFT JOIN run r ON r.day = w.day AND r.shift = w.shift AND r.run = w.run LEFT JOIN species n ON n.id = r.species
+GROUP BY saw, action, cause, n.code ORDER BY saw, 2, cause, n.code;
