@@ -42,7 +42,10 @@ SELECT u.name AS setup, s.code AS species, rule, runs, logs, net_scale_bf, lumbe
 FROM overrun LEFT JOIN v_setup u ON u.id = setup_id LEFT JOIN v_species s ON s.id = species_id
 ORDER BY u.name, s.code, rule, scale_unit;
 -- notes:
-SELECT 'Set-up ' || coalesce(setup, '-') || ': ' || sum(logs) || ' logs; under 50 is too few to tell set-ups apart (common practice, no source).'
-FROM v_run WHERE day BETWEEN :from AND :to AND (:job IS NULL OR job = :job) AND (:customer IS NULL OR customer = :customer)
-  AND (:species IS NULL OR species = :species) AND (:site IS NULL OR site = :site)
-GROUP BY setup HAVING sum(logs) BETWEEN 1 AND 49 ORDER BY setup;
+SELECT 'Set-up ' || coalesce(u.name, '-') || ': ' || logs || ' logs; under 50 is too few to tell set-ups apart (common practice, no source).'
+FROM (SELECT setup_id, sum(logs) AS logs FROM v_run_id
+      WHERE day BETWEEN :from AND :to AND (:job_id IS NULL OR job_id = :job_id)
+        AND (:customer_id IS NULL OR customer_id = :customer_id)
+        AND (:species_id IS NULL OR species_id = :species_id) AND (:site_id IS NULL OR site_id = :site_id)
+      GROUP BY setup_id HAVING sum(logs) BETWEEN 1 AND 49) LEFT JOIN v_setup u ON u.id = setup_id
+ORDER BY u.name;

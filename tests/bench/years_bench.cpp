@@ -1,76 +1,37 @@
-// years_bench.cpp -- a year and twenty years of day sheets: what posting, the file and reports cost, as ratios to raw
-// SQLite doing the same work in the same run. Run by hand: years_bench [FOLDER]
+// years_bench.cpp -- a year and twenty years of day sheets: what posting and the file cost, as ratios to raw SQLite
+// doing the same work in the same run; and that opening, showing, checking, posting and correcting cost the same at the
+// end of twenty years as at the end of one. Reports stand in report_bench. Run by hand: years_bench [FOLDER]
 //
 // The floor of posting: the same rows through the C interface into a plain normalized schema, one transaction a day,
-// with the same durability. The floor of an all-history report: the best hand-written SQL over the base tables.
+// with the same durability.
 #include <fmt/format.h>
 #include <sqlite3.h>
 
 #include <algorithm>
-#include <chrono>
 #include <filesystem>
 #include <functional>
 #include <string>
 #include <vector>
 
 #include "book/book.h"
-#include "report/report.h"
+#include "mill_years.h"
 
 namespace fs = std::filesystem;
 using namespace kerfbook;
 
 namespace {
 
-constexpr int kDaysAYear = 230;
-constexpr int kLines = 60;
-constexpr int kLogs = 12;
-
-double seconds(const std::function<void()>& deed) {
-  const auto began = std::chrono::steady_clock::now();
-  deed();
-  return std::chrono::duration<double>(std::chrono::steady_clock::now() - began).count();
-}
-
-double best_of(int times, const std::function<void()>& deed) {
-  double best = 1e9;
-  for (int i = 0; i < times; ++i) best = std::min(best, seconds(deed));
-  return best;
-}
-
-/// The days sawn: five a week, 46 weeks a year.
-Day day_of(int number) {
-  const int year = number / kDaysAYear;
-  const int in_year = number % kDaysAYear;
-  return make_day(2006 + year, 1, 9) + 7 * (in_year / 5) + in_year % 5;
-}
-
-std::string sheet_of(int number) {
-  std::string text = "sheet " + write_day(day_of(number)) +
-                     "\nsite yard\ncrew Quill 9, Bess 9\nrun 7:15-10:20 10:56-13:30\nstop 0:30 belt\njob " +
-                     (number % 7 < 5 ? "J" + std::to_string(number / 5) : "own") + "\nspecies " +
-                     (number % 3 == 0 ? "WH" : "DF") + "\n";
-  for (int i = 0; i < kLogs; ++i) {
-    text += fmt::format("log T{} {}x{}\n", number * kLogs + i, 10 + (number + 3 * i) % 12, 10 + 2 * (i % 4));
-  }
-  static const std::vector<std::string> sizes{"1x4", "1x6",  "1x8", "2x4", "2x6",
-                                              "2x8", "2x10", "4x4", "4x6", "5/4x6"};
-  for (int i = 0; i < kLines; i += 6) {
-    text += sizes[static_cast<std::size_t>(i / 6)];
-    for (int k = 0; k < 6; ++k) text += fmt::format(" {}/{}", 1 + (number + i + k) % 9, 8 + 2 * k);
-    text += "\n";
-  }
-  return text;
-}
-
-book::OpenOptions options() {
-  book::OpenOptions how;
-  how.now = [] { return std::string("2026-01-01 20:00:00"); };
-  return how;
-}
+using bench::day_of;
+using bench::kDaysAYear;
+using bench::kLines;
+using bench::kLogs;
+using bench::seconds;
+using bench::sheet_of;
 
 double post_years(const fs::path& file, int years) {
   fs::remove(file);
-  auto open = book::Book::create(file, options());
+  auto open = book::Book::create(file, bench::options(),
+                                 book::Document{"mill", bench::mill_file(years), book::EntryKind::mill});
   return seconds([&] {
     for (int i = 0; i < years * kDaysAYear; ++i) open.post_sheet(sheet_of(i), "");
   });
@@ -161,75 +122,85 @@ double floor_years(const fs::path& file, int years) {
   });
 }
 
-double report_time(const fs::path& file, const std::string& name, std::optional<Day> from,
-                   std::optional<Day> to) {
-  const auto open = book::Book::open(file, [] {
-    auto how = options();
-    how.read_only = true;
-    return how;
-  }());
-  const auto reports = report::all_reports("");
-  const auto& wanted = report::find_report(reports, name);
-  report::Ask ask;
-  ask.from = from;
-  ask.to = to;
-  return best_of(5, [&] { report::run_report(wanted, open, ask, {}, make_day(2026, 1, 1)); });
+/// What an evening asks of a book, each from opening the file to closing it.
+struct Evening {
+  const char* words;
+  std::function<void(const fs::path& file, int days)> deed;
+};
+
+const std::vector<Evening>& evenings() {
+  static const std::vector<Evening> all{
+      {"open", [](const fs::path& file, int) { book::Book::open(file, bench::options(true)); }},
+      {"show a day",
+       [](const fs::path& file, int days) {
+         const auto open = book::Book::open(file, bench::options(true));
+         const auto shown = open.revisions(write_day(day_of(days - 3)));
+         if (shown.empty()) throw std::runtime_error("the day is not in the book");
+       }},
+      {"check a sheet",
+       [](const fs::path& file, int days) {
+         book::Book::open(file, bench::options(true)).check_sheet(sheet_of(days));
+       }},
+      {"post a sheet",
+       [](const fs::path& file, int days) {
+         static int posted = 0;
+         book::Book::open(file, bench::options()).post_sheet(sheet_of(days + posted++ / 2), "");
+       }},
+      {"correct a sheet", [](const fs::path& file, int days) {
+         static int corrected = 0;
+         const auto text = corrected % 2 == 0 ? bench::corrected_sheet_of(days - 5) : sheet_of(days - 5);
+         ++corrected;
+         book::Book::open(file, bench::options()).post_sheet(text, "split");
+       }}};
+  return all;
 }
 
-double by_hand(const fs::path& file) {
-  sqlite3* db = nullptr;
-  must(sqlite3_open_v2(file.c_str(), &db, SQLITE_OPEN_READONLY, nullptr), db);
-  const double time = best_of(5, [&] {
-    must(sqlite3_exec(
-             db,
-             "SELECT r.day, sum(r.logs), sum(r.net), sum(r.lumber), sum(r.pieces), max(s.sawing_minutes), "
-             "max(s.stop_minutes), max(s.crew_minutes) FROM run r JOIN sheet s USING (day, shift) GROUP BY "
-             "r.day",
-             [](void*, int, char**, char**) { return 0; }, nullptr, nullptr),
-         db);
-  });
-  sqlite3_close(db);
-  return time;
-}
-
-void report_lines(const fs::path& one_year, const fs::path& twenty_years) {
-  const Day day = day_of(150);
-  const Day late = day_of(19 * kDaysAYear + 150);
-  for (const auto& [words, span] :
-       {std::pair("a day", 0), std::pair("a week", 6), std::pair("a month", 30)}) {
-    for (const char* name : {"production", "overrun", "tally"}) {
-      const double one = report_time(one_year, name, day, day + span);
-      const double twenty = report_time(twenty_years, name, late, late + span);
-      fmt::print("report {:<11} {:<8} 1 year {:8.2f} ms, 20 years {:8.2f} ms, ratio {:.2f}\n", name, words,
-                 one * 1e3, twenty * 1e3, twenty / one);
+void evening_lines(const fs::path& one_year, const fs::path& twenty_years) {
+  fmt::print("\n{:<24} {:>12} {:>12} {:>7}\n", "an evening", "20 years ms", "1 year ms", "ratio");
+  for (const auto& evening : evenings()) {
+    double one = 1e9;
+    double twenty = 1e9;
+    for (int i = 0; i < 15; ++i) {
+      one = std::min(one, seconds([&] { evening.deed(one_year, kDaysAYear); }));
+      twenty = std::min(twenty, seconds([&] { evening.deed(twenty_years, 20 * kDaysAYear); }));
     }
+    fmt::print("{:<24} {:>12.2f} {:>12.2f} {:>7.2f}\n", evening.words, twenty * 1e3, one * 1e3, twenty / one);
   }
-  const double all = report_time(twenty_years, "production", std::nullopt, std::nullopt);
-  const double hand = by_hand(twenty_years);
-  fmt::print(
-      "report production, all of 20 years {:.1f} ms; the same sums by hand in SQL {:.1f} ms; ratio {:.2f}\n",
-      all * 1e3, hand * 1e3, all / hand);
+}
+
+void proving(const char* words, const fs::path& file, int years) {
+  auto open = book::Book::open(file, bench::options());
+  const double verify = seconds([&] {
+    if (!open.verify().empty()) throw std::runtime_error("the book is not whole");
+  });
+  const double rebuild = seconds([&] { open.rebuild(); });
+  fmt::print("{}: verify {:.2f} s, rebuild {:.2f} s; a year {:.2f} and {:.2f} s\n", words, verify, rebuild,
+             verify / years, rebuild / years);
 }
 
 }  // namespace
 
 int main(int argc, char** argv) {
   const fs::path folder = argc > 1 ? fs::path(argv[1]) : fs::temp_directory_path();
-  const fs::path one_year = folder / "bench-1.book";
-  const fs::path twenty_years = folder / "bench-20.book";
-  const fs::path floor_file = folder / "bench-floor.db";
+  const fs::path one_year = folder / "kerfbook-bench-posted-1.book";
+  const fs::path twenty_years = folder / "kerfbook-bench-posted-20.book";
+  const fs::path floor_file = folder / "kerfbook-bench-floor.db";
 
   const double floor = floor_years(floor_file, 1);
   const double posted = post_years(one_year, 1);
-  fmt::print("a year of {} sheets, {} lines each: posted in {:.2f} s, raw SQLite {:.2f} s, ratio {:.2f}\n",
-             kDaysAYear, kLines, posted, floor, posted / floor);
+  fmt::print(
+      "a year of {} sheets, {} tally lines and {} logs each: posted in {:.2f} s, raw SQLite {:.2f} s, ratio "
+      "{:.2f}\n",
+      kDaysAYear, kLines, kLogs, posted, floor, posted / floor);
   const auto size = [](const fs::path& file) { return static_cast<double>(fs::file_size(file)); };
   fmt::print("its file: {:.2f} MB, raw SQLite {:.2f} MB, ratio {:.2f}\n", size(one_year) / 1e6,
              size(floor_file) / 1e6, size(one_year) / size(floor_file));
 
   const double twenty = post_years(twenty_years, 20);
-  fmt::print("twenty years: posted in {:.1f} s; a sheet at the end costs {:.2f} of one in the first year\n",
-             twenty, twenty / 20 / posted);
-  report_lines(one_year, twenty_years);
+  fmt::print("twenty years: posted in {:.1f} s; a sheet costs {:.2f} of one in a single year\n", twenty,
+             twenty / 20 / posted);
+  proving("one year", one_year, 1);
+  proving("twenty years", twenty_years, 20);
+  evening_lines(one_year, twenty_years);
   for (const auto& file : {one_year, twenty_years, floor_file}) fs::remove(file);
 }
