@@ -81,7 +81,7 @@ SELECT day, shift, number, job AS job_id, (SELECT code FROM job j WHERE j.id = c
        activity
 FROM crew;
 
-CREATE VIEW v_job_crew AS   -- paid crew time by day and job, in parts; what stands under no job is divided by the jobs' sawing time
+CREATE VIEW v_job_crew AS   -- paid crew time by day and job, in parts: what stands under no job is divided by the jobs' sawing time
 SELECT day, job AS job_id, (SELECT code FROM job j WHERE j.id = crew.job) COLLATE NOCASE AS job,
        times_over(minutes, 1000000, 60) AS hours_micro
 FROM crew WHERE job IS NOT NULL
@@ -89,15 +89,7 @@ UNION ALL
 SELECT day, job, (SELECT code FROM job j WHERE j.id = s.job) COLLATE NOCASE, times_over(1000000 * minutes,
          (SELECT sum(free.minutes) FROM crew free WHERE free.day = s.day AND free.job IS NULL),
          60 * (SELECT sum(jobs.minutes) FROM sawing jobs WHERE jobs.day = s.day AND jobs.job IS NOT NULL))
-FROM (SELECT day, job, sum(minutes) AS minutes FROM sawing WHERE job IS NOT NULL GROUP BY day, job) s; what stands under no job is divided by the jobs' sawing time
-SELECT day, job_id, (SELECT code FROM job j WHERE j.id = job_id) COLLATE NOCASE AS job, sum(hours_micro) AS hours_micro FROM (
-  SELECT day, job AS job_id, times_over(minutes, 1000000, 60) AS hours_micro FROM crew WHERE job IS NOT NULL
-  UNION ALL
-  SELECT day, job, times_over(1000000 * minutes,
-           (SELECT sum(free.minutes) FROM crew free WHERE free.day = s.day AND free.job IS NULL),
-           60 * (SELECT sum(jobs.minutes) FROM sawing jobs WHERE jobs.day = s.day AND jobs.job IS NOT NULL))
-  FROM (SELECT day, job, sum(minutes) AS minutes FROM sawing WHERE job IS NOT NULL GROUP BY day, job) s)
-GROUP BY day, job_id HAVING sum(hours_micro) IS NOT NULL;
+FROM (SELECT day, job, sum(minutes) AS minutes FROM sawing WHERE job IS NOT NULL GROUP BY day, job) s;
 CREATE VIEW v_tooth_work AS  -- one row a piece of work on teeth or blades
 SELECT day, shift, number, job AS job_id, (SELECT code FROM job j WHERE j.id = w.job) COLLATE NOCASE AS job, saw, action, teeth,
        cause, log_tag, text,
