@@ -39,7 +39,7 @@ std::string tally(int number, int first, int count, bool graded) {
       text += fmt::format("{}{}{}", text.empty() ? "" : "\n", kSizes[size],
                           graded ? fmt::format(" {}", kGrades[static_cast<std::size_t>(i / 5 % 3)]) : "");
     }
-    text += fmt::format(" {}/{}", 1 + (number + 3 * i) % 9, 8 + 2 * (i % 5));
+    text += fmt::format(" {}/{}", 1 + (number + 3 * i) % 4, 8 + 2 * (i % 5));
   }
   return text + "\n";
 }
