@@ -24,7 +24,7 @@ using namespace kerfbook::render;
 constexpr int kRows = 100'000;
 constexpr int kRounds = 5;
 
-Document lines() {
+Document lines(int rows) {
   Document document;
   document.name = "lines";
   document.title = "Tally lines";
@@ -48,7 +48,7 @@ Document lines() {
   const char* const sizes[] = {"1x4", "1x8", "2x4", "2x6", "2x8", "2x10", "4x4", "4x6"};
   std::int64_t pieces = 0;
   std::int64_t bf = 0;
-  for (int i = 0; i < kRows; ++i) {
+  for (int i = 0; i < rows; ++i) {
     const std::int64_t count = 1 + i % 23;
     const std::int64_t hundredths = 267 + 733 * (i % 97);
     pieces += count;
@@ -118,7 +118,7 @@ long growth(const std::function<void()>& work) {
 }  // namespace
 
 int main() {
-  const Document document = lines();
+  const Document document = lines(kRows);
   const std::string file = fmt::format("/tmp/kerfbook-bench-{}.xlsx", ::getpid());
   std::string bytes;
   const auto ours = [&] { bytes = render_xlsx(document); };
@@ -138,5 +138,12 @@ int main() {
       kRows, kRounds, our_best, bare_best, our_best / bare_best);
   fmt::print("memory grown: renderer {} kB (its file is {} kB), bare {} kB\n", our_growth,
              bytes.size() / 1024, bare_growth);
+  const Document longer = lines(4 * kRows);
+  const long longer_growth = growth([&] { bytes = render_xlsx(longer); });
+  const std::string longer_file = render_xlsx(longer);
+  fmt::print(
+      "of four times the rows: renderer {} kB (its file is {} kB); beyond the file {} kB, of {} rows {} kB\n",
+      longer_growth, longer_file.size() / 1024, longer_growth - static_cast<long>(longer_file.size() / 1024),
+      kRows, our_growth - static_cast<long>(bytes.size() / 1024));
   return 0;
 }
