@@ -45,11 +45,50 @@ void shadow(SQLite::Database& db, const std::string& view, const std::map<std::s
   db.exec(fmt::format("CREATE TEMP VIEW {} AS SELECT {} FROM main.{} old", view, join(list, ", "), view));
 }
 
-std::string of_logs(const std::string& what, const std::string& also = "") {
+/// A figure scaled before, of the days asked for, else worked out on the spot.
+std::string scaled_before(const std::string& column, const std::string& table, const std::string& key,
+                          const std::string& else_) {
+  return fmt::format(
+      "CASE WHEN old.day BETWEEN (SELECT first FROM temp.rescaled) AND (SELECT last FROM temp.rescaled) THEN "
+      "(SELECT {0} FROM temp.{1} s WHERE s.day = old.day AND s.shift = old.shift AND s.{2} = old.{2}) ELSE "
+      "{3} "
+      "END",
+      column, table, key, else_);
+}
+
+std::string of_logs(const std::string& sum) {
   return fmt::format(
       "(SELECT {} FROM temp.v_log_id l WHERE l.day = old.day AND l.shift = old.shift AND l.run = old.run "
-      "AND l.state = 'sawn'{})",
-      what, also);
+      "AND l.state = 'sawn')",
+      sum);
+}
+
+/// Every log of the days is scaled once: a report asks for the same figure several times over.
+void scale_logs(SQLite::Database& db, const std::string& rule, std::int64_t from, std::int64_t to) {
+  db.exec(
+      "CREATE TEMP TABLE rescaled (first INTEGER, last INTEGER);"
+      "CREATE TEMP TABLE rescaled_log (day INTEGER, shift INTEGER, number INTEGER, run INTEGER, sawn "
+      "INTEGER, "
+      "gross INTEGER, net INTEGER, PRIMARY KEY (day, shift, number)) WITHOUT ROWID;"
+      "CREATE TEMP TABLE rescaled_run (day INTEGER, shift INTEGER, run INTEGER, gross INTEGER, net INTEGER, "
+      "unscaled INTEGER, PRIMARY KEY (day, shift, run)) WITHOUT ROWID");
+  const auto fill = [&](const std::string& sql) {
+    SQLite::Statement statement(db, sql);
+    statement.bind(1, from);
+    statement.bind(2, to);
+    statement.exec();
+  };
+  fill("INSERT INTO temp.rescaled VALUES (?, ?)");
+  fill(
+      fmt::format("INSERT INTO temp.rescaled_log SELECT day, shift, number, run, state = 'sawn', "
+                  "gross_scale({0}, spec, metric), net_scale({0}, spec, metric) FROM main.v_log_id "
+                  "WHERE day BETWEEN ? AND ?",
+                  rule));
+  fill(
+      "INSERT INTO temp.rescaled_run SELECT r.day, r.shift, r.run, coalesce(sum(l.gross), 0), "
+      "coalesce(sum(l.net), 0), coalesce(sum(l.sawn AND l.net IS NULL), 0) FROM main.v_run_id r LEFT JOIN "
+      "temp.rescaled_log l ON l.day = r.day AND l.shift = r.shift AND l.run = r.run AND l.sawn "
+      "WHERE r.day BETWEEN ? AND ? GROUP BY r.day, r.shift, r.run");
 }
 
 std::string of_runs(const std::string& what, const std::string& also) {
@@ -59,13 +98,22 @@ std::string of_runs(const std::string& what, const std::string& also) {
 
 }  // namespace
 
-Rescaled::Rescaled(const book::Book& book, const std::string& rule) : book_(book) {
+Rescaled::Rescaled(const book::Book& book, const std::string& rule, std::int64_t from, std::int64_t to)
+    : book_(book) {
   if (rule.empty()) return;
   rule_ = known_rule(book, rule);
   const std::string name = sql_text(rule_);
-  const std::string gross = fmt::format("gross_scale({}, old.spec, old.metric)", name);
-  const std::string net = fmt::format("net_scale({}, old.spec, old.metric)", name);
   const std::string unit = fmt::format("scale_unit({})", name);
+  const auto of_log = [&](const std::string& column, const std::string& function) {
+    return scaled_before(column, "rescaled_log", "number",
+                         fmt::format("{}({}, old.spec, old.metric)", function, name));
+  };
+  const auto of_run = [](const std::string& column, const std::string& sum) {
+    return scaled_before(column, "rescaled_run", "run", of_logs(sum));
+  };
+  scale_logs(book.database(), name, from, to);
+  const std::string gross = of_log("gross", "gross_scale");
+  const std::string net = of_log("net", "net_scale");
   for (const char* view : {"v_log_id", "v_log", "v_deck"}) {
     shadow(book.database(), view,
            {{"rule", name},
@@ -78,9 +126,9 @@ Rescaled::Rescaled(const book::Book& book, const std::string& rule) : book_(book
     shadow(book.database(), view,
            {{"rule", name},
             {"scale_unit", unit},
-            {"gross", of_logs("coalesce(sum(l.gross), 0)")},
-            {"net", of_logs("coalesce(sum(l.net), 0)")},
-            {"unscaled_logs", of_logs("count(*)", " AND l.net IS NULL")}});
+            {"gross", of_run("gross", "coalesce(sum(l.gross), 0)")},
+            {"net", of_run("net", "coalesce(sum(l.net), 0)")},
+            {"unscaled_logs", of_run("unscaled", "coalesce(sum(l.net IS NULL), 0)")}});
   }
   const std::string scaled = "r.logs > r.unscaled_logs";
   const std::string counted = "r.logs > 0 AND r.unscaled_logs = 0 AND r.lumber > 0";
@@ -98,7 +146,9 @@ Rescaled::~Rescaled() {
   book_.database().tryExec(
       "DROP VIEW IF EXISTS temp.v_sheet; DROP VIEW IF EXISTS temp.v_deck; DROP VIEW IF EXISTS temp.v_run; "
       "DROP VIEW IF EXISTS temp.v_run_id; "
-      "DROP VIEW IF EXISTS temp.v_log; DROP VIEW IF EXISTS temp.v_log_id");
+      "DROP VIEW IF EXISTS temp.v_log; DROP VIEW IF EXISTS temp.v_log_id; "
+      "DROP TABLE IF EXISTS temp.rescaled; DROP TABLE IF EXISTS temp.rescaled_log; "
+      "DROP TABLE IF EXISTS temp.rescaled_run");
 }
 
 }  // namespace kerfbook::report

@@ -1,7 +1,8 @@
-// rescale.h -- a report under another log rule: for as long as it lasts, the views of logs, runs and days stand for ones whose scales
-// are worked out again from the logs' raw measures. No report knows of it; what is in the book stays.
+// rescale.h -- a report under another log rule: for as long as it lasts, the views of logs, runs and sheets stand for
+// ones whose scales are worked out again from the logs' raw measures. No report knows of it; what is in the book stays.
 #pragma once
 
+#include <cstdint>
 #include <string>
 
 #include "book/book.h"
@@ -10,8 +11,9 @@ namespace kerfbook::report {
 
 class Rescaled {
  public:
-  /// An empty rule leaves the views alone. Throws Refused for a practice that is not known, naming the nearest.
-  Rescaled(const book::Book& book, const std::string& rule);
+  /// An empty rule leaves the views alone. Throws Refused for a practice that is not known, naming the nearest. What
+  /// lies outside the days `from` to `to` is right too, only slower.
+  Rescaled(const book::Book& book, const std::string& rule, std::int64_t from, std::int64_t to);
   Rescaled(const Rescaled&) = delete;
   Rescaled& operator=(const Rescaled&) = delete;
   ~Rescaled();

@@ -130,7 +130,8 @@ render::Document run_report(const ReportFile& report, const book::Book& book, co
   refuse_faulty(report, report.faults);
   const book::Still still(book);  // its tables agree, whatever is posted meanwhile
   Filtered filters = filtered(report, book, ask, style, today);
-  const Rescaled rescaled(book, ask.rule);
+  const auto day = [&](const char* name) { return std::get<std::int64_t>(filters.parameters.at(name)); };
+  const Rescaled rescaled(book, ask.rule, day("from"), day("to"));
   if (!ask.rule.empty()) filters.words.push_back("logs scaled again by " + rescaled.rule());
   const Runner runner(report, book, filters);
   render::Document document;
