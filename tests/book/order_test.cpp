@@ -104,7 +104,9 @@ std::string figures(const Book& book) {
         "pieces, lumber, wood FROM v_run ORDER BY day, shift, run",
         "SELECT day, shift, number, tag, state, spec, borrowed, net, content FROM v_log ORDER BY day, shift, "
         "number",
-        "SELECT day, shift, sites, sawing_minutes, crew_minutes FROM v_sheet ORDER BY day, shift"}) {
+        "SELECT day, shift, sites, sawing_minutes, crew_minutes, logs, net, lumber, lineal, counted_net FROM "
+        "v_sheet ORDER BY day, shift",
+        "SELECT day, shift, number, tag, job, net FROM v_deck ORDER BY day, shift, number"}) {
     SQLite::Statement rows(book.database(), sql);
     while (rows.executeStep()) {
       for (int i = 0; i < rows.getColumnCount(); ++i) out += rows.getColumn(i).getString() + "|";
@@ -124,9 +126,33 @@ bool post(Book& book, const std::string& text) {
   }
 }
 
+/// What posting keeps for questions over years, asked of the lines themselves: the logs that no later line of their
+/// tag saws or leaves, and each sheet's sums. Rows that stand on one side only.
+std::int64_t kept_wrongly(const Book& book) {
+  const std::string deck =
+      "SELECT day, shift, number FROM log l WHERE state <> 'sawn' AND NOT EXISTS (SELECT 1 FROM log s WHERE "
+      "s.tag = l.tag AND s.state <> 'received' AND (s.day, s.shift, s.number) > (l.day, l.shift, l.number))";
+  const std::string kept_deck = "SELECT day, shift, number FROM v_deck";
+  const std::string sums =
+      "SELECT day, shift, (SELECT count(*) FROM run r WHERE r.day = s.day AND r.shift = s.shift), "
+      "(SELECT count(*) FROM log l WHERE l.day = s.day AND l.shift = s.shift AND state = 'sawn'), "
+      "(SELECT coalesce(sum(pieces), 0) FROM tally t WHERE t.day = s.day AND t.shift = s.shift), "
+      "(SELECT coalesce(sum(lumber), 0) FROM tally t WHERE t.day = s.day AND t.shift = s.shift), "
+      "(SELECT sum(net) FROM log l WHERE l.day = s.day AND l.shift = s.shift AND state = 'sawn') FROM sheet "
+      "s";
+  const std::string kept_sums = "SELECT day, shift, runs, logs, pieces, lumber, net FROM v_sheet";
+  std::string all = "SELECT ";
+  for (const auto& [one, other] :
+       {std::pair(deck, kept_deck), {kept_deck, deck}, {sums, kept_sums}, {kept_sums, sums}}) {
+    all += "(SELECT count(*) FROM (" + one + " EXCEPT " + other + ")) + ";
+  }
+  return Shelf::number(book, all + "0");
+}
+
 void assert_whole(const Book& book) {
   const auto findings = book.verify();
   if (!findings.empty()) RC_FAIL(findings.front().what);
+  RC_ASSERT(kept_wrongly(book) == 0);
 }
 
 }  // namespace
