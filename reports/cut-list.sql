@@ -18,17 +18,16 @@
 -- column:  done count "" hidden
 -- column:  metric count "" hidden
 -- empty:   no job has a cut list
-WITH cut AS (
-  SELECT r.job_id, t.size_id, t.grade_id, t.metric, t.length, t.form = 'lineal' AS lineal, sum(t.pieces) AS pieces,
-         sum(t.lumber) AS lumber
+WITH cut AS MATERIALIZED (
+  SELECT r.job_id, z.thickness, z.width, t.metric, t.length, t.grade_id, sum(t.pieces) AS pieces
   FROM v_run_id r JOIN v_tally_id t ON t.day = r.day AND t.shift = r.shift AND t.run = r.run
-  WHERE r.day BETWEEN :from AND :to AND r.job_id IN (SELECT job_id FROM v_cut_list)
+    JOIN v_size z ON z.id = t.size_id
+  WHERE r.day BETWEEN :from AND :to AND r.job_id IN (SELECT job_id FROM v_cut_list) AND t.form <> 'lineal'
     AND (:job_id IS NULL OR r.job_id = :job_id)
-  GROUP BY r.job_id, t.size_id, t.grade_id, t.metric, t.length, lineal),
+  GROUP BY 1, 2, 3, 4, 5, 6),
 list AS (
-  SELECT l.*, coalesce((SELECT sum(c.pieces) FROM cut c JOIN v_size z ON z.id = c.size_id
-             WHERE c.job_id = l.job_id AND z.thickness = l.thickness
-             AND z.width = l.width AND c.metric = l.metric AND c.length = l.length AND NOT c.lineal
+  SELECT l.*, coalesce((SELECT sum(c.pieces) FROM cut c WHERE c.job_id = l.job_id AND c.thickness = l.thickness
+             AND c.width = l.width AND c.metric = l.metric AND c.length = l.length
              AND (l.grade_id IS NULL OR c.grade_id = l.grade_id)), 0) AS cut
   FROM v_cut_list l LEFT JOIN v_job j ON j.id = l.job_id
   WHERE (:job_id IS NULL OR l.job_id = :job_id) AND (:customer_id IS NULL OR j.customer_id = :customer_id))
@@ -44,7 +43,7 @@ FROM list ORDER BY job, line;
 -- column:  bf lumber "Lumber" total=sum
 -- column:  metric count "" hidden
 -- empty:   nothing beside the lists
-WITH cut AS (
+WITH cut AS MATERIALIZED (
   SELECT r.job_id, t.size_id, t.grade_id, t.metric, t.length, t.form = 'lineal' AS lineal, sum(t.pieces) AS pieces,
          sum(t.lumber) AS lumber
   FROM v_run_id r JOIN v_tally_id t ON t.day = r.day AND t.shift = r.shift AND t.run = r.run
