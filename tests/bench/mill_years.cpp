@@ -155,10 +155,4 @@ double seconds(const std::function<void()>& deed) {
   return std::chrono::duration<double>(std::chrono::steady_clock::now() - began).count();
 }
 
-double best_of(int times, const std::function<void()>& deed) {
-  double best = 1e9;
-  for (int i = 0; i < times; ++i) best = std::min(best, seconds(deed));
-  return best;
-}
-
 }  // namespace kerfbook::bench

@@ -27,6 +27,5 @@ book::OpenOptions options(bool read_only = false);
 void fill(const std::filesystem::path& file, int years);
 
 double seconds(const std::function<void()>& deed);
-double best_of(int times, const std::function<void()>& deed);
 
 }  // namespace kerfbook::bench

@@ -143,10 +143,10 @@ void stretches(const book::Book& one, const book::Book& twenty) {
              "ratio");
   for (const auto& wanted : reports()) {
     for (const auto& [words, days] : {std::pair("day", 1), std::pair("week", 7), std::pair("month", 30)}) {
-      const auto ask = [&](int years) {
+      const auto ask = [length = days](int years) {
         report::Ask some;
         some.to = bench::day_of(years * bench::kDaysAYear - 1);
-        some.from = *some.to - (days - 1);
+        some.from = *some.to - (length - 1);
         return some;
       };
       if (std::find(wanted.filters.begin(), wanted.filters.end(), "from") == wanted.filters.end()) continue;
