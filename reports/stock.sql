@@ -2,8 +2,9 @@
 -- title:   Lumber stock
 -- meaning: Own lumber: what was there before the period, what was cut for the mill itself and came from share
 --          settlements, less what was sold, is on hand. Sold lumber is off the stock at the sale, whether it has left or
---          not. Customers' lumber: what was cut for a job, less the mill's part of a settlement and what load slips took
---          away, is still to be fetched; lumber that never went on a load slip stays in that list.
+--          not. Lumber counted by its length has no pieces. Customers' lumber: what was cut for a job, less the mill's
+--          part of a settlement and what load slips took away, is still to be fetched; lumber that never went on a load
+--          slip stays in that list.
 -- filters: from to species
 -- example: stock -o stock.xlsx
 -- table:   own | Own lumber
@@ -18,26 +19,49 @@
 -- column:  sold count "Sold" total=sum
 -- column:  delivered count "Delivered" total=sum
 -- column:  pieces count "On hand" total=sum
+-- column:  lineal_ft feet "By length" metric-from=metric
 -- column:  bf lumber "On hand" total=sum
 -- column:  metric count "" hidden
 -- empty:   no own lumber
-SELECT bundle, species, grade, size, length AS length_ft,
-       coalesce(sum(pieces) FILTER (WHERE day < :from AND movement <> 'delivered'), 0) AS before,
-       coalesce(sum(pieces) FILTER (WHERE day >= :from AND movement = 'cut'), 0) AS cut,
-       coalesce(sum(pieces) FILTER (WHERE day >= :from AND movement = 'share'), 0) AS shares,
-       coalesce(-sum(pieces) FILTER (WHERE day >= :from AND movement = 'sold'), 0) AS sold,
-       coalesce(-sum(pieces) FILTER (WHERE day >= :from AND movement = 'delivered'), 0) AS delivered,
-       coalesce(sum(pieces) FILTER (WHERE movement <> 'delivered'), 0) AS pieces,
-       coalesce(sum(lumber) FILTER (WHERE movement <> 'delivered'), 0) AS bf, metric
-FROM v_stock WHERE owner = 'own' AND day <= :to AND (:species IS NULL OR species = :species)
-GROUP BY bundle, species, grade, size, metric, thickness, width, length
-HAVING sum(lumber) FILTER (WHERE movement <> 'delivered') <> 0 OR max(day) >= :from
-ORDER BY bundle, species, grade, metric, thickness, width, size, length;
+WITH moved AS (   -- what lies there now, and what moved since the period began
+  SELECT tag, species_id, grade_id, size_id, metric, length, 'now' AS movement, NULL AS day, pieces, along, lumber
+  FROM v_on_hand WHERE (:species_id IS NULL OR species_id = :species_id)
+  UNION ALL
+  SELECT tag, species_id, grade_id, size_id, metric, length, movement, day, pieces, along, lumber
+  FROM v_stock_id WHERE owner = 'own' AND day >= :from AND (:species_id IS NULL OR species_id = :species_id)),
+stack AS (
+  SELECT tag, species_id, grade_id, size_id, metric, length,
+         sum(CASE movement WHEN 'now' THEN pieces WHEN 'delivered' THEN 0 ELSE -pieces END) AS before,
+         coalesce(sum(pieces) FILTER (WHERE movement = 'cut' AND day <= :to), 0) AS cut,
+         coalesce(sum(pieces) FILTER (WHERE movement = 'share' AND day <= :to), 0) AS shares,
+         coalesce(-sum(pieces) FILTER (WHERE movement = 'sold' AND day <= :to), 0) AS sold,
+         coalesce(-sum(pieces) FILTER (WHERE movement = 'delivered' AND day <= :to), 0) AS delivered,
+         sum(CASE WHEN movement = 'now' THEN pieces WHEN movement <> 'delivered' AND day > :to THEN -pieces ELSE 0 END) AS pieces,
+         sum(CASE WHEN movement = 'now' THEN along WHEN movement <> 'delivered' AND day > :to THEN -along ELSE 0 END) AS along,
+         sum(CASE WHEN movement = 'now' THEN lumber WHEN movement <> 'delivered' AND day > :to THEN -lumber ELSE 0 END) AS lumber,
+         count(*) FILTER (WHERE day <= :to) AS moves
+  FROM moved GROUP BY tag, species_id, grade_id, size_id, metric, length)
+SELECT coalesce((SELECT t.bundle FROM v_tally_id t WHERE t.bundle = tag COLLATE NOCASE ORDER BY t.day, t.shift, t.number LIMIT 1), tag)
+         AS bundle,
+       s.code AS species, g.code AS grade, z.label AS size, length AS length_ft, before, cut, shares, sold, delivered, pieces,
+       CASE WHEN length IS NULL THEN along END AS lineal_ft, lumber AS bf, stack.metric
+FROM stack JOIN v_size z ON z.id = size_id LEFT JOIN v_species s ON s.id = species_id LEFT JOIN v_grade g ON g.id = grade_id
+WHERE lumber <> 0 OR moves > 0
+ORDER BY tag, s.code, g.code, stack.metric, z.thickness, z.width, length;
 -- notes:
-SELECT 'More sold than there is: ' || coalesce(species || ' ', '') || coalesce(grade || ' ', '') || size || ', '
-       || -sum(pieces) || ' pieces' || coalesce(' of bundle ' || bundle, ' of no bundle') || '.'
-FROM v_stock WHERE owner = 'own' AND movement <> 'delivered' AND day <= :to AND (:species IS NULL OR species = :species)
-GROUP BY bundle, species, grade, size, metric, thickness, width, length HAVING sum(pieces) < 0;
+WITH stack AS (
+  SELECT tag, species_id, grade_id, size_id, metric, length, sum(pieces) AS pieces, sum(along) AS along FROM (
+    SELECT tag, species_id, grade_id, size_id, metric, length, pieces, along FROM v_on_hand
+    UNION ALL
+    SELECT tag, species_id, grade_id, size_id, metric, length, -pieces, -along FROM v_stock_id
+    WHERE owner = 'own' AND movement <> 'delivered' AND day > :to)
+  WHERE (:species_id IS NULL OR species_id = :species_id)
+  GROUP BY tag, species_id, grade_id, size_id, metric, length HAVING sum(pieces) < 0 OR sum(along) < 0)
+SELECT 'More sold than there is: ' || coalesce(s.code || ' ', '') || coalesce(g.code || ' ', '') || z.label || ', '
+       || CASE WHEN length IS NULL THEN CASE stack.metric WHEN 1 THEN (9999 - along) / 10000 || ' lm' ELSE (767 - along) / 768 || ' lf' END
+               ELSE -pieces || ' pieces' END || coalesce(' of bundle ' || tag, ' of no bundle') || '.'
+FROM stack JOIN v_size z ON z.id = size_id LEFT JOIN v_species s ON s.id = species_id LEFT JOIN v_grade g ON g.id = grade_id
+ORDER BY tag, s.code, g.code, z.thickness, z.width, length;
 -- table:   grades | Own lumber on hand by grade
 -- column:  species text "Species"
 -- column:  grade text "Grade"
@@ -46,9 +70,15 @@ GROUP BY bundle, species, grade, size, metric, thickness, width, length HAVING s
 -- column:  share_percent percent "Share" of=bf/all_bf once
 -- column:  all_bf lumber "" hidden
 -- chart:   bar x=grade y=bf title="Own lumber by grade"
-SELECT species, grade, sum(pieces) AS pieces, sum(lumber) AS bf, sum(sum(lumber)) OVER () AS all_bf
-FROM v_stock WHERE owner = 'own' AND movement <> 'delivered' AND day <= :to AND (:species IS NULL OR species = :species)
-GROUP BY species, grade HAVING sum(lumber) <> 0 ORDER BY species, grade;
+WITH stack AS (
+  SELECT species_id, grade_id, sum(pieces) AS pieces, sum(lumber) AS lumber FROM (
+    SELECT species_id, grade_id, pieces, lumber FROM v_on_hand
+    UNION ALL
+    SELECT species_id, grade_id, -pieces, -lumber FROM v_stock_id
+    WHERE owner = 'own' AND movement <> 'delivered' AND day > :to)
+  WHERE (:species_id IS NULL OR species_id = :species_id) GROUP BY species_id, grade_id HAVING sum(lumber) <> 0)
+SELECT s.code AS species, g.code AS grade, pieces, lumber AS bf, sum(lumber) OVER () AS all_bf
+FROM stack LEFT JOIN v_species s ON s.id = species_id LEFT JOIN v_grade g ON g.id = grade_id ORDER BY s.code, g.code;
 -- table:   customers | Customers' lumber
 -- column:  job text "Job"
 -- column:  bundle text "Bundle"
@@ -59,19 +89,30 @@ GROUP BY species, grade HAVING sum(lumber) <> 0 ORDER BY species, grade;
 -- column:  bf lumber "Still here" total=sum
 -- empty:   no customer's lumber
 -- foot:    Grades are the mill's own yard grades, not grade stamps.
-WITH moved AS (   -- what was cut: by runs, less the lines with a bundle, and those by themselves
-  SELECT job, NULL AS bundle, 'cut' AS movement, day, lines, pieces, lumber FROM v_run
-  WHERE owner <> 'own' AND day <= :to AND lines > 0 AND (:species IS NULL OR species = :species)
+WITH moved AS (   -- what is here now and how it came to be; what was cut since the period began, by runs, less the lines with
+                  -- a bundle, and those by themselves; and what left since
+  SELECT job_id, tag, 'now' AS movement, NULL AS day, 0 AS lines, cut, to_mill, delivered, 0 AS pieces, lumber
+  FROM v_still_here WHERE (:species_id IS NULL OR species_id = :species_id)
   UNION ALL
-  SELECT job, CASE side WHEN 1 THEN bundle END, 'cut', day, side, side * pieces, side * lumber
-  FROM v_tally JOIN (SELECT 1 AS side UNION ALL SELECT -1)
-  WHERE bundle IS NOT NULL AND owner <> 'own' AND day <= :to AND (:species IS NULL OR species = :species)
+  SELECT job_id, NULL, 'cut', day, lines, 0, 0, 0, pieces, lumber FROM v_run_id
+  WHERE day >= :from AND lines > 0 AND (:species_id IS NULL OR species_id = :species_id)
   UNION ALL
-  SELECT job, bundle, movement, day, 1, pieces, lumber FROM v_stock
-  WHERE owner <> 'own' AND movement <> 'cut' AND day <= :to AND (:species IS NULL OR species = :species))
-SELECT job, bundle, coalesce(sum(pieces) FILTER (WHERE movement = 'cut'), 0) AS cut,
-       coalesce(-sum(pieces) FILTER (WHERE movement = 'share'), 0) AS to_mill,
-       coalesce(-sum(pieces) FILTER (WHERE movement = 'delivered'), 0) AS delivered, sum(pieces) AS pieces, sum(lumber) AS bf
-FROM moved
-GROUP BY job, bundle HAVING sum(lines) > 0 AND (sum(lumber) <> 0 OR max(day) >= :from)
-ORDER BY job, bundle;
+  SELECT r.job_id, CASE side WHEN 1 THEN lower(bundle) END, 'cut', t.day, side, 0, 0, 0, side * t.pieces, side * t.lumber
+  FROM v_tally_id t JOIN v_run_id r ON r.day = t.day AND r.shift = t.shift AND r.run = t.run
+    JOIN (SELECT 1 AS side UNION ALL SELECT -1)
+  WHERE bundle IS NOT NULL AND t.day >= :from AND (:species_id IS NULL OR species_id = :species_id)
+  UNION ALL
+  SELECT job_id, tag, movement, day, 1, 0, 0, 0, pieces, lumber FROM v_stock_id
+  WHERE owner <> 'own' AND movement <> 'cut' AND day >= :from AND (:species_id IS NULL OR species_id = :species_id)),
+here AS (
+  SELECT job_id, tag, sum(cut) - coalesce(sum(pieces) FILTER (WHERE movement = 'cut' AND day > :to), 0) AS cut,
+         sum(to_mill) + coalesce(sum(pieces) FILTER (WHERE movement = 'share' AND day > :to), 0) AS to_mill,
+         sum(delivered) + coalesce(sum(pieces) FILTER (WHERE movement = 'delivered' AND day > :to), 0) AS delivered,
+         sum(CASE WHEN movement = 'now' THEN lumber WHEN day > :to THEN -lumber ELSE 0 END) AS lumber,
+         sum(lines) FILTER (WHERE day <= :to) AS moves
+  FROM moved GROUP BY job_id, tag)
+SELECT j.code AS job, coalesce((SELECT t.bundle FROM v_tally_id t WHERE t.bundle = tag COLLATE NOCASE
+         ORDER BY t.day, t.shift, t.number LIMIT 1), tag) AS bundle,
+       cut, to_mill, delivered, cut - to_mill - delivered AS pieces, lumber AS bf
+FROM here JOIN v_job j ON j.id = job_id AND j.owner <> 'own'
+WHERE lumber <> 0 OR moves > 0 ORDER BY j.code, tag;

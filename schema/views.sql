@@ -188,35 +188,56 @@ SELECT p.number, p.day, p.job, p.customer, s.line, s.species, s.grade, s.size, s
             ELSE lumber_of(s.thickness, s.width, s.length, s.metric) * s.to_mill END AS mill_lumber
 FROM paper_share s JOIN paper p ON p.entry = s.entry;
 CREATE VIEW v_whole_bundle AS  -- one row a line of a bundle of own lumber sold whole: what was in it since it was last sold whole
-WITH own AS (
-  SELECT day * 1000000000 + shift * 100000000 + number AS at, lower(bundle) AS tag, bundle, species, grade, size, thickness,
-         width, CASE WHEN form <> 'lineal' THEN length END AS length, metric, pieces, lumber
-  FROM v_tally WHERE owner = 'own' AND bundle IS NOT NULL
-  UNION ALL
-  SELECT day * 1000000000 + shift * 100000000 + number, lower(bundle), bundle, species, grade, size, thickness, width,
-         CASE WHEN form <> 'lineal' THEN length END, metric, -pieces, -lumber
-  FROM v_sold WHERE bundle IS NOT NULL),
-whole AS (
-  SELECT day, shift, number, buyer, day * 1000000000 + shift * 100000000 + number AS at, lower(bundle) AS tag,
-         lag(day * 1000000000 + shift * 100000000 + number, 1, 0) OVER (PARTITION BY lower(bundle) ORDER BY day, shift, number)
-           AS last
-  FROM v_sold_bundle)
-SELECT w.day, w.shift, w.number, w.buyer, own.bundle, own.species, own.grade, own.size, own.thickness, own.width, own.length,
-       own.metric, sum(own.pieces) AS pieces, sum(own.lumber) AS lumber
-FROM whole w JOIN own ON own.tag = w.tag AND own.at > w.last AND own.at < w.at
-GROUP BY w.day, w.shift, w.number, own.species, own.grade, own.metric, own.thickness, own.width, own.length
-HAVING sum(own.pieces) <> 0 OR sum(own.lumber) <> 0;
+SELECT b.day, b.shift, b.number, b.buyer, b.bundle, (SELECT code FROM species s WHERE s.id = l.species) COLLATE NOCASE AS species,
+       (SELECT code FROM grade g WHERE g.id = l.grade) COLLATE NOCASE AS grade, size.label AS size, size.thickness, size.width,
+       nullif(l.length, 0) AS length, l.metric, l.pieces, l.along, l.lumber
+FROM sold_bundle_line l JOIN sold_bundle b ON b.day = l.day AND b.shift = l.shift AND b.number = l.number
+  JOIN size ON size.id = l.size;
+CREATE VIEW v_stock_id AS  -- v_stock in numbers, a bundle by its tag in small letters, a size by that of its stack; shift: of a sheet
+SELECT t.day, t.shift, 'cut' AS movement, job.owner, r.job AS job_id, lower(t.bundle) AS tag, r.species AS species_id, t.grade AS grade_id,
+       (SELECT min(z.id) FROM size z WHERE z.metric = s.metric AND z.thickness = s.thickness AND z.width = s.width) AS size_id,
+       t.metric, CASE WHEN t.form <> 'lineal' THEN t.length END AS length, t.pieces,
+       CASE WHEN t.form <> 'lineal' THEN 0 WHEN t.sense = 'sawn' THEN t.length ELSE -t.length END AS along, t.lumber
+FROM tally t JOIN run r ON r.day = t.day AND r.shift = t.shift AND r.run = t.run JOIN size s ON s.id = t.size
+  LEFT JOIN job ON job.id = r.job
+UNION ALL SELECT p.day, NULL, 'share', o.owner, CASE o.owner WHEN 'shares' THEN (SELECT id FROM job WHERE code = p.job) END, NULL,
+       (SELECT id FROM species WHERE code = s.species), (SELECT id FROM grade WHERE code = s.grade),
+       (SELECT min(z.id) FROM size z WHERE z.metric = s.metric AND z.thickness = s.thickness AND z.width = s.width),
+       s.metric, nullif(s.length, 0), CASE WHEN s.length > 0 THEN o.side * s.to_mill ELSE 0 END,
+       CASE WHEN s.length > 0 THEN 0 ELSE o.side * s.to_mill END, o.side * CASE s.length
+         WHEN 0 THEN lumber_of(s.thickness, s.width, s.to_mill, s.metric)
+         ELSE lumber_of(s.thickness, s.width, s.length, s.metric) * s.to_mill END
+FROM paper p JOIN paper_share s ON s.entry = p.entry
+  JOIN (SELECT 'shares' AS owner, -1 AS side UNION ALL SELECT 'own', 1) o WHERE s.to_mill <> 0
+UNION ALL SELECT x.day, x.shift, 'sold', 'own', NULL, lower(x.bundle), x.species, x.grade,
+       (SELECT min(z.id) FROM size z WHERE z.metric = s.metric AND z.thickness = s.thickness AND z.width = s.width),
+       x.metric, CASE WHEN x.form <> 'lineal' THEN x.length END, -x.pieces,
+       CASE x.form WHEN 'lineal' THEN -x.length ELSE 0 END, -x.lumber
+FROM sold x JOIN size s ON s.id = x.size
+UNION ALL SELECT l.day, l.shift, 'sold', 'own', NULL, lower(b.bundle), nullif(l.species, 0), nullif(l.grade, 0),
+       (SELECT min(z.id) FROM size z WHERE z.metric = s.metric AND z.thickness = s.thickness AND z.width = s.width),
+       l.metric, nullif(l.length, 0), -l.pieces, -l.along, -l.lumber
+FROM sold_bundle_line l JOIN sold_bundle b ON b.day = l.day AND b.shift = l.shift AND b.number = l.number
+  JOIN size s ON s.id = l.size
+UNION ALL SELECT p.day, NULL, 'delivered', coalesce(job.owner, 'customer'), job.id, lower(nullif(l.bundle, '')),
+       (SELECT id FROM species WHERE code = l.species), (SELECT id FROM grade WHERE code = l.grade),
+       (SELECT min(z.id) FROM size z WHERE z.metric = l.metric AND z.thickness = l.thickness AND z.width = l.width),
+       l.metric, CASE WHEN l.pieces > 0 THEN l.length END, -l.pieces, CASE WHEN l.pieces > 0 THEN 0 ELSE -l.length END,
+       -lumber_of(l.thickness, l.width, l.length, l.metric) * max(l.pieces, 1)
+FROM paper p JOIN paper_load l ON l.entry = p.entry LEFT JOIN job ON job.code = p.job;
 CREATE VIEW v_stock AS   -- one row a movement of lumber: cut, share (to the mill's own stock), sold, delivered; going out is below 0
-SELECT day, 'cut' AS movement, owner, job, bundle, species, grade, size, thickness, width,
-       CASE WHEN form <> 'lineal' THEN length END AS length, metric, pieces, lumber FROM v_tally
-UNION ALL SELECT day, 'share', 'shares', job, NULL, nullif(species, ''), nullif(grade, ''), size, thickness, width,
-       nullif(length, 0), metric, CASE WHEN length > 0 THEN -to_mill ELSE 0 END, -mill_lumber FROM v_paper_share WHERE to_mill <> 0
-UNION ALL SELECT day, 'share', 'own', NULL, NULL, nullif(species, ''), nullif(grade, ''), size, thickness, width,
-       nullif(length, 0), metric, CASE WHEN length > 0 THEN to_mill ELSE 0 END, mill_lumber FROM v_paper_share WHERE to_mill <> 0
-UNION ALL SELECT day, 'sold', 'own', NULL, bundle, species, grade, size, thickness, width,
-       CASE WHEN form <> 'lineal' THEN length END, metric, -pieces, -lumber FROM v_sold
-UNION ALL SELECT day, 'sold', 'own', NULL, bundle, species, grade, size, thickness, width, length, metric, -pieces, -lumber
-       FROM v_whole_bundle
-UNION ALL SELECT l.day, 'delivered', coalesce(j.owner, 'customer'), l.job, nullif(l.bundle, ''), nullif(l.species, ''),
-       nullif(l.grade, ''), l.size, l.thickness, l.width, CASE WHEN l.pieces > 0 THEN l.length END, l.metric, -l.pieces,
-       -l.lumber FROM v_load l LEFT JOIN v_job j ON j.code = l.job;
+SELECT day, movement, owner, (SELECT code FROM job j WHERE j.id = job_id) COLLATE NOCASE AS job,
+       coalesce((SELECT t.bundle FROM tally t WHERE t.bundle = tag COLLATE NOCASE ORDER BY t.day, t.shift, t.number LIMIT 1), tag)
+         AS bundle,
+       (SELECT code FROM species s WHERE s.id = species_id) COLLATE NOCASE AS species,
+       (SELECT code FROM grade g WHERE g.id = grade_id) COLLATE NOCASE AS grade, size.label AS size, size.thickness, size.width,
+       length, m.metric, pieces, along, lumber
+FROM v_stock_id m JOIN size ON size.id = size_id;
+CREATE VIEW v_on_hand AS -- one row a stack of own lumber that lies on the yard today, in numbers as v_stock_id: quick after many years
+SELECT nullif(bundle, '') AS tag, nullif(species, 0) AS species_id, nullif(grade, 0) AS grade_id, size AS size_id, metric,
+       nullif(length, 0) AS length, pieces, along, lumber
+FROM own_stock;
+CREATE VIEW v_still_here AS  -- one row a job, bundle and species of customers' lumber: pieces cut, given to the mill and delivered so far
+SELECT job AS job_id, nullif(bundle, '') AS tag, nullif(species, 0) AS species_id, cut, to_mill, delivered,
+       cut - to_mill - delivered AS pieces, lumber
+FROM job_stock;

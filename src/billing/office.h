@@ -67,25 +67,6 @@ Paper write_off(book::Book& book, std::int64_t invoice, std::optional<Money> amo
 Paper waive(book::Book& book, const std::string& job, const Waiver& waiver, Day day);
 Paper load(book::Book& book, const LoadAsk& ask, Day day);
 
-/// Own stock: what was sawn for the mill and what shares brought, less what was sold. Lumber counted by its length has
-/// no length of a board here, and its figures are counts of length.
-struct StockLine {
-  std::string species;
-  std::string grade;
-  Size size;
-  Length length;
-  std::int64_t sawn = 0;
-  std::int64_t shares = 0;
-  std::int64_t sold = 0;
-  [[nodiscard]] bool lineal() const { return length.count == 0; }
-  [[nodiscard]] std::int64_t pieces() const { return sawn + shares - sold; }
-  /// One of the pieces, or for lineal feet one count of length.
-  [[nodiscard]] measure::Pieces all() const {
-    return {size, lineal() ? Length{1, length.system} : length, pieces()};
-  }
-};
-std::vector<StockLine> stock(const book::Book& book, Day to);
-render::Document stock_document(const book::Book& book, Day to, Day today);
 /// Sales of what is not there, a sentence each; with a sheet, only of what was sold on it.
 std::vector<std::string> stock_warnings(const book::Book& book, Day to,
                                         const std::optional<SheetKey>& sold_on = std::nullopt);

@@ -9,6 +9,7 @@
 #include "book/deck_rows.h"
 #include "book/mill_rows.h"
 #include "book/sheet_rows.h"
+#include "book/stock_rows.h"
 #include "sheet/read.h"
 
 namespace kerfbook::book {
@@ -58,13 +59,16 @@ void Projector::apply(const Entry& entry) {
       break;
     case EntryKind::paper:
       if (papers_) papers_(store_.database(), entry);
+      put_in_paper(store_, entry.number);
       break;
   }
 }
 
 void Projector::apply_mill(const Entry& entry) {
   const std::int64_t before = std::exchange(mill_entry_, entry.number);
+  const std::string own_before = own_jobs(store_);
   write_mill_rows(store_, words_, {before, entry.number, mill()});
+  if (own_jobs(store_) != own_before) count_all_anew(store_);
   if (MillInForce(store_, words_, mills_, before).has_volumes_of(mill())) return;
   store_.each("SELECT day, shift FROM sheet", [&](const Row& row) { add_keys(stale_, row); });
 }
@@ -104,6 +108,7 @@ void Projector::settle() {
 void Projector::project(SheetKey key) {
   const auto all = revisions(key);
   auto tags = deck_tags(store_, key);
+  auto bundles = take_out(store_, key);
   store_.run("DELETE FROM sheet WHERE day = ? AND shift = ?", key.day, key.shift);
   MillInForce then(store_, words_, mills_, all.back().mill_entry);
   MillInForce now(store_, words_, mills_, mill_entry_);
@@ -111,6 +116,7 @@ void Projector::project(SheetKey key) {
   write_struck_rows(store_, words_, all, mill());
   tags.merge(deck_tags(store_, key));
   write_deck_rows(store_, key, tags);
+  put_in(store_, key, std::move(bundles));
 }
 
 std::vector<SheetEntry> Projector::revisions(SheetKey key) {

@@ -23,7 +23,6 @@ void add_waive(CLI::App& app, Session& session);
 void add_load(CLI::App& app, Session& session);
 void add_paper(CLI::App& app, Session& session);
 void add_owed(CLI::App& app, Session& session);
-void add_stock(CLI::App& app, Session& session);
 void add_export(CLI::App& app, Session& session);
 void add_explain(CLI::App& app, Session& session);
 void add_measure(CLI::App& app, Session& session);

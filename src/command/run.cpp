@@ -34,7 +34,6 @@ constexpr std::array kCommands{
     Command{"paper", "print a tally, statement, agreement, quote, blank sheet, or an issued paper again",
             add_paper},
     Command{"owed", "who owes what, since when", add_owed},
-    Command{"stock", "own lumber on hand", add_stock},
     Command{"export", "plain tables for the bookkeeper", add_export},
     Command{"explain", "which price holds for a piece, and why", add_explain},
     Command{"measure", "count board feet without a book", add_measure},

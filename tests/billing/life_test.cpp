@@ -5,6 +5,7 @@
 
 #include "base/text.h"
 #include "billing/share.h"
+#include "book/stock_held.h"
 #include "book/store.h"
 #include "book_helpers.h"
 
@@ -24,7 +25,7 @@ class Life {
     ++steps_;
     const std::size_t papers = bodies_.size();
     try {
-      deed(pick(12));
+      deed(pick(14));
     } catch (const Refused&) {
       CHECK(all_bodies().size() == papers);
     }
@@ -80,6 +81,11 @@ class Life {
         write_off(book, invoice(), pick(3) == 0 ? std::nullopt : std::optional(Money{1 + pick(3'000)}),
                   "rest", last_);
         return;
+      case 11:
+        load(book, {job(), {}, "", "", ""}, last_);
+        return;
+      case 12:
+        return ownership();
       default:
         return prices();
     }
@@ -102,10 +108,21 @@ class Life {
     if (pick(3) == 0) text += "stop 0:30 waiting tractor, charge\n";
     if (pick(3) == 0) text += "teeth head replaced 2 metal X" + std::to_string(tags_) + "\n";
     if (pick(4) == 0) text += "sold cash 2x6 No2 1/14\n";
+    if (pick(4) == 0) text += "job own\nbundle B1\n2x6 " + std::to_string(1 + pick(9)) + "/14\n";
+    if (pick(6) == 0) text += "bundle -\nsold cash bundle b1 at 60\n";
     demo_.book->post_sheet(text, why.empty() ? "-" : why + " " + std::to_string(steps_));
     if (!why.empty()) return;
     last_ = day;
     ++sheets_;
+  }
+
+  /// Quill's own wood is cut as a customer's, and the other way.
+  void ownership() {
+    static const std::string kOwner = "\ncode     = \"QHH\"\n";
+    REQUIRE(mill_.find(kOwner) != std::string::npos);
+    std::string mill = mill_;
+    if (pick(2) == 0) mill.insert(mill.find(kOwner) + 1, "owner = \"own\"\n");
+    demo_.book->post_mill(mill, "owner " + std::to_string(steps_));
   }
 
   /// Another rate for one of the prices.
@@ -146,6 +163,7 @@ class Life {
       CHECK(ledger.credit_of(customer).minor >= 0);
     }
     for (const auto& [number, one] : ledger.invoices) CHECK(one.open().minor >= 0);
+    CHECK(store.number("SELECT " + tests::stock_wrongly_kept()) == 0);
     check_shares();
   }
 

@@ -76,7 +76,6 @@ Week week_of(const std::string& more = "") {
   papers["agreement"] = agreement_document(deal_of(book, "BIR"), kFriday);
   papers["quote"] = quote_document(book.mill(), terms, "BIR", kFriday);
   papers["sheet"] = blank_sheet_document(book.mill(), "BIR", kFriday);
-  papers["stock"] = stock_document(book, kFriday, kFriday);
   papers["owed"] = receivables_document(book.mill(), play(papers_of(book)), kFriday);
   return week;
 }

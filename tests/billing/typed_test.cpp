@@ -110,7 +110,6 @@ void add_made(Papers& all, const book::Book& book) {
   all.push_back(quote_document(book.mill(), terms, "TER", kDay));
   all.push_back(blank_sheet_document(book.mill(), "TER", kDay));
   all.push_back(receivables_document(book.mill(), ledger, kDay));
-  all.push_back(stock_document(book, kDay, kDay));
   for (const std::string& what : export_names()) all.push_back(export_document(book, what, kDay, kDay, kDay));
 }
 
