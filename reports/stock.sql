@@ -89,30 +89,29 @@ FROM stack LEFT JOIN v_species s ON s.id = species_id LEFT JOIN v_grade g ON g.i
 -- column:  bf lumber "Still here" total=sum
 -- empty:   no customer's lumber
 -- foot:    Grades are the mill's own yard grades, not grade stamps.
-WITH moved AS (   -- what is here now and how it came to be; what was cut since the period began, by runs, less the lines with
-                  -- a bundle, and those by themselves; and what left since
-  SELECT job_id, tag, 'now' AS movement, NULL AS day, 0 AS lines, cut, to_mill, delivered, 0 AS pieces, lumber
-  FROM v_still_here WHERE (:species_id IS NULL OR species_id = :species_id)
-  UNION ALL
-  SELECT job_id, NULL, 'cut', day, lines, 0, 0, 0, pieces, lumber FROM v_run_id
-  WHERE day >= :from AND lines > 0 AND (:species_id IS NULL OR species_id = :species_id)
-  UNION ALL
-  SELECT r.job_id, CASE side WHEN 1 THEN lower(bundle) END, 'cut', t.day, side, 0, 0, 0, side * t.pieces, side * t.lumber
-  FROM v_tally_id t JOIN v_run_id r ON r.day = t.day AND r.shift = t.shift AND r.run = t.run
-    JOIN (SELECT 1 AS side UNION ALL SELECT -1)
-  WHERE bundle IS NOT NULL AND t.day >= :from AND (:species_id IS NULL OR species_id = :species_id)
-  UNION ALL
-  SELECT job_id, tag, movement, day, 1, 0, 0, 0, pieces, lumber FROM v_stock_id
-  WHERE owner <> 'own' AND movement <> 'cut' AND day >= :from AND (:species_id IS NULL OR species_id = :species_id)),
+WITH moved AS (   -- jobs that were cut for, settled or fetched in the period
+  SELECT job_id FROM v_run_id WHERE day BETWEEN :from AND :to AND lines > 0
+  UNION
+  SELECT j.id FROM v_paper p JOIN v_job j ON j.code = p.job
+  WHERE p.kind IN ('load', 'settlement') AND p.day BETWEEN :from AND :to),
+later AS (
+  SELECT job_id, tag, -sum(pieces) FILTER (WHERE movement = 'cut') AS cut, sum(pieces) FILTER (WHERE movement = 'share') AS to_mill,
+         sum(pieces) FILTER (WHERE movement = 'delivered') AS delivered, -sum(lumber) AS lumber
+  FROM v_stock_id WHERE owner <> 'own' AND day > :to AND (:species_id IS NULL OR species_id = :species_id) GROUP BY job_id, tag),
 here AS (
-  SELECT job_id, tag, sum(cut) - coalesce(sum(pieces) FILTER (WHERE movement = 'cut' AND day > :to), 0) AS cut,
-         sum(to_mill) + coalesce(sum(pieces) FILTER (WHERE movement = 'share' AND day > :to), 0) AS to_mill,
-         sum(delivered) + coalesce(sum(pieces) FILTER (WHERE movement = 'delivered' AND day > :to), 0) AS delivered,
-         sum(CASE WHEN movement = 'now' THEN lumber WHEN day > :to THEN -lumber ELSE 0 END) AS lumber,
-         sum(lines) FILTER (WHERE day <= :to) AS moves
-  FROM moved GROUP BY job_id, tag)
+  SELECT job_id, tag, sum(cut) AS cut, sum(to_mill) AS to_mill, sum(delivered) AS delivered, sum(lumber) AS lumber FROM (
+    SELECT job_id, tag, cut, to_mill, delivered, lumber FROM v_still_here
+    WHERE lumber <> 0 AND (:species_id IS NULL OR species_id = :species_id)
+    UNION ALL
+    SELECT job_id, tag, cut, to_mill, delivered, lumber FROM v_still_here
+    WHERE job_id IN (SELECT job_id FROM moved UNION SELECT job_id FROM later) AND lumber = 0
+      AND (:species_id IS NULL OR species_id = :species_id)
+    UNION ALL
+    SELECT job_id, tag, coalesce(cut, 0), coalesce(to_mill, 0), coalesce(delivered, 0), lumber FROM later)
+  GROUP BY job_id, tag)
 SELECT j.code AS job, coalesce((SELECT t.bundle FROM v_tally_id t WHERE t.bundle = tag COLLATE NOCASE
          ORDER BY t.day, t.shift, t.number LIMIT 1), tag) AS bundle,
        cut, to_mill, delivered, cut - to_mill - delivered AS pieces, lumber AS bf
 FROM here JOIN v_job j ON j.id = job_id AND j.owner <> 'own'
-WHERE lumber <> 0 OR moves > 0 ORDER BY j.code, tag;
+WHERE lumber <> 0 OR job_id IN (SELECT job_id FROM moved) AND (cut <> 0 OR to_mill <> 0 OR delivered <> 0)
+ORDER BY j.code, tag;

@@ -1,9 +1,11 @@
 -- Lumber on the yard, kept by posting, so that asking what is there does not go through the tallies of all the years.
 -- 0 and '' stand for none, so that every row has a whole key. Worked out from the journal like every table but that one.
+ALTER TABLE size ADD COLUMN stack INTEGER REFERENCES size;   -- the first met of its thickness and width: 5/4x6 and 1-1/4x6 lie in one
+
 CREATE TABLE own_stock (                          -- own lumber: sawn for the mill and come from shares, less what was sold
   bundle TEXT NOT NULL,                           -- its tag in small letters
   species INTEGER NOT NULL, grade INTEGER NOT NULL,
-  size INTEGER NOT NULL REFERENCES size,          -- the first met of its thickness and width: 5/4x6 and 1-1/4x6 lie in one stack
+  size INTEGER NOT NULL REFERENCES size,          -- size.stack
   metric INTEGER NOT NULL, length INTEGER NOT NULL,   -- of a board; 0 = counted by its length
   pieces INTEGER NOT NULL, along INTEGER NOT NULL,    -- along: length counted, in counts as in tally
   lumber INTEGER NOT NULL,
@@ -17,6 +19,7 @@ CREATE TABLE job_stock (                          -- customers' lumber
   lumber INTEGER NOT NULL,                        -- still here
   PRIMARY KEY (job, bundle, species)
 ) STRICT, WITHOUT ROWID;
+CREATE INDEX job_stock_here ON job_stock (job) WHERE lumber <> 0;
 CREATE INDEX job_stock_gone ON job_stock (lumber) WHERE cut = 0 AND to_mill = 0 AND delivered = 0 AND lumber = 0;
 
 -- What was in a bundle sold whole: what own lumber was tallied under its tag since it was last sold whole, less what was

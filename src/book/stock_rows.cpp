@@ -9,13 +9,6 @@
 namespace kerfbook::book {
 namespace {
 
-/// The stack of a size: the first met of its thickness and width.
-std::string stack_of(std::string_view metric, std::string_view thickness, std::string_view width) {
-  return fmt::format(
-      "(SELECT min(z.id) FROM size z WHERE z.metric = {} AND z.thickness = {} AND z.width = {})", metric,
-      thickness, width);
-}
-
 /// Adds rows (bundle, species, grade, size, metric, length, pieces, along, lumber), times the sign ?1, to own stock.
 std::string to_own_stock(const std::string& rows) {
   return "INSERT INTO own_stock (bundle, species, grade, size, metric, length, pieces, along, lumber) "
@@ -47,15 +40,13 @@ void clear_gone(Store& store) {
 void move_sheet(Store& store, SheetKey key, int sign) {
   static const std::string kOwn = to_own_stock(
       "SELECT lower(coalesce(t.bundle, '')) AS bundle, coalesce(r.species, 0) AS species, "
-      "coalesce(t.grade, 0) AS grade, " +
-      stack_of("s.metric", "s.thickness", "s.width") +
-      " AS size, t.metric, CASE t.form WHEN 'lineal' THEN 0 ELSE t.length END AS length, t.pieces, "
+      "coalesce(t.grade, 0) AS grade, "
+      "s.stack AS size, t.metric, CASE t.form WHEN 'lineal' THEN 0 ELSE t.length END AS length, t.pieces, "
       "CASE WHEN t.form <> 'lineal' THEN 0 WHEN t.sense = 'sawn' THEN t.length ELSE -t.length END AS along, "
       "t.lumber FROM tally t JOIN size s ON s.id = t.size JOIN run r ON r.day = t.day AND r.shift = t.shift "
       "AND r.run = t.run JOIN job j ON j.id = r.job AND j.owner = 'own' WHERE t.day = ?2 AND t.shift = ?3 "
-      "UNION ALL SELECT lower(coalesce(x.bundle, '')), coalesce(x.species, 0), coalesce(x.grade, 0), " +
-      stack_of("s.metric", "s.thickness", "s.width") +
-      ", x.metric, CASE x.form WHEN 'lineal' THEN 0 ELSE x.length END, -x.pieces, "
+      "UNION ALL SELECT lower(coalesce(x.bundle, '')), coalesce(x.species, 0), coalesce(x.grade, 0), "
+      "s.stack, x.metric, CASE x.form WHEN 'lineal' THEN 0 ELSE x.length END, -x.pieces, "
       "CASE x.form WHEN 'lineal' THEN -x.length ELSE 0 END, -x.lumber "
       "FROM sold x JOIN size s ON s.id = x.size WHERE x.day = ?2 AND x.shift = ?3");
   static const std::string kJobs = to_job_stock(
@@ -70,9 +61,9 @@ void move_sheet(Store& store, SheetKey key, int sign) {
 /// The bundles of a tag that were sold whole, out of the stock (-1) or back in it (+1).
 void move_sold_bundles(Store& store, const std::string& tag, int sign) {
   static const std::string kSql = to_own_stock(
-      "SELECT lower(b.bundle) AS bundle, l.species, l.grade, " +
-      stack_of("s.metric", "s.thickness", "s.width") +
-      " AS size, l.metric, l.length, l.pieces, l.along, l.lumber FROM sold_bundle b JOIN sold_bundle_line l "
+      "SELECT lower(b.bundle) AS bundle, l.species, l.grade, "
+      "s.stack AS size, l.metric, l.length, l.pieces, l.along, l.lumber FROM sold_bundle b JOIN "
+      "sold_bundle_line l "
       "ON l.day = b.day AND l.shift = b.shift AND l.number = b.number JOIN size s ON s.id = l.size "
       "WHERE b.bundle = ?2");
   store.run(kSql, sign, tag);
@@ -161,12 +152,12 @@ void put_in(Store& store, SheetKey key, std::set<std::string> tags) {
 }
 
 void put_in_paper(Store& store, std::int64_t entry) {
-  static const std::string kSize = stack_of("s.metric", "s.thickness", "s.width");
   static const std::string kMillsPart = to_own_stock(
       "SELECT '' AS bundle, coalesce((SELECT id FROM species WHERE code = s.species), 0) AS species, "
-      "coalesce((SELECT id FROM grade WHERE code = s.grade), 0) AS grade, " +
-      kSize +
-      " AS size, s.metric, s.length, CASE WHEN s.length > 0 THEN s.to_mill ELSE 0 END AS pieces, "
+      "coalesce((SELECT id FROM grade WHERE code = s.grade), 0) AS grade, "
+      "(SELECT min(z.stack) FROM size z WHERE z.metric = s.metric AND z.thickness = s.thickness AND z.width "
+      "= "
+      "s.width) AS size, s.metric, s.length, CASE WHEN s.length > 0 THEN s.to_mill ELSE 0 END AS pieces, "
       "CASE WHEN s.length > 0 THEN 0 ELSE s.to_mill END AS along, lumber_of(s.thickness, s.width, "
       "CASE s.length WHEN 0 THEN s.to_mill ELSE s.length END, s.metric) "
       "* CASE s.length WHEN 0 THEN 1 ELSE s.to_mill END AS lumber "

@@ -68,6 +68,11 @@ Id Words::find_or_add(const measure::Size& size) {
     store_.run("INSERT INTO size (label, thickness, width, metric, quarters) VALUES (?,?,?,?,?)", label,
                size.thickness.count, size.width.count, metric, size.quarters);
     id = store_.last_id();
+    store_.run(
+        "UPDATE size SET stack = (SELECT min(id) FROM size WHERE metric = ?2 AND thickness = ?3 AND width = "
+        "?4) "
+        "WHERE id = ?1",
+        *id, metric, size.thickness.count, size.width.count);
   }
   sizes_.emplace(size, *id);
   return *id;

@@ -6,12 +6,16 @@
 #include <array>
 #include <vector>
 
+#include "billing/office.h"
+#include "billing/project_paper.h"
+
 namespace kerfbook::bench {
 namespace {
 
 constexpr int kDaysAWeek = 5;
 constexpr int kWeeksAYear = kDaysAYear / kDaysAWeek;
 constexpr int kJobsInMillFile = 46;
+constexpr int kWeeksOnTheYard = 4;  // until own lumber is sold and a customer's is fetched
 constexpr int kCustomers = 40;
 constexpr std::array kSizes{"1x4", "1x6", "1x8", "2x4", "2x6", "2x8", "2x10", "4x4", "4x6", "5/4x6"};
 constexpr std::array kSpecies{"DF", "WH", "RC", "GF"};
@@ -100,6 +104,8 @@ std::string sheet_of(int number) {
   text += logs(number, 7, 5) + tally(number, 30, 20, friday);
   if (friday)
     text += fmt::format("sold cash 2x6 No2 {}/16 at 1.05\nmove {} to yard 23 mi 1:30\n", 1 + week % 6, site);
+  if (friday && week >= kWeeksOnTheYard)
+    text += fmt::format("sold Ferrin bundle B{} at 900\n", week - kWeeksOnTheYard);
   return text;
 }
 
@@ -130,6 +136,7 @@ std::string mill_file(int years) {
 book::OpenOptions options(bool read_only) {
   book::OpenOptions how;
   how.read_only = read_only;
+  how.papers = billing::project_paper;
   how.now = [] { return std::string("2026-01-01 20:00:00"); };
   return how;
 }
@@ -147,6 +154,9 @@ void fill(const std::filesystem::path& file, int years) {
   }
   made.post_all(sheets, "");
   made.post_all(corrected, "one board split");
+  for (int week = 0; week + kWeeksOnTheYard < years * kWeeksAYear; ++week) {
+    billing::load(made, {job_of(week), {}, "", "", ""}, day_of((week + kWeeksOnTheYard) * kDaysAWeek));
+  }
 }
 
 double seconds(const std::function<void()>& deed) {

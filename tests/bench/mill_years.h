@@ -23,7 +23,7 @@ std::string corrected_sheet_of(int number);
 std::string mill_file(int years);
 
 book::OpenOptions options(bool read_only = false);
-/// A book with so many years of sheets, every fortieth of them corrected, posted in two transactions.
+/// A book with so many years of sheets, every fortieth of them corrected, posted in two transactions, and a load slip a week.
 void fill(const std::filesystem::path& file, int years);
 
 double seconds(const std::function<void()>& deed);
