@@ -118,23 +118,21 @@ void sync_path(const fs::path& path) {
 }
 
 /// Brings an older book up to this program's edition, after a copy of it was made beside it. The writer's place is
-/// taken first, so the file on disk is whole and still while it is copied.
+/// taken first, so the file on disk is whole and still while it is copied. Tables are emptied before they are altered
+/// or replaced, and rows that belong to others go with them as ever.
 void migrate(Core& core) {
   if (edition_of(core.store) == newest_edition()) return;
-  core.store.run("PRAGMA foreign_keys = OFF");  // a table may be replaced; the rebuild fills all of them anew
-  {
-    Writing writing(core);
-    const int edition = edition_of(core.store);
-    if (edition < newest_edition()) {
-      const fs::path backup = backup_name(core.file, edition);
-      fs::copy_file(core.file, backup);
-      sync_path(backup);
-      raise_edition(*core.database, edition);
-      core.projector.rebuild();
-    }
-    writing.commit();
+  Writing writing(core);
+  const int edition = edition_of(core.store);
+  if (edition < newest_edition()) {
+    const fs::path backup = backup_name(core.file, edition);
+    fs::copy_file(core.file, backup);
+    sync_path(backup);
+    core.projector.clear();
+    raise_edition(*core.database, edition);
+    core.projector.rebuild();
   }
-  core.store.run("PRAGMA foreign_keys = ON");
+  writing.commit();
 }
 
 void bring_up_to_date(Core& core, bool read_only) {

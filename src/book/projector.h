@@ -54,9 +54,9 @@ class Projector {
   void forget();
   /// Empties every table but the journal and works every entry in again. Inside a transaction.
   void rebuild();
+  void clear();
 
  private:
-  void clear();
   void apply_mill(const Entry& entry);
   void apply_sheet(const Entry& entry);
   void project(SheetKey key);
