@@ -58,8 +58,8 @@ WITH stack AS (
   WHERE (:species_id IS NULL OR species_id = :species_id)
   GROUP BY tag, species_id, grade_id, size_id, metric, length HAVING sum(pieces) < 0 OR sum(along) < 0)
 SELECT 'More sold than there is: ' || coalesce(s.code || ' ', '') || coalesce(g.code || ' ', '') || z.label || ', '
-       || CASE WHEN length IS NULL THEN CASE stack.metric WHEN 1 THEN (9999 - along) / 10000 || ' lm' ELSE (767 - along) / 768 || ' lf' END
-               ELSE -pieces || ' pieces' END || coalesce(' of bundle ' || tag, ' of no bundle') || '.'
+       || CASE WHEN length IS NULL THEN CASE stack.metric WHEN 1 THEN ((9999 - along) / 10000) || ' lm' ELSE ((767 - along) / 768) || ' lf' END
+               ELSE -pieces || iif(pieces = -1, ' piece', ' pieces') END || coalesce(' of bundle ' || tag, ' of no bundle') || '.'
 FROM stack JOIN v_size z ON z.id = size_id LEFT JOIN v_species s ON s.id = species_id LEFT JOIN v_grade g ON g.id = grade_id
 ORDER BY tag, s.code, g.code, z.thickness, z.width, length;
 -- table:   grades | Own lumber on hand by grade

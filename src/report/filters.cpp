@@ -90,6 +90,7 @@ std::string period_words(const Ask& ask, const render::Style& style) {
   } else {
     return "all days";
   }
+  if (ask.period_words.ends_with(days)) return ask.period_words;
   return ask.period_words.empty() ? days : ask.period_words + ": " + days;
 }
 

@@ -213,7 +213,8 @@ TEST_CASE("stock by bundle: before, cut, sold; a sale from no bundle is told; li
   auto book = book_of("[[job]]\ncode = \"own\"\n",
                       {"sheet 2026-05-01\njob own\nspecies DF\nbundle B1\n2x6 10/16\nbundle B2\n1x3 240lf\n",
                        "sheet 2026-05-05\njob own\nspecies DF\nbundle B1\n2x6 5/16\nsold Ferrin 2x6 3/16\n"
-                       "bundle -\nsold Ferrin 2x6 1/16\n"});
+                       "bundle -\nsold Ferrin 2x6 1/16\n",
+                       "sheet 2026-05-09\njob own\nspecies DF\nbundle B2\nsold Ferrin 1x3 260lf\n"});
   Ask may;
   may.from = make_day(2026, 5, 5);
   may.to = make_day(2026, 5, 8);
@@ -224,7 +225,10 @@ TEST_CASE("stock by bundle: before, cut, sold; a sale from no bundle is told; li
         "|B2|DF|-|1x3|-|0|0|0|0|0|0|240|60.00|\n"
         "||||||10|5|0|4|0|11||236.00|\n");
   CHECK(document.tables[0].notes ==
-        std::vector<std::string>{"More sold than there is: DF 2x6, 1 pieces of no bundle."});
+        std::vector<std::string>{"More sold than there is: DF 2x6, 1 piece of no bundle."});
+  CHECK(run(book, "stock").tables[0].notes ==
+        std::vector<std::string>{"More sold than there is: DF 2x6, 1 piece of no bundle.",
+                                 "More sold than there is: DF 1x3, 20 lf of bundle b2."});
 }
 
 TEST_CASE(

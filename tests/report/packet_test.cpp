@@ -86,3 +86,18 @@ TEST_CASE("tables that share a worksheet hide none of each other's columns") {
   check_nothing_hidden(packet(reports, packet_reports(book.mill()), book, ask, {}, kToday));
   check_nothing_hidden(run_report(find_report(reports, "day"), book, {}, {}, kToday));
 }
+
+TEST_CASE("the days a report is of are said once, however they were asked for") {
+  const auto book = demo_week();
+  const auto subtitle = [&](const std::string& words) {
+    Ask ask;
+    const auto period = read_period(words, kToday, 1, 1, 1);
+    ask.from = period.from;
+    ask.to = period.to;
+    ask.period_words = period.words;
+    return run_report(find_report(all_reports(""), "overrun"), book, ask, {}, kToday).subtitle;
+  };
+  CHECK(subtitle("2026-05-05") == "Q. Hargan, custom sawing; Tuesday 2026-05-05");
+  CHECK(subtitle("yesterday") == "Q. Hargan, custom sawing; yesterday, Thursday 2026-05-07");
+  CHECK(subtitle("2026-w19") == "Q. Hargan, custom sawing; week 19 of 2026: 2026-05-04 to 2026-05-10");
+}

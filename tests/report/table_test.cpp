@@ -209,7 +209,8 @@ TEST_CASE("a text where a number is declared is a fault that names the column") 
 
 TEST_CASE("the lines of a tally by day add up each for itself: days are keys like words") {
   const auto spec = spec_of(
-      "-- column: day day \"Day\"\n-- column: length_ft feet \"Length\"\n-- column: bf lumber \"bf\" total=sum\n"
+      "-- column: day day \"Day\"\n-- column: length_ft feet \"Length\"\n-- column: bf lumber \"bf\" "
+      "total=sum\n"
       "-- grid: rows=day column=length_ft cell=bf sums=bf\n");
   const std::int64_t third = kBf / 3;  // three thirds a day, of which each day must print 1.00
   const auto table = make_table(spec,
