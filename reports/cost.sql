@@ -20,18 +20,18 @@
 -- column:  all_cost micro "" hidden
 -- empty:   no cost in this period; the mill file's [[cost]] entries say what the work costs
 WITH daily AS (
-  SELECT day, line, name, unit, whole, rate_micro, sum(quantity) AS quantity FROM v_spent
+  SELECT day, line, sum(quantity) AS quantity FROM v_spent
   WHERE day BETWEEN :from AND :to GROUP BY day, line HAVING sum(quantity) <> 0),
 spent AS (
   SELECT line, name, unit, sum(times_over(quantity, 1000000, CASE unit WHEN 'day sawn' THEN 1 ELSE whole END)) AS quantity,
          CASE unit WHEN 'day sawn' THEN 10000 * times_over(rate_micro, 1, 10000 * whole) ELSE rate_micro END AS rate,
          times_over(sum(quantity), rate_micro, whole) AS cost
-  FROM daily GROUP BY line
+  FROM daily JOIN v_cost USING (line) GROUP BY line
   UNION ALL
   SELECT 1000000, 'Fuel, as paid on the sheets', unit, sum(quantity_micro), NULL, money_micro(sum(price_minor))
   FROM v_fuel WHERE price_minor IS NOT NULL AND day BETWEEN :from AND :to GROUP BY unit)
 SELECT name, quantity, rate, cost, unit, (SELECT sum(lumber) FROM v_sheet WHERE day BETWEEN :from AND :to) AS lumber,
-       (SELECT sum(cost) FROM spent) AS all_cost
+       sum(cost) OVER () AS all_cost
 FROM spent ORDER BY line, unit;
 -- table:   months | By month
 -- column:  month text "Month"
@@ -41,11 +41,11 @@ FROM spent ORDER BY line, unit;
 -- chart:   line x=month y=per_mbf title="Cost per MBF"
 -- empty:   no cost in this period
 WITH daily AS (
-  SELECT day, line, name, unit, whole, rate_micro, sum(quantity) AS quantity FROM v_spent
+  SELECT day, line, sum(quantity) AS quantity FROM v_spent
   WHERE day BETWEEN :from AND :to GROUP BY day, line HAVING sum(quantity) <> 0),
 spent AS (
   SELECT strftime('%Y-%m', day * 86400, 'unixepoch') AS month, times_over(sum(quantity), rate_micro, whole) AS cost
-  FROM daily GROUP BY 1, line
+  FROM daily JOIN v_cost USING (line) GROUP BY 1, line
   UNION ALL
   SELECT strftime('%Y-%m', day * 86400, 'unixepoch'), money_micro(sum(price_minor))
   FROM v_fuel WHERE price_minor IS NOT NULL AND day BETWEEN :from AND :to GROUP BY 1),

@@ -125,8 +125,8 @@ UNION ALL SELECT day, 'engine-hour', '', tenths - (SELECT b.tenths FROM meter b
   WHERE (b.day, b.shift, b.number) < (meter.day, meter.shift, meter.number)
   ORDER BY b.day DESC, b.shift DESC, b.number DESC LIMIT 1) FROM meter
 UNION ALL SELECT day, 'day', '', 1 FROM run GROUP BY day HAVING sum(logs) > 0 OR sum(lines) > 0
-UNION ALL SELECT day, 'lumber', '', lumber FROM run
-UNION ALL SELECT day, 'log', '', logs FROM run
+UNION ALL SELECT day, 'lumber', '', lumber FROM sheet
+UNION ALL SELECT day, 'log', '', logs FROM sheet
 UNION ALL SELECT day, 'tooth', saw, teeth FROM tooth_work WHERE action IN ('replaced', 'full-set')
 UNION ALL SELECT day, unit, '', quantity_micro FROM fuel WHERE price_minor IS NULL
 UNION ALL SELECT day, unit, '', distance_micro FROM move;
