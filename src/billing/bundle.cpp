@@ -12,7 +12,7 @@ namespace kerfbook::billing {
 
 namespace {
 
-std::string words_of(const BundleLine& line) {
+std::string words_of(const BundleLine& line, const book::Mill& mill) {
   std::string words;
   if (line.length.count == 0) {
     const bool metric = line.size.thickness.system == measure::System::metric;
@@ -22,15 +22,16 @@ std::string words_of(const BundleLine& line) {
   } else {
     words = std::to_string(line.count) + " " + write_size(line.size) + "x" + measure::write_feet(line.length);
   }
-  for (const std::string& word : {line.species, line.grade}) words += word.empty() ? "" : " " + word;
+  for (const std::string& word : {species_words(mill, line.species), grade_words(mill, line.grade)})
+    words += word.empty() ? "" : " " + word;
   return words;
 }
 
 }  // namespace
 
-std::string SoldBundle::words() const {
+std::string SoldBundle::words(const book::Mill& mill) const {
   std::vector<std::string> all;
-  for (const BundleLine& line : lines) all.push_back(words_of(line));
+  for (const BundleLine& line : lines) all.push_back(words_of(line, mill));
   return join(all, ", ");
 }
 

@@ -26,7 +26,8 @@ struct SoldBundle {
   std::string tag;
   std::optional<Rational> price;  ///< of all of it; absent = by the price list
   std::vector<BundleLine> lines;
-  [[nodiscard]] std::string words() const;  ///< "40 2x6x16 DF No2, 12 2x6x12 DF No2"
+  [[nodiscard]] std::string words(
+      const book::Mill& mill) const;  ///< "40 2x6x16 Douglas-fir No2, 12 2x6x12 ..."
 };
 /// In the order of the sheets.
 std::vector<SoldBundle> sold_bundles(const book::Book& book, Day to);

@@ -88,7 +88,7 @@ std::string words_of(const Fact& fact) {
       return "the job";
     case FactKind::sold:
       return write_size(fact.size) + (fact.length.count == 0 ? " lineal" : "x" + write_feet(fact.length)) +
-             after(fact.species) + after(fact.grade);
+             after(fact.species_name) + after(fact.grade_name);
     case FactKind::bundle:
       return "bundle " + fact.name + (fact.text.empty() ? "" : ": " + fact.text);
   }

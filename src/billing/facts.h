@@ -60,6 +60,8 @@ struct Fact {
   std::string site;
   std::string species;
   std::string grade;
+  std::string species_name;  ///< sold: as the buyer reads them
+  std::string grade_name;
   std::string bundle;
   Size size;      ///< pieces, lineal, sold
   Length length;  ///< pieces, sold: of each (none: lineal feet, count is of length); log: as measured

@@ -7,6 +7,7 @@
 #include "base/error.h"
 #include "base/text.h"
 #include "billing/bundle.h"
+#include "billing/letter.h"
 #include "book/log_spec.h"
 #include "book/store.h"
 
@@ -110,6 +111,7 @@ class Loader {
           Fact& fact = add(out_[at->second], row, 1, FactKind::sold);
           lumber(fact, row, 4);
           fact.species = species_.of(row, 3);
+          name_wood(fact);
           const bool lineal = row.text(12) == "lineal";
           fact.count = lineal ? fact.length.count : row.number(9);
           if (lineal) fact.length.count = 0;
@@ -134,7 +136,7 @@ class Loader {
       Fact& fact = to.facts.emplace_back(common);
       fact.kind = FactKind::bundle;
       fact.name = sold.tag;
-      fact.text = sold.words();
+      fact.text = sold.words(book_.mill());
       fact.agreed = sold.price;
       return;
     }
@@ -143,10 +145,16 @@ class Loader {
       fact.kind = FactKind::sold;
       fact.species = line.species;
       fact.grade = line.grade;
+      name_wood(fact);
       fact.size = line.size;
       fact.length = line.length;
       fact.count = line.count;
     }
+  }
+
+  void name_wood(Fact& fact) const {
+    fact.species_name = name_of(book_.mill().species, fact.species);
+    fact.grade_name = name_of(book_.mill().grades, fact.grade);
   }
 
   void start(std::size_t many) {
@@ -364,7 +372,12 @@ JobTerms sale_terms(const book::Mill& mill, const std::string& buyer) {
 }
 
 TermsOptions options_of(const book::Mill& mill) {
-  return {mill.units == measure::System::metric, mill.currency.places};
+  TermsOptions options;
+  options.metric = mill.units == measure::System::metric;
+  options.money_places = mill.currency.places;
+  options.species_name = [words = mill.species](const std::string& code) { return name_of(words, code); };
+  options.grade_name = [words = mill.grades](const std::string& code) { return name_of(words, code); };
+  return options;
 }
 
 std::vector<Diagnostic> check_money(std::string_view mill_toml) {

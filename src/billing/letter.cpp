@@ -82,15 +82,11 @@ std::string period_words(Day from, Day to, const book::Mill& mill) {
   return from == to ? day_words(from, mill) : day_words(from, mill) + " to " + day_words(to, mill);
 }
 
-namespace {
-
 std::string name_of(const std::vector<book::Word>& words, const std::string& code) {
   for (const book::Word& word : words)
     if (same_word(word.code, code) && !word.name.empty()) return word.name;
   return code;
 }
-
-}  // namespace
 
 std::string species_words(const book::Mill& mill, const std::string& code) {
   return name_of(mill.species, code);

@@ -27,6 +27,8 @@ render::Cell rate_cell(const Rational& rate, const book::Mill& mill);
 std::string money_words(Money sum, const book::Mill& mill);
 std::string day_words(Day day, const book::Mill& mill);
 std::string period_words(Day from, Day to, const book::Mill& mill);
+/// The name of a code among the mill file's words, or the code when it has none.
+std::string name_of(const std::vector<book::Word>& words, const std::string& code);
 /// "Douglas-fir", or the code when the mill file has no name for it.
 std::string species_words(const book::Mill& mill, const std::string& code);
 /// "Number 2", or the code when the mill file has no name for it.

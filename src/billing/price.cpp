@@ -240,8 +240,10 @@ std::string condition_words(const Conditions& when, bool for_paper) {
     words.push_back("logs up to " + spoken_diameter(*when.diameter_to) + " thick");
   if (when.length_over) words.push_back("longer than " + spoken_length(*when.length_over));
   if (when.length_to) words.push_back("up to " + spoken_length(*when.length_to));
-  if (!when.species.empty()) words.push_back(join(when.species, ", "));
-  if (!when.grade.empty()) words.push_back("grade " + join(when.grade, ", "));
+  const auto& species = for_paper ? when.species_names : when.species;
+  const auto& grade = for_paper ? when.grade_names : when.grade;
+  if (!species.empty()) words.push_back(join(species, ", "));
+  if (!grade.empty()) words.push_back("grade " + join(grade, ", "));
   if (!for_paper && when.from) words.push_back("from " + write_day(*when.from));
   if (!for_paper && when.until) words.push_back("until " + write_day(*when.until));
   return join(words, ", ");
@@ -249,6 +251,7 @@ std::string condition_words(const Conditions& when, bool for_paper) {
 
 std::string price_title(const Price& price) {
   const std::string what = price.sells ? "Lumber" : "Sawing";
+  if (price.name.empty() && price.sells) return what;  // a line of a sale says which lumber by itself
   if (price.name.empty()) {
     const std::string conditions = condition_words(price.when, true);
     return conditions.empty() ? what : what + ", " + conditions;

@@ -123,6 +123,8 @@ Conditions Reader::conditions(TomlTable& table) const {
   when.customer = table.words("customer");
   when.species = table.words("species");
   when.grade = table.words("grade");
+  for (const auto& code : when.species) when.species_names.push_back(options.species_name(code));
+  for (const auto& code : when.grade) when.grade_names.push_back(options.grade_name(code));
   const bool metric = options.metric;
   when.size =
       table.read_list<Size>("size", [metric](std::string_view t) { return measure::read_size(t, metric); });

@@ -74,6 +74,7 @@
 #pragma once
 
 #include <cstdint>
+#include <functional>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -145,7 +146,9 @@ struct Conditions {
   std::optional<Length> length_over;  ///< longer than this
   std::optional<Length> length_to;    ///< no longer than this
   std::optional<Day> from;
-  std::optional<Day> until;  ///< last day included
+  std::optional<Day> until;                ///< last day included
+  std::vector<std::string> species_names;  ///< of `species` and `grade`, as a customer reads them
+  std::vector<std::string> grade_names;
   bool operator==(const Conditions&) const = default;
 };
 
@@ -250,6 +253,9 @@ struct ReadTerms {
 struct TermsOptions {
   bool metric = false;
   int money_places = 2;
+  /// What a code is called on paper; the code where it has no name.
+  std::function<std::string(const std::string&)> species_name = [](const std::string& code) { return code; };
+  std::function<std::string(const std::string&)> grade_name = [](const std::string& code) { return code; };
 };
 
 /// Reads the money tables out of a whole mill file (other tables are left to book/). Unknown keys are errors
