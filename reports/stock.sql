@@ -24,26 +24,26 @@
 -- column:  metric count "" hidden
 -- empty:   no own lumber
 WITH moved AS (   -- what lies there now, and what moved since the period began
-  SELECT tag, species_id, grade_id, size_id, metric, length, 'now' AS movement, NULL AS day, pieces, along, lumber
+  SELECT tag, species_id, grade_id, size_id, metric, length, NULL AS movement, NULL AS day, pieces, along, lumber
   FROM v_on_hand WHERE (:species_id IS NULL OR species_id = :species_id)
   UNION ALL
   SELECT tag, species_id, grade_id, size_id, metric, length, movement, day, pieces, along, lumber
   FROM v_stock_id WHERE owner = 'own' AND day >= :from AND (:species_id IS NULL OR species_id = :species_id)),
 stack AS (
   SELECT tag, species_id, grade_id, size_id, metric, length,
-         sum(CASE movement WHEN 'now' THEN pieces WHEN 'delivered' THEN 0 ELSE -pieces END) AS before,
          coalesce(sum(pieces) FILTER (WHERE movement = 'cut' AND day <= :to), 0) AS cut,
          coalesce(sum(pieces) FILTER (WHERE movement = 'share' AND day <= :to), 0) AS shares,
          coalesce(-sum(pieces) FILTER (WHERE movement = 'sold' AND day <= :to), 0) AS sold,
          coalesce(-sum(pieces) FILTER (WHERE movement = 'delivered' AND day <= :to), 0) AS delivered,
-         sum(CASE WHEN movement = 'now' THEN pieces WHEN movement <> 'delivered' AND day > :to THEN -pieces ELSE 0 END) AS pieces,
-         sum(CASE WHEN movement = 'now' THEN along WHEN movement <> 'delivered' AND day > :to THEN -along ELSE 0 END) AS along,
-         sum(CASE WHEN movement = 'now' THEN lumber WHEN movement <> 'delivered' AND day > :to THEN -lumber ELSE 0 END) AS lumber,
+         sum(CASE WHEN day IS NULL THEN pieces WHEN day > :to AND movement <> 'delivered' THEN -pieces ELSE 0 END) AS pieces,
+         sum(CASE WHEN day IS NULL THEN along WHEN day > :to AND movement <> 'delivered' THEN -along ELSE 0 END) AS along,
+         sum(CASE WHEN day IS NULL THEN lumber WHEN day > :to AND movement <> 'delivered' THEN -lumber ELSE 0 END) AS lumber,
          count(*) FILTER (WHERE day <= :to) AS moves
   FROM moved GROUP BY tag, species_id, grade_id, size_id, metric, length)
 SELECT coalesce((SELECT t.bundle FROM v_tally_id t WHERE t.bundle = tag COLLATE NOCASE ORDER BY t.day, t.shift, t.number LIMIT 1), tag)
          AS bundle,
-       s.code AS species, g.code AS grade, z.label AS size, length AS length_ft, before, cut, shares, sold, delivered, pieces,
+       s.code AS species, g.code AS grade, z.label AS size, length AS length_ft,
+       pieces - cut - shares + sold AS before, cut, shares, sold, delivered, pieces,
        CASE WHEN length IS NULL THEN along END AS lineal_ft, lumber AS bf, stack.metric
 FROM stack JOIN v_size z ON z.id = size_id LEFT JOIN v_species s ON s.id = species_id LEFT JOIN v_grade g ON g.id = grade_id
 WHERE lumber <> 0 OR moves > 0

@@ -34,7 +34,7 @@ std::optional<int> scaled(std::string_view number, int minutes_each) {
   const auto value = read_decimal(trim(number), 3);
   if (!value || value->is_negative()) return std::nullopt;
   const std::int64_t minutes = (*value * Rational(minutes_each)).rounded(0);
-  if (minutes > 100 * 60) return std::nullopt;
+  if (minutes > std::int64_t{100} * 60) return std::nullopt;
   return static_cast<int>(minutes);
 }
 

@@ -49,7 +49,7 @@ std::int64_t step_of(const ShareLine& line) {
 std::int64_t whole_boards(ShareLine& line, const Rational& part, Dealer& dealer) {
   const std::int64_t sign = line.pieces < 0 ? -1 : 1;
   const std::int64_t step = step_of(line);
-  const Rational steps(line.pieces * sign, step);
+  const Rational steps(Wide{line.pieces} * sign, step);
   const std::int64_t customer = whole_part(steps * part) * step;
   const std::int64_t mill = whole_part(steps * (Rational(1) - part)) * step;
   give(line, dealer, true, customer * sign);
@@ -146,10 +146,10 @@ Split divide(std::vector<ShareLine> lines, ShareRule rule, const Rational& custo
 }
 
 std::string share_words(ShareRule rule, const Rational& customer_percent) {
-  const std::string share = customer_percent == Rational(50)
-                                ? "on halves"
-                                : plain(shown(customer_percent, customer_percent.den() == 1 ? 0 : 3)) +
-                                      " % of the lumber to the customer";
+  std::string share = customer_percent == Rational(50)
+                          ? "on halves"
+                          : plain(shown(customer_percent, customer_percent.den() == 1 ? 0 : 3)) +
+                                " % of the lumber to the customer";
   switch (rule) {
     case ShareRule::by_size_line:
       return share + ", by size line; odd boards from the largest down, each to the side that is behind";

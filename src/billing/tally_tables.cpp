@@ -173,7 +173,7 @@ Table sums_table(const LumberUnit& unit, const std::vector<render::Column>& keys
   DaySum all;
   for (const auto& [day, sum] : sums) {
     lumber.push_back(sum.lumber);
-    time.push_back(Rational(sum.minutes, 60));
+    time.emplace_back(sum.minutes, 60);
     all.pieces += sum.pieces;
     all.logs += sum.logs;
   }

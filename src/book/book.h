@@ -104,6 +104,8 @@ class Book {
   /// was, when it is missing, not a book, damaged, or newer than this program.
   static Book open(const std::filesystem::path& file, const OpenOptions& options);
 
+  Book(const Book&) = delete;
+  Book& operator=(const Book&) = delete;
   Book(Book&&) noexcept;
   Book& operator=(Book&&) noexcept;
   ~Book();  ///< leaves one file: no -wal, no -journal

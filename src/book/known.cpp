@@ -11,7 +11,6 @@
 namespace kerfbook::book {
 namespace {
 
-using measure::Length;
 using measure::System;
 
 constexpr int kDaysATagIsRemembered = 365;  ///< tags begin again with T1 every season

@@ -12,7 +12,6 @@ namespace kerfbook::book {
 namespace {
 
 using measure::System;
-using sheet::Context;
 using sheet::DatedFact;
 
 constexpr int kMicro = 6;  ///< places of a quantity kept in millionths

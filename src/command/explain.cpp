@@ -48,7 +48,7 @@ void set_log(const Asked& asked, bool metric, billing::Question& question) {
 billing::Deal deal_for(const Asked& asked, const book::Book& book, const Session& session,
                        billing::Question& question) {
   billing::Deals deals(book);
-  const billing::Deal deal = asked.sale ? deals.of_sale(asked.job) : deals.of_job(asked.job);
+  billing::Deal deal = asked.sale ? deals.of_sale(asked.job) : deals.of_job(asked.job);
   question.job = deal.job.job;
   question.customer = deal.job.customer;
   question.day = day_or_today(asked.day, "--day", session);

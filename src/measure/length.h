@@ -16,9 +16,9 @@ enum class System : std::uint8_t {
   metric,  ///< counts of 1/10 millimetre
 };
 
-constexpr std::int64_t kPerInch = 64;        ///< counts in an inch
-constexpr std::int64_t kPerFoot = 12 * 64;   ///< counts in a foot
-constexpr std::int64_t kPerMillimetre = 10;  ///< counts in a millimetre
+constexpr std::int64_t kPerInch = 64;             ///< counts in an inch
+constexpr std::int64_t kPerFoot = 12 * kPerInch;  ///< counts in a foot
+constexpr std::int64_t kPerMillimetre = 10;       ///< counts in a millimetre
 constexpr std::int64_t kPerCentimetre = 100;
 constexpr std::int64_t kPerMetre = 10'000;
 // 1 inch = 25.4 mm exactly (international yard and pound agreement, 1959), so 64 counts = 254 counts.

@@ -229,7 +229,7 @@ bool Query::step() {
   return true;
 }
 
-Value Query::value(int column) const {
+View Query::value(int column) const {
   switch (sqlite3_column_type(statement_.get(), column)) {
     case SQLITE_NULL:
       return std::monostate{};
@@ -237,7 +237,7 @@ Value Query::value(int column) const {
       return static_cast<std::int64_t>(sqlite3_column_int64(statement_.get(), column));
     case SQLITE_TEXT: {
       const auto* text = reinterpret_cast<const char*>(sqlite3_column_text(statement_.get(), column));
-      return std::string(text, static_cast<std::size_t>(sqlite3_column_bytes(statement_.get(), column)));
+      return std::string_view(text, static_cast<std::size_t>(sqlite3_column_bytes(statement_.get(), column)));
     }
     default:
       throw SqlFault(

@@ -18,6 +18,8 @@ namespace kerfbook::report {
 
 /// What SQL gave: nothing, a whole number, or text. Anything else is a fault of the report.
 using Value = std::variant<std::monostate, std::int64_t, std::string>;
+/// The same, looked at where it lies.
+using View = std::variant<std::monostate, std::int64_t, std::string_view>;
 
 /// A fault of a report's SQL: what is wrong, and where in the SQL (bytes from its start; -1 = not known).
 class SqlFault : public std::runtime_error {
@@ -52,7 +54,8 @@ class Query {
   /// The next row; false at the end. Throws SqlFault when it takes too long or gives too many rows.
   bool step();
   /// Throws SqlFault for a number with a fraction or bytes: a report gives whole base units.
-  [[nodiscard]] Value value(int column) const;
+  /// Good until the next step.
+  [[nodiscard]] View value(int column) const;
 
  private:
   struct Finalize {

@@ -19,36 +19,30 @@ std::size_t RawView::column_of(const std::string& name) const {
   return static_cast<std::size_t>(found - spec_.columns.begin());
 }
 
-Value& RawView::value(std::size_t row, std::size_t column) {
-  return raw_.at(row, source_[column]);
-}
-
-const Value& RawView::value(std::size_t row, std::size_t column) const {
-  return raw_.at(row, source_[column]);
-}
-
 std::optional<std::int64_t> RawView::number(std::size_t row, std::size_t column) const {
-  const Value& given = value(row, column);
-  if (std::holds_alternative<std::monostate>(given)) return std::nullopt;
+  const View given = value(row, column);
   if (const auto* whole = std::get_if<std::int64_t>(&given)) return *whole;
+  if (std::holds_alternative<std::monostate>(given)) return std::nullopt;
   const ColumnSpec& spec = spec_.columns[column];
-  throw SqlFault(
-      fmt::format("column {} gives the text '{}'; a {} column needs {}", spec.name,
-                  std::get<std::string>(given), row_of(spec.kind).word, row_of(spec.kind).what_sql_gives),
-      -1);
+  throw SqlFault(fmt::format("column {} gives the text '{}'; a {} column needs {}", spec.name,
+                             std::get<std::string_view>(given), row_of(spec.kind).word,
+                             row_of(spec.kind).what_sql_gives),
+                 -1);
 }
 
 std::string_view RawView::text(std::size_t row, std::size_t column) const {
-  const auto* given = std::get_if<std::string>(&value(row, column));
-  return given == nullptr ? std::string_view() : *given;
+  const View given = value(row, column);
+  const auto* text = std::get_if<std::string_view>(&given);
+  return text == nullptr ? std::string_view() : *text;
 }
 
 std::vector<char> RawView::flags(const std::string& column) const {
   const std::size_t at = column_of(column);
   std::vector<char> set(rows());
   for (std::size_t r = 0; r < set.size(); ++r) {
-    const auto* given = std::get_if<std::int64_t>(&value(r, at));
-    set[r] = given != nullptr && *given != 0 ? 1 : 0;
+    const View given = value(r, at);
+    const auto* number = std::get_if<std::int64_t>(&given);
+    set[r] = number != nullptr && *number != 0 ? 1 : 0;
   }
   return set;
 }

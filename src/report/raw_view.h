@@ -16,8 +16,9 @@ class RawView {
 
   [[nodiscard]] std::size_t rows() const { return raw_.rows(); }
   [[nodiscard]] std::size_t column_of(const std::string& name) const;  ///< of the header
-  [[nodiscard]] Value& value(std::size_t row, std::size_t column);     ///< a text may be taken out of it
-  [[nodiscard]] const Value& value(std::size_t row, std::size_t column) const;
+  [[nodiscard]] View value(std::size_t row, std::size_t column) const {
+    return raw_.at(row, source_[column]);
+  }
   /// nullopt for nothing; throws SqlFault for a text.
   [[nodiscard]] std::optional<std::int64_t> number(std::size_t row, std::size_t column) const;
   [[nodiscard]] std::string_view text(std::size_t row, std::size_t column) const;  ///< "" for anything else

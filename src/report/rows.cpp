@@ -4,7 +4,21 @@ namespace kerfbook::report {
 
 Raw::Raw(std::vector<std::string> column_names, const std::vector<std::vector<Value>>& rows)
     : names(std::move(column_names)) {
-  for (const auto& row : rows) cells_.insert(cells_.end(), row.begin(), row.end());
+  for (const auto& row : rows) {
+    for (const auto& value : row) std::visit([&](const auto& cell) { add(cell); }, value);
+  }
+}
+
+void Raw::add(const View& cell) {
+  if (const auto* number = std::get_if<std::int64_t>(&cell)) {
+    cells_.push_back({*number, 0, Is::number});
+  } else if (const auto* text = std::get_if<std::string_view>(&cell)) {
+    cells_.push_back(
+        {static_cast<std::int64_t>(texts_.size()), static_cast<std::uint32_t>(text->size()), Is::text});
+    texts_ += *text;
+  } else {
+    cells_.push_back({});
+  }
 }
 
 Raw read_rows(Query& query, const Parameters& parameters) {

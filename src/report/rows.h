@@ -4,6 +4,7 @@
 #include <cstddef>
 #include <map>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "report/guard.h"
@@ -12,24 +13,43 @@ namespace kerfbook::report {
 
 using Parameters = std::map<std::string, Value>;  ///< name without its colon
 
-/// Rows as SQL gave them, cell after cell.
+/// Rows as SQL gave them, cell after cell, packed: an answer over many years has a million of them.
 class Raw {
  public:
-  Raw(std::vector<std::string> column_names, const std::vector<std::vector<Value>>& rows);
   explicit Raw(std::vector<std::string> column_names) : names(std::move(column_names)) {}
+  Raw(std::vector<std::string> column_names, const std::vector<std::vector<Value>>& rows);
 
   std::vector<std::string> names;
 
   [[nodiscard]] std::size_t rows() const { return names.empty() ? 0 : cells_.size() / names.size(); }
-  [[nodiscard]] const Value& at(std::size_t row, std::size_t column) const {
-    return cells_[row * names.size() + column];
-  }
-  [[nodiscard]] Value& at(std::size_t row, std::size_t column) { return cells_[row * names.size() + column]; }
-  void add(Value cell) { cells_.push_back(std::move(cell)); }
+  /// Good until a cell is added.
+  [[nodiscard]] View at(std::size_t row, std::size_t column) const;
+  void add(const View& cell);
 
  private:
-  std::vector<Value> cells_;
+  enum class Is : std::uint8_t { nothing, number, text };
+  struct Packed {
+    std::int64_t number = 0;   ///< of a text: where it begins in texts_
+    std::uint32_t length = 0;  ///< of a text
+    Is is = Is::nothing;
+  };
+
+  std::vector<Packed> cells_;
+  std::string texts_;
 };
+
+inline View Raw::at(std::size_t row, std::size_t column) const {
+  const Packed& cell = cells_[row * names.size() + column];
+  switch (cell.is) {
+    case Is::number:
+      return cell.number;
+    case Is::text:
+      return std::string_view(texts_).substr(static_cast<std::size_t>(cell.number), cell.length);
+    case Is::nothing:
+      break;
+  }
+  return std::monostate{};
+}
 
 /// All rows. Throws SqlFault.
 Raw read_rows(Query& query, const Parameters& parameters);

@@ -57,7 +57,8 @@ class Runner {
       Query query(db_, fitted(spec.notes_sql, filters_.parameters));
       const Raw raw = read_rows(query, filters_.parameters);
       for (std::size_t r = 0; r < raw.rows(); ++r) {
-        if (const auto* note = std::get_if<std::string>(&raw.at(r, 0))) table.notes.push_back(*note);
+        const View note = raw.at(r, 0);
+        if (const auto* text = std::get_if<std::string_view>(&note)) table.notes.emplace_back(*text);
       }
     } catch (const SqlFault& fault) {
       fail(report_, line_in_file(spec.notes_sql, spec.notes_line, fault.at()), fault.what());

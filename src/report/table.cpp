@@ -19,7 +19,7 @@ namespace {
 constexpr int kHiddenPlaces = 6;  // a figure nobody sees keeps enough places for a workbook to divide by
 
 /// A value that is no text, as a key tells it apart.
-std::string written(const Value& value) {
+std::string written(const View& value) {
   const auto* number = std::get_if<std::int64_t>(&value);
   return number == nullptr ? "" : std::to_string(*number);
 }
@@ -340,7 +340,7 @@ class TableMaker {
 
   void fill_words(std::size_t c) {
     for (std::size_t r = 0; r < table_.rows.size(); ++r) {
-      Value& value = raw_.value(r, c);
+      const View value = raw_.value(r, c);
       render::Cell& out = table_.rows[r].cells[c];
       if (std::holds_alternative<std::monostate>(value)) continue;
       if (spec_.columns[c].kind == Kind::day) {
@@ -348,7 +348,7 @@ class TableMaker {
       } else if (const auto* whole = std::get_if<std::int64_t>(&value)) {
         out = std::to_string(*whole);
       } else {
-        out = std::move(std::get<std::string>(value));
+        out = std::string(std::get<std::string_view>(value));
       }
     }
   }

@@ -15,6 +15,8 @@ SELECT p.day, p.saw, replace(p.action, '-', ' '), p.teeth, nullif(p.cause, ''), 
        p.lumber - lag(p.lumber) OVER saw_work, p.lineal - lag(p.lineal) OVER saw_work, p.minutes - lag(p.minutes) OVER saw_work
 FROM placed p LEFT JOIN run r ON r.day = p.day AND r.shift = p.shift AND r.run = p.run LEFT JOIN species n ON n.id = r.species
 WINDOW saw_work AS (PARTITION BY saw ORDER BY p.day, p.shift, p.number) ORDER BY p.day, p.shift, p.number;
+SELECT 'Before any work on teeth or blades: power locked out, as the mill''s manual and local safety rules say.'
+WHERE EXISTS (SELECT 1 FROM tooth_work);
 SELECT saw, replace(action, '-', ' '), nullif(cause, ''), n.code, count(*), sum(teeth), (SELECT sum(lumber) FROM run)
 FROM tooth_work w LEFT JOIN run r ON r.day = w.day AND r.shift = w.shift AND r.run = w.run LEFT JOIN species n ON n.id = r.species
 GROUP BY saw, action, cause, n.code ORDER BY saw, 2, cause, n.code;
