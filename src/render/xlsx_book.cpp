@@ -125,11 +125,18 @@ lxw_format* Workbook::format(const Look& look) {
   return slot;
 }
 
+/// What stands before a colon is name enough, where no other worksheet has it.
 lxw_worksheet* Workbook::add_sheet(const std::string& title) {
-  std::string name = fit_for_name(title, kMostSheetName);
-  for (int i = 2; !names_.insert(folded_name(name)).second; ++i) {
+  std::string name = fit_for_name(title.substr(0, title.find(": ")), kMostSheetName);
+  bool is_new = names_.insert(folded_name(name)).second;
+  if (!is_new) {
+    name = fit_for_name(title, kMostSheetName);
+    is_new = names_.insert(folded_name(name)).second;
+  }
+  for (int i = 2; !is_new; ++i) {
     const std::string tail = " " + std::to_string(i);
     name = fit_for_name(title, kMostSheetName - static_cast<int>(tail.size())) + tail;
+    is_new = names_.insert(folded_name(name)).second;
   }
   return workbook_add_worksheet(book_, name.c_str());
 }

@@ -133,6 +133,24 @@ TEST_CASE(
   CHECK(book.find("_xlnm.Print_Titles") != std::string::npos);
 }
 
+TEST_CASE("A worksheet is named by what stands before its title's colon, and no two are named alike") {
+  Document document = production_week();
+  document.tables.resize(1, document.tables.front());
+  for (const char* title :
+       {"The mill at a glance: Saws", "The mill at a glance: Services", "Glance: a", "GLANCE"}) {
+    document.tables.push_back(document.tables.front());
+    document.tables.back().title = title;
+  }
+  document.tables.erase(document.tables.begin());
+  const std::string book = part_of(render_xlsx(document), "xl/workbook.xml");
+  std::string names;
+  for (std::size_t at = 0; (at = book.find("sheet name=\"", at)) != std::string::npos; ++at) {
+    const auto begin = at + 12;
+    names += book.substr(begin, book.find('"', begin) - begin) + "|";
+  }
+  CHECK(names == "The mill at a glance|The mill at a glance- Services|Glance|GLANCE 2|");
+}
+
 TEST_CASE("A long table has a filter over its heading, a short one none") {
   Document document = production_week();
   CHECK(read_workbook(render_xlsx(document)).front().xml.find("<autoFilter") == std::string::npos);
