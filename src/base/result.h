@@ -20,8 +20,10 @@ struct Slip {
 template <class T>
 class Result {
  public:
-  Result(T value) : held_(std::move(value)) {}  // NOLINT(google-explicit-constructor): reads as `return value;`
-  Result(Slip slip) : held_(std::move(slip)) {}  // NOLINT(google-explicit-constructor): reads as `return Slip{}`
+  Result(T value)
+      : held_(std::move(value)) {}  // NOLINT(google-explicit-constructor): reads as `return value;`
+  Result(Slip slip)
+      : held_(std::move(slip)) {}  // NOLINT(google-explicit-constructor): reads as `return Slip{}`
 
   explicit operator bool() const noexcept { return std::holds_alternative<T>(held_); }
   const T& operator*() const { return std::get<T>(held_); }

@@ -101,7 +101,7 @@ ReadLogs read_lines(const std::vector<std::string>& lines, bool metric) {
 }
 
 std::string known_column(const std::string& typed) {
-  const std::string word = lower(typed);
+  std::string word = lower(typed);
   if (word == "small") return "diameter";
   if (word == "spec") return "log";
   if (std::find(kColumns.begin(), kColumns.end(), word) != kColumns.end()) return word;

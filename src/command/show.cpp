@@ -22,8 +22,7 @@ std::string subject_of(const Asked& asked, const book::Book& open) {
   const auto day = read_day(asked.subject);
   if (!day)
     throw WrongUsage("show takes a day as 2026-05-05, or the word mill; not " + in_quotes(asked.subject));
-  const std::string subject =
-      asked.subject + (asked.shift > 1 ? " shift " + std::to_string(asked.shift) : "");
+  std::string subject = asked.subject + (asked.shift > 1 ? " shift " + std::to_string(asked.shift) : "");
   if (open.current(subject)) return subject;
   std::string newest;
   for (const Day posted : open.days()) {

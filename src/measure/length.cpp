@@ -42,7 +42,7 @@ Rational in_feet(Length length) {
 
 Rational in_millimetres(Length length) {
   if (length.system == System::metric) return {length.count, kPerMillimetre};
-  return {Wide{length.count} * kMetricPerInch, kPerInch * kPerMillimetre};
+  return {Wide{length.count} * kMetricPerInch, Wide{kPerInch} * kPerMillimetre};
 }
 
 Rational in_metres(Length length) {

@@ -48,7 +48,7 @@ Slip trailing(Scanner& scan) {
 /// The number a measure begins with. A Slip that has no advice of its own gets the example.
 Result<Number> first_number(Scanner& scan, const std::string& missing, const std::string& example) {
   if (scan.done()) return Slip{missing, "write it as " + example, 0};
-  const auto number = scan.number();
+  auto number = scan.number();
   if (number || !number.slip().instead.empty()) return number;
   return Slip{number.slip().what, "write it as " + example, number.slip().at};
 }
@@ -95,7 +95,7 @@ Result<Length> read_rest_in_inches(Scanner& scan, const Number& feet_typed, int 
     return Slip{in_quotes(scan.part()) + " has a part of a foot and inches too", "write it as 16'6\"", start};
   const Rational inches = inches_typed->decimal ? to_64ths(inches_typed->value) : inches_typed->value;
   const Rational total = feet_typed.value * Rational(12) + inches;
-  const auto length = to_length(total, Unit::inch, scan.part(), at);
+  auto length = to_length(total, Unit::inch, scan.part(), at);
   if (length && inches_typed->value >= Rational(12)) {
     return Slip{in_quotes(scan.part()) + " has 12 inches or more beside the feet",
                 "write " + write_feet(*length) + " if that is meant", at};

@@ -158,7 +158,7 @@ bool plain_is_understood(const Size& size, bool metric_book) {
   return (whole && lesser > kMostInchesPlain) == (system == System::metric);
 }
 
-std::string without_unit(std::string text) {
+std::string without_unit(const std::string& text) {
   return text.substr(0, text.find("mm"));
 }
 
@@ -174,7 +174,7 @@ Result<Size> read_size(std::string_view text, bool metric_book) {
 std::string write_size(const Size& size, bool metric_book) {
   const std::string thickness = size.quarters ? std::to_string(size.thickness.count / (kPerInch / 4)) + "/4"
                                               : without_unit(write_inches(size.thickness));
-  const std::string text = thickness + "x" + without_unit(write_inches(size.width));
+  std::string text = thickness + "x" + without_unit(write_inches(size.width));
   if (plain_is_understood(size, metric_book)) return text;
   return text + (size.thickness.system == System::metric ? "mm" : "\"");
 }
@@ -221,8 +221,8 @@ Rational cubic_metres(Volume volume) {
 Volume converted(Volume volume, System to) {
   if (volume.system == to) return volume;
   // 254^3 metric counts are 64^3 inch counts; halved thrice: 127^3 and 32^3
-  constexpr Wide kMetric = 127 * 127 * 127;
-  constexpr Wide kInch = 32 * 32 * 32;
+  constexpr Wide kMetric = Wide{127} * 127 * 127;
+  constexpr Wide kInch = Wide{32} * 32 * 32;
   const Wide count = volume.count;
   return {
       to == System::metric ? round_half_up(count * kMetric, kInch) : round_half_up(count * kInch, kMetric),

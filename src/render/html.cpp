@@ -55,9 +55,9 @@ data cell_of(const std::string& text, const std::string& kind) {
   return cell;
 }
 
-data row_of(List cells, bool struck) {
+data row_of(const List& cells, bool struck) {
   data row;
-  row.set("cells", data{std::move(cells)});
+  row.set("cells", data{cells});
   row.set("struck", flag(struck));
   return row;
 }
@@ -217,7 +217,7 @@ data figures_of(const Table& table, const Style& style) {
     cells.push_back(std::move(cell));
   }
   data figures;
-  figures.set("cells", data{std::move(cells)});
+  figures.set("cells", data{cells});
   return figures;
 }
 
@@ -235,7 +235,7 @@ data words_of(const std::vector<std::string>& paragraphs) {
     one.set("words", words);
     list.push_back(std::move(one));
   }
-  return data{std::move(list)};
+  return data{list};
 }
 
 void set_sums(data& out, const Table& table, const Style& style) {
@@ -251,7 +251,7 @@ void set_sums(data& out, const Table& table, const Style& style) {
     sums.push_back(std::move(one));
   }
   out.set("has_sums", flag(!sums.empty()));
-  out.set("sums", data{std::move(sums)});
+  out.set("sums", data{sums});
 }
 
 /// Columns to be filled in are as wide as their hints say, whatever stands in them.
@@ -308,12 +308,12 @@ data table_of(const Table& table, const Style& style, bool on_paper) {
     const bool many = made.columns.size() > kManyColumns;
     body.set("kind", table.ruled ? data{"ruled"} : many ? data{"many"} : flag(false));
     body.set("has_widths", flag(!widths.empty()));
-    body.set("widths", data{std::move(widths)});
-    body.set("columns", data{std::move(made.columns)});
-    body.set("rows", data{std::move(made.rows)});
+    body.set("widths", data{widths});
+    body.set("columns", data{made.columns});
+    body.set("rows", data{made.rows});
     body.set("has_foot", flag(!made.foot.empty()));
-    body.set("foot", data{std::move(made.foot)});
-    out.set("body", std::move(body));
+    body.set("foot", data{made.foot});
+    out.set("body", body);
   }
   out.set("how", maybe(page_class(table, drawn_lines)));
   set_sums(out, table, style);
@@ -341,7 +341,7 @@ void set_paper(data& page, const Document& document) {
   List parties;
   for (const Party& party : document.parties) parties.push_back(party_of(party));
   page.set("has_parties", flag(!parties.empty()));
-  page.set("parties", data{std::move(parties)});
+  page.set("parties", data{parties});
   List head;
   for (const HeadFact& fact : document.head) {
     Column column;
@@ -354,14 +354,14 @@ void set_paper(data& page, const Document& document) {
     head.push_back(std::move(one));
   }
   page.set("has_head", flag(!head.empty()));
-  page.set("head", data{std::move(head)});
+  page.set("head", data{head});
   List signatures;
   for (const auto& who : document.signatures) {
     data one;
     one.set("who", who);
     signatures.push_back(std::move(one));
   }
-  page.set("signatures", data{std::move(signatures)});
+  page.set("signatures", data{signatures});
   page.set("lead", words_of(document.lead));
   page.set("logo", document.logo.empty() ? flag(false) : maybe(inlined_image(document.logo)));
 }
@@ -396,7 +396,7 @@ std::string render_html(const Document& document) {
   set_paper(page, document);
   List tables;
   for (const Table& table : document.tables) tables.push_back(table_of(table, document.style, on_paper));
-  page.set("tables", data{std::move(tables)});
+  page.set("tables", data{tables});
   std::vector<std::string> foot;
   if (!document.meaning.empty()) foot.push_back(document.meaning);
   foot.insert(foot.end(), document.foot.begin(), document.foot.end());

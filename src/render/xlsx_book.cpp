@@ -82,7 +82,7 @@ void dress(lxw_format* format, const Look& look) {
 std::string number_format(const Column& column, const Style& style) {
   if (column.kind == ColumnKind::text) return "";
   if (column.kind == ColumnKind::day) return day_format(style.dates);
-  std::string digits = column.kind == ColumnKind::count ? "#,##0" : "#,##0";
+  std::string digits = "#,##0";
   if (column.kind != ColumnKind::count && column.places > 0) {
     digits += "." + std::string(static_cast<std::size_t>(column.places), '0');
   }

@@ -86,7 +86,8 @@ void write_foot(Cursor& cursor, const Table& table, const GridLayout& grid, cons
     look.ruled_above = f == 0;
     cursor.put_text(0, heading_of(column) + (column.unit.empty() ? "" : ", " + column.unit),
                     {.bold = true, .ruled_above = f == 0});
-    for (SheetColumn i = 1; i < ruler.first_sum + grid.figures.size(); ++i) {
+    const auto end = static_cast<SheetColumn>(ruler.first_sum + grid.figures.size());
+    for (SheetColumn i = 1; i < end; ++i) {
       if (i < ruler.first_head || i >= ruler.first_sum) cursor.put(i, Cell{}, look);
     }
     for (std::size_t i = 0; i < grid.heads.size(); ++i) {

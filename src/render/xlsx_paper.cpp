@@ -74,7 +74,8 @@ double head_lines(const Document& document) {
 double foot_lines(const Document& document, int width) {
   double lines = document.foot.empty() ? 0 : 1;
   for (const std::string& words : document.foot) lines += lines_in(words, width * 6 / 5);
-  return lines + 3 * static_cast<double>((document.signatures.size() + 1) / 2);
+  const std::size_t pairs = (document.signatures.size() + 1) / 2;
+  return lines + 3 * static_cast<double>(pairs);
 }
 
 /// The tables from `first` to `end` as they would share a sheet.

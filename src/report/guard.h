@@ -42,6 +42,8 @@ class Query {
  public:
   /// Throws SqlFault. Nothing has run when it returns.
   Query(sqlite3* db, std::string_view sql, Limits limits = {});
+  Query(const Query&) = delete;
+  Query& operator=(const Query&) = delete;
   Query(Query&&) noexcept;
   Query& operator=(Query&&) noexcept;
   ~Query();

@@ -77,16 +77,13 @@ class Reader {
 
  private:
   void take_line(std::string_view line) {
-    if (!line.starts_with("--")) {
-      end_fact();
-    } else if (auto fact = fact_in(line, line_)) {
-      end_fact();
-      fact_ = std::move(*fact);
-    } else if (!fact_.word.empty() && line.starts_with("--   ")) {
+    auto fact = line.starts_with("--") ? fact_in(line, line_) : std::nullopt;
+    if (!fact && !fact_.word.empty() && line.starts_with("--   ")) {
       fact_.rest += fact_.rest.empty() ? "" : " ";
       fact_.rest += trim(line.substr(2));
     } else {
       end_fact();
+      if (fact) fact_ = std::move(*fact);
     }
     if (sql_ != nullptr) *sql_ += std::string(line) + "\n";
   }

@@ -53,7 +53,7 @@ render::Document tally_book(const ReportFile& tally, const book::Book& book, con
     if ((!ask.from || *ask.from <= day) && (!ask.to || day <= *ask.to)) days.push_back(day);
   }
   if (days.size() > kMostDays) {
-    out.foot.push_back("More than a month is asked for, so there is no sheet for each day.");
+    out.foot.emplace_back("More than a month is asked for, so there is no sheet for each day.");
     days.clear();
   }
   for (const Day day : days) {

@@ -38,7 +38,7 @@ Wide international_sections(const Piece& log) {
 }
 
 Exact international_quarter(const Piece& log) {
-  return over<905 * kMillion, 1000 * 100 * 4 * kInch2Foot>(international_sections(log));
+  return over<905 * kMillion, Wide{1000} * 100 * 4 * kInch2Foot>(international_sections(log));
 }
 
 Exact international_eighth(const Piece& log) {
@@ -65,7 +65,7 @@ Exact ontario(const Piece& log) {
 /// (D - 1.5)^2 x pi/4 x 8/11 x L / 12
 Exact bc_board_foot(const Piece& log) {
   const Wide d = log.small - 3 * kInch / 2;
-  return over<2 * kPiNum * kMillion, 11 * 12 * kPiDen * kInch2Foot>(d * d * log.length);
+  return over<2 * kPiNum * kMillion, Wide{11} * 12 * kPiDen * kInch2Foot>(d * d * log.length);
 }
 
 void whole_feet(Practice& by) {

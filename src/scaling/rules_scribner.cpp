@@ -34,7 +34,7 @@ Rule decimal_c_rule() {
   rule.least_diameter = kScribnerLeastInches * kInch;
   rule.greatest_diameter = (kScribnerMostInches + 1) * kInch - 1;
   rule.least_length = kScribnerLeastFeet * kFoot;
-  rule.deduction_step = 10 * 1'000'000;
+  rule.deduction_step = std::int64_t{10} * 1'000'000;
   rule.scale = decimal_c;
   return rule;
 }
