@@ -18,7 +18,7 @@ using render::Table;
 
 // 1 ft = 0.3048 m exactly (international yard and pound agreement, 1959).
 const Rational kCubicMetresPerCubicFoot =
-    Rational(3048LL * 3048, 1) * Rational(3048, 1) / Rational(1'000'000'000'000, 1);
+    Rational(Wide{3048} * 3048, 1) * Rational(3048, 1) / Rational(1'000'000'000'000, 1);
 
 /// A log as the book has it; figures in millionths.
 struct LogRow {

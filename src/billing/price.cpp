@@ -250,7 +250,7 @@ std::string condition_words(const Conditions& when, bool for_paper) {
 }
 
 std::string price_title(const Price& price) {
-  const std::string what = price.sells ? "Lumber" : "Sawing";
+  std::string what = price.sells ? "Lumber" : "Sawing";
   if (price.name.empty() && price.sells) return what;  // a line of a sale says which lumber by itself
   if (price.name.empty()) {
     const std::string conditions = condition_words(price.when, true);
