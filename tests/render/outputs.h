@@ -124,4 +124,9 @@ class Folder {
 void write_file(const std::string& path, const std::string& bytes);
 std::string read_file(const std::string& path);
 
+/// Workbooks of the folder, opened by LibreOffice with every formula worked out again, and written in another format to
+/// the folder "calculated" in it. Fails when it is not installed or trusts the stored values.
+void convert_recalculated(const Folder& folder, const std::string& format,
+                          const std::vector<std::string>& names);
+
 }  // namespace kerfbook::render

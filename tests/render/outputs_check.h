@@ -1,6 +1,7 @@
 // outputs_check.h -- what must hold of every document in every form: the same figures, and sums that add up.
 #pragma once
 
+#include <map>
 #include <string>
 
 #include "render/document.h"
@@ -14,5 +15,8 @@ namespace kerfbook::render {
 /// - every ratio, also a total's, is the one figure over the other, as near as the printed figures tell.
 /// `what` names the document in messages.
 void check_forms(const Document& document, const std::string& what);
+
+/// Every formula of these workbooks (name and bytes), worked out again by LibreOffice, gives the value stored beside it.
+void check_recalculated(const std::map<std::string, std::string>& workbooks);
 
 }  // namespace kerfbook::render

@@ -6,6 +6,7 @@
 
 #include "demo.h"
 #include "render/outputs_check.h"
+#include "render/renderer.h"
 #include "report/packet.h"
 #include "report/tally_book.h"
 
@@ -116,4 +117,30 @@ TEST_CASE(
 
 TEST_CASE("so has every report in a metric book with decimal commas") {
   check_reports(metric_days(), {}, "", " of metric days");
+}
+
+TEST_CASE(
+    "every formula of every report's workbook, of the packet and of the tally's is what LibreOffice makes of "
+    "it") {
+  const auto reports = all_reports("");
+  std::map<std::string, std::string> workbooks;
+  const auto take = [&](const book::Book& book, const std::string& which) {
+    for (const auto& report : reports) {
+      workbooks[report.name + "-" + which] =
+          render::render_xlsx(run_report(report, book, {}, style_of(book), kToday));
+    }
+  };
+  take(demo_week(), "demo");
+  take(odd_days(), "odd");
+  take(metric_days(), "metric");
+  const auto book = demo_week();
+  Ask week;
+  week.from = make_day(2026, 5, 4);
+  week.to = make_day(2026, 5, 10);
+  std::vector<std::string> names;
+  for (const auto& report : reports) names.push_back(report.name);
+  workbooks["packet"] = render::render_xlsx(packet(reports, names, book, week, {}, kToday));
+  workbooks["tally-book"] =
+      render::render_xlsx(tally_book(find_report(reports, "tally"), book, week, {}, kToday));
+  render::check_recalculated(workbooks);
 }
