@@ -115,7 +115,7 @@ Body plain_body(const Table& table, const Style& style) {
           !table.sums.empty() && stands_right(column) && i != columns.back() && !is_absent(cell);
       if (says) cells.back().set("said", heading_of(column));
     }
-    body.rows.push_back(row_of(std::move(cells), row.struck));
+    body.rows.push_back(row_of(cells, row.struck));
   }
   if (table.totals.empty()) return body;
   List cells;
@@ -128,7 +128,7 @@ Body plain_body(const Table& table, const Style& style) {
     named = named || !totalled;
     cells.push_back(cell_of(text, class_of(table.columns[i], text)));
   }
-  body.foot.push_back(row_of(std::move(cells), false));
+  body.foot.push_back(row_of(cells, false));
   return body;
 }
 
@@ -161,7 +161,7 @@ void grid_foot(Body& body, const Table& table, const GridLayout& grid, const Sty
     for (std::size_t i = 0; i < grid.figures.size(); ++i) {
       cells.push_back(cell_of(i == f ? blank_or(figure.total, column, style) : "", "n"));
     }
-    body.foot.push_back(row_of(std::move(cells), false));
+    body.foot.push_back(row_of(cells, false));
   }
 }
 
@@ -191,7 +191,7 @@ Body grid_body(const Table& table, const Style& style) {
     for (const GridFigure& figure : grid.figures) {
       cells.push_back(cell_of(blank_or(figure.line_sums[line], table.columns[figure.column], style), "n"));
     }
-    body.rows.push_back(row_of(std::move(cells), false));
+    body.rows.push_back(row_of(cells, false));
   }
   grid_struck(body, table, grid, style);
   grid_foot(body, table, grid, style);
