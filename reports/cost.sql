@@ -19,14 +19,11 @@
 -- column:  lumber lumber "" hidden
 -- column:  all_cost micro "" hidden
 -- empty:   no cost in this period; the mill file's [[cost]] entries say what the work costs
-WITH daily AS (
-  SELECT day, line, sum(quantity) AS quantity FROM v_spent
-  WHERE day BETWEEN :from AND :to GROUP BY day, line HAVING sum(quantity) <> 0),
-spent AS (
-  SELECT line, name, unit, sum(times_over(quantity, 1000000, CASE unit WHEN 'day sawn' THEN 1 ELSE whole END)) AS quantity,
+WITH spent AS (
+  SELECT line, name, unit, times_over(sum(quantity), 1000000, CASE unit WHEN 'day sawn' THEN 1 ELSE whole END) AS quantity,
          CASE unit WHEN 'day sawn' THEN 10000 * times_over(rate_micro, 1, 10000 * whole) ELSE rate_micro END AS rate,
          times_over(sum(quantity), rate_micro, whole) AS cost
-  FROM daily JOIN v_cost USING (line) GROUP BY line
+  FROM v_spent WHERE day BETWEEN :from AND :to GROUP BY line HAVING sum(quantity) <> 0
   UNION ALL
   SELECT 1000000, 'Fuel, as paid on the sheets', unit, sum(quantity_micro), NULL, money_micro(sum(price_minor))
   FROM v_fuel WHERE price_minor IS NOT NULL AND day BETWEEN :from AND :to GROUP BY unit)
@@ -40,12 +37,9 @@ FROM spent ORDER BY line, unit;
 -- column:  per_mbf ratio "Cost per MBF" of=cost/lumber_bf per=mbf unit=money
 -- chart:   line x=month y=per_mbf title="Cost per MBF"
 -- empty:   no cost in this period
-WITH daily AS (
-  SELECT day, line, sum(quantity) AS quantity FROM v_spent
-  WHERE day BETWEEN :from AND :to GROUP BY day, line HAVING sum(quantity) <> 0),
-spent AS (
+WITH spent AS (
   SELECT strftime('%Y-%m', day * 86400, 'unixepoch') AS month, times_over(sum(quantity), rate_micro, whole) AS cost
-  FROM daily JOIN v_cost USING (line) GROUP BY 1, line
+  FROM v_spent WHERE day BETWEEN :from AND :to GROUP BY 1, line
   UNION ALL
   SELECT strftime('%Y-%m', day * 86400, 'unixepoch'), money_micro(sum(price_minor))
   FROM v_fuel WHERE price_minor IS NOT NULL AND day BETWEEN :from AND :to GROUP BY 1),

@@ -195,30 +195,31 @@ FROM sold_bundle_line l JOIN sold_bundle b ON b.day = l.day AND b.shift = l.shif
   JOIN size ON size.id = l.size;
 CREATE VIEW v_stock_id AS  -- v_stock in numbers, a bundle by its tag in small letters, a size by that of its stack; shift: of a sheet
 SELECT t.day, t.shift, 'cut' AS movement, job.owner, r.job AS job_id, lower(t.bundle) AS tag, r.species AS species_id, t.grade AS grade_id,
-       s.stack AS size_id, t.metric, CASE WHEN t.form <> 'lineal' THEN t.length END AS length, t.pieces,
-       CASE WHEN t.form <> 'lineal' THEN 0 WHEN t.sense = 'sawn' THEN t.length ELSE -t.length END AS along, t.lumber
+       s.stack AS size_id, t.metric, CASE WHEN t.form <> 'lineal' THEN t.length END AS length, +t.pieces AS pieces,
+       CASE WHEN t.form <> 'lineal' THEN 0 WHEN t.sense = 'sawn' THEN t.length ELSE -t.length END AS along, +t.lumber AS lumber
 FROM tally t JOIN run r ON r.day = t.day AND r.shift = t.shift AND r.run = t.run JOIN size s ON s.id = t.size
   LEFT JOIN job ON job.id = r.job
-UNION ALL SELECT p.day, NULL, 'share', o.owner, CASE o.owner WHEN 'shares' THEN (SELECT id FROM job WHERE code = p.job) END, NULL,
+UNION ALL SELECT p.day, CAST(NULL AS INTEGER), 'share', CAST(o.owner AS TEXT),
+       CAST(CASE o.owner WHEN 'shares' THEN (SELECT id FROM job WHERE code = p.job) END AS INTEGER), NULL,
        (SELECT id FROM species WHERE code = s.species), (SELECT id FROM grade WHERE code = s.grade),
-       (SELECT min(z.stack) FROM size z WHERE z.metric = s.metric AND z.thickness = s.thickness AND z.width = s.width),
+       CAST((SELECT min(z.stack) FROM size z WHERE z.metric = s.metric AND z.thickness = s.thickness AND z.width = s.width) AS INTEGER),
        s.metric, nullif(s.length, 0), CASE WHEN s.length > 0 THEN o.side * s.to_mill ELSE 0 END,
        CASE WHEN s.length > 0 THEN 0 ELSE o.side * s.to_mill END, o.side * CASE s.length
          WHEN 0 THEN lumber_of(s.thickness, s.width, s.to_mill, s.metric)
          ELSE lumber_of(s.thickness, s.width, s.length, s.metric) * s.to_mill END
 FROM paper p JOIN paper_share s ON s.entry = p.entry
   JOIN (SELECT 'shares' AS owner, -1 AS side UNION ALL SELECT 'own', 1) o WHERE s.to_mill <> 0
-UNION ALL SELECT x.day, x.shift, 'sold', 'own', NULL, lower(x.bundle), x.species, x.grade,
+UNION ALL SELECT x.day, x.shift, 'sold', CAST('own' AS TEXT), CAST(NULL AS INTEGER), lower(x.bundle), x.species, x.grade,
        s.stack, x.metric, CASE WHEN x.form <> 'lineal' THEN x.length END, -x.pieces,
        CASE x.form WHEN 'lineal' THEN -x.length ELSE 0 END, -x.lumber
 FROM sold x JOIN size s ON s.id = x.size
-UNION ALL SELECT l.day, l.shift, 'sold', 'own', NULL, lower(b.bundle), nullif(l.species, 0), nullif(l.grade, 0),
+UNION ALL SELECT l.day, l.shift, 'sold', CAST('own' AS TEXT), CAST(NULL AS INTEGER), lower(b.bundle), CAST(nullif(l.species, 0) AS INTEGER), CAST(nullif(l.grade, 0) AS INTEGER),
        s.stack, l.metric, nullif(l.length, 0), -l.pieces, -l.along, -l.lumber
 FROM sold_bundle_line l JOIN sold_bundle b ON b.day = l.day AND b.shift = l.shift AND b.number = l.number
   JOIN size s ON s.id = l.size
-UNION ALL SELECT p.day, NULL, 'delivered', coalesce(job.owner, 'customer'), job.id, lower(nullif(l.bundle, '')),
+UNION ALL SELECT p.day, CAST(NULL AS INTEGER), 'delivered', CAST(coalesce(job.owner, 'customer') AS TEXT), job.id, lower(nullif(l.bundle, '')),
        (SELECT id FROM species WHERE code = l.species), (SELECT id FROM grade WHERE code = l.grade),
-       (SELECT min(z.stack) FROM size z WHERE z.metric = l.metric AND z.thickness = l.thickness AND z.width = l.width),
+       CAST((SELECT min(z.stack) FROM size z WHERE z.metric = l.metric AND z.thickness = l.thickness AND z.width = l.width) AS INTEGER),
        l.metric, CASE WHEN l.pieces > 0 THEN l.length END, -l.pieces, CASE WHEN l.pieces > 0 THEN 0 ELSE -l.length END,
        -lumber_of(l.thickness, l.width, l.length, l.metric) * max(l.pieces, 1)
 FROM paper p LEFT JOIN job ON job.code = p.job JOIN paper_load l ON l.entry = p.entry;

@@ -8,16 +8,14 @@ WITH u AS (
   UNION ALL SELECT day, 'tooth', saw, teeth FROM tooth_work WHERE action IN ('replaced', 'full-set')
   UNION ALL SELECT day, unit, '', quantity_micro FROM fuel WHERE price_minor IS NULL
   UNION ALL SELECT day, unit, '', distance_micro FROM move),
-daily AS (
-  SELECT u.day, c.line, c.name, c.unit, c.whole, c.rate_micro, sum(u.q) AS q
+spent AS (
+  SELECT c.line, c.name, c.unit, sum(u.q) / c.whole * 1000000 + (sum(u.q) % c.whole * 1000000 * 2 + c.whole) / (2 * c.whole) AS quantity,
+         c.rate_micro AS rate,
+         sum(u.q) / c.whole * c.rate_micro + (sum(u.q) % c.whole * c.rate_micro * 2 + c.whole) / (2 * c.whole) AS cost
   FROM u JOIN cost c ON c.per = u.per AND u.day BETWEEN c.from_day AND c.to_day
     AND (c.who = u.who COLLATE NOCASE OR c.who = '' AND NOT EXISTS (SELECT 1 FROM cost own WHERE own.per = c.per
          AND own.who = u.who COLLATE NOCASE AND own.who <> '' AND u.day BETWEEN own.from_day AND own.to_day))
-  WHERE u.q <> 0 GROUP BY u.day, c.line HAVING sum(u.q) <> 0),
-spent AS (
-  SELECT line, name, unit, sum((q * 1000000 * 2 + whole) / (2 * whole)) AS quantity, rate_micro AS rate,
-         sum(q) / whole * rate_micro + (sum(q) % whole * rate_micro * 2 + whole) / (2 * whole) AS cost
-  FROM daily GROUP BY line
+  WHERE u.q <> 0 GROUP BY c.line HAVING sum(u.q) <> 0
   UNION ALL SELECT 1000000, 'Fuel, as paid on the sheets', unit, sum(quantity_micro), NULL, sum(price_minor) * 10000
   FROM fuel WHERE price_minor IS NOT NULL GROUP BY unit)
 SELECT name, quantity, rate, cost, unit, (SELECT sum(lumber) FROM sheet), sum(cost) OVER () FROM spent ORDER BY line, unit;
