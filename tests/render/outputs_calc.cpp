@@ -73,9 +73,11 @@ void check_recalculated(const std::map<std::string, std::string>& workbooks) {
       for (const auto& [place, cell] : stored[i].cells) {
         if (cell.formula.empty()) continue;
         const std::string value = again[i].at(place.first, place.second).value;
-        CHECK_MESSAGE(number_in_sheet(value) == number_in_sheet(cell.value),
-                      name << ", " << stored[i].name << ", row " << place.first + 1 << ": =" << cell.formula
-                           << " is stored as " << cell.value << "; LibreOffice works out " << value);
+        const bool same = number_in_sheet(value) == number_in_sheet(cell.value);
+        const std::string what = name + ", " + stored[i].name + ", row " + std::to_string(place.first + 1) +
+                                 ": =" + cell.formula + " is stored as " + cell.value +
+                                 "; LibreOffice works out " + value;
+        CHECK_MESSAGE(same, what);
       }
     }
   }

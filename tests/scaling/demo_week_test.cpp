@@ -46,7 +46,8 @@ TEST_CASE("the demo week's wood gives each day's and the week's lumber recovery 
     week_lumber += figures.first;
     week_wood += wood[day];
     const Rational lumber(figures.first, 100);
-    CHECK_MESSAGE((lumber / Rational(wood[day], kPerUnit)).rounded(2) == figures.second, figures.second);
+    const std::int64_t lrf = (lumber / Rational(wood[day], kPerUnit)).rounded(2);
+    CHECK(lrf == std::int64_t{figures.second});
   }
   // 6,486.75 bf of the week (each day's figure above is rounded to a hundredth)
   CHECK((Rational(week_lumber, 100) / Rational(week_wood, kPerUnit)).rounded(2) == 686);
