@@ -1,9 +1,9 @@
 #include "report/packet.h"
 
-#include <toml++/toml.h>
 #include <algorithm>
 
 #include "base/error.h"
+#include "book/toml_table.h"
 
 namespace kerfbook::report {
 namespace {
@@ -44,15 +44,17 @@ void add(render::Document& whole, render::Document part) {
 }  // namespace
 
 std::vector<std::string> packet_reports(const book::Mill& mill) {
-  const toml::table tables = toml::parse(mill.money.toml);
-  const auto* chosen = tables["packet"]["reports"].as_array();
+  const book::TomlFile file = book::read_toml(mill.money.toml);
+  const book::TomlNode* packet = file.root.find("packet");
+  const book::TomlNode* chosen = packet == nullptr ? nullptr : packet->find("reports");
   if (chosen == nullptr) return kUsual;
   std::vector<std::string> names;
-  for (const auto& one : *chosen) {
-    const auto name = one.value<std::string>();
-    if (!name)
-      throw Refused("mill file: [packet] reports takes names of reports, as reports = [\"production\"]");
-    names.push_back(*name);
+  for (const auto& one : chosen->inside) {
+    if (one.kind == book::TomlKind::text) names.push_back(one.written);
+  }
+  if (names.empty() || names.size() != chosen->inside.size()) {
+    throw Refused("mill file, line " + std::to_string(chosen->place.line) +
+                  ": [packet] reports takes names of reports, as reports = [\"production\"]");
   }
   return names;
 }

@@ -111,7 +111,8 @@ TEST_CASE("what is only doubtful is a warning: a kerf of 5 inches, a target an i
 }
 
 TEST_CASE("a cost says what it goes by, and a year's cost over how many days") {
-  CHECK(found_in(R"([[cost]]
+  CHECK(
+      found_in(R"([[cost]]
 name = "Mill"
 rate = 4800
 per = "year"
@@ -130,7 +131,8 @@ per = "m3"
 [[service]]
 name = "oil"
 every = 0
-)") == R"(4:7 a year's cost without the days it is spread over; write days = 120, the days a year the mill saws
+)") ==
+      R"(4:7 a year's cost without the days it is spread over; write days = 120, the days a year the mill saws
 5:1 a [[cost]] without a name; write name = "Insurance"
 6:8 a [[cost]] needs a rate that is not below nothing; write rate = 24.00
 7:8 'hour' is nothing a cost goes by; one of crew-hour, sawing-hour, engine-hour, day, year, MBF, m3, log, tooth, gallon, litre, mile, km
@@ -143,6 +145,8 @@ every = 0
 
 TEST_CASE("a text that is no TOML is one error with its place") {
   CHECK(found_in("[mill]\nname = Hargan\n").starts_with("2:8 this is not TOML: "));
+  CHECK(found_in("[mill]\nname = \"Q\"\n[=\n").starts_with("3:0 this is not TOML; "));
+  CHECK(found_in("[mill]\nname = \"Q\"\nsizes = [\"2x6\"").starts_with("3:16 this is not TOML: "));
   CHECK(found_in("[mill]\n[mill]\n").starts_with("2:"));
 }
 

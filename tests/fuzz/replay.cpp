@@ -69,11 +69,13 @@ const std::vector<std::string> kPieces{"\n",
                                        "+",
                                        "\xE2\x80"};
 
-std::vector<std::string> corpus(int count, char** folders) {
+/// Every file of the extension below the folders.
+std::vector<std::string> corpus(int count, char** extension_and_folders) {
   std::vector<fs::path> files;
-  for (int i = 1; i < count; ++i) {
-    for (const auto& entry : fs::recursive_directory_iterator(folders[i])) {
-      if (entry.is_regular_file() && entry.path().extension() == ".sheet") files.push_back(entry.path());
+  for (int i = 2; i < count; ++i) {
+    for (const auto& entry : fs::recursive_directory_iterator(extension_and_folders[i])) {
+      if (entry.is_regular_file() && entry.path().extension() == extension_and_folders[1])
+        files.push_back(entry.path());
     }
   }
   std::sort(files.begin(), files.end());
@@ -117,7 +119,9 @@ void run(const std::string& text) {
 int main(int count, char** arguments) {
   const std::vector<std::string> texts = corpus(count, arguments);
   if (texts.empty()) {
-    std::fprintf(stderr, "no .sheet in the folders named: nothing to replay\n");
+    std::fprintf(
+        stderr,
+        "usage: EXTENSION FOLDER...; there is no such file in the folders named: nothing to replay\n");
     return 2;
   }
   for (const std::string& text : texts) run(text);

@@ -37,6 +37,10 @@ TEST_CASE("the mill file chooses the packet's reports; without a choice every on
   for (const auto& name : packet_reports(book.mill())) CHECK_NOTHROW(find_report(reports, name));
   book.post_mill("[packet]\nreports = [\"overrun\", \"crew\"]\n", "");
   CHECK(packet_reports(book.mill()) == std::vector<std::string>{"overrun", "crew"});
+  book.post_mill("# the week's\n[packet]\nreports = \"overrun\"\n", "one");
+  CHECK_THROWS_WITH(
+      packet_reports(book.mill()),
+      "mill file, line 3: [packet] reports takes names of reports, as reports = [\"production\"]");
 }
 
 TEST_CASE("the list of views names every view and column a report may read") {

@@ -1,0 +1,25 @@
+// fuzz_mill.cpp -- any bytes at all may be handed over as a mill file: what is wrong is told at its place, nothing fails,
+// and a file without an error can be held against another.
+#include <cstddef>
+#include <cstdint>
+#include <string_view>
+
+#include "billing/job_facts.h"
+#include "book/mill.h"
+#include "fuzz/demand.h"
+
+using namespace kerfbook;
+
+extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
+  const std::string_view text(reinterpret_cast<const char*>(data), size);
+  const book::ReadMill got = book::read_mill(text);
+  fuzz::places_are_in(got.found, text);
+  fuzz::places_are_in(billing::check_money(text), text);
+  if (has_error(got.found)) return 0;
+  const book::ReadMill again = book::read_mill(text);
+  fuzz::demand(again.mill.name == got.mill.name && again.found.size() == got.found.size(),
+               "the same text reads in two ways", text);
+  for (const auto& job : got.mill.jobs)
+    fuzz::demand(book::find_job(got.mill, job.code) != nullptr, "a job that is not found", text);
+  return 0;
+}
