@@ -146,7 +146,7 @@ every = 0
 TEST_CASE("a text that is no TOML is one error with its place") {
   CHECK(found_in("[mill]\nname = Hargan\n").starts_with("2:8 this is not TOML: "));
   CHECK(found_in("[mill]\nname = \"Q\"\n[=\n").starts_with("3:0 this is not TOML; "));
-  CHECK(found_in("[mill]\nname = \"Q\"\nsizes = [\"2x6\"").starts_with("3:16 this is not TOML: "));
+  CHECK(found_in("[mill]\nname = \"Q\"\nsizes = [\"2x6\"").starts_with("3:15 this is not TOML: "));
   CHECK(found_in("[mill]\n[mill]\n").starts_with("2:"));
 }
 
