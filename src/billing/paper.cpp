@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <array>
 #include <set>
+#include <stdexcept>
 
 #include "base/error.h"
 #include "base/text.h"
@@ -100,7 +101,10 @@ std::string write_paper(const Paper& paper) {
 
 Paper read_paper(std::string_view text) {
   try {
-    return thaw_paper(Json::parse(text));
+    return thaw_paper(Json::parse(text, [](int, Json::parse_event_t, const Json& value) {
+      if (value.is_number_float()) throw std::domain_error("a number with a fraction, and a paper has none");
+      return true;
+    }));
   } catch (const std::exception& fault) {
     throw Failed(std::string("a frozen paper cannot be read: ") + fault.what() +
                  "; go back to a copy of the book");

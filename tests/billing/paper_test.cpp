@@ -59,4 +59,9 @@ TEST_CASE("a text that is no paper is refused in words, never read as something 
   for (std::size_t cut = 0; cut + 2 < good.size(); cut += 7)
     CHECK_THROWS_AS(read_paper(good.substr(0, cut)), Failed);
   CHECK_NOTHROW(read_paper(good));
+  for (std::size_t at = good.find("\"number\"");
+       (at = good.find_first_of("0123456789", at)) != std::string::npos; ++at) {
+    if (good[at - 1] != ' ' && good[at - 1] != ':') continue;
+    CHECK_THROWS_AS(read_paper(good.substr(0, at) + "6.6e65" + good.substr(at + 1)), Failed);
+  }
 }
