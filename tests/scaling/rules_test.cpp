@@ -42,7 +42,7 @@ TEST_CASE("the rules are these, in this order") {
   std::vector<std::string> names;
   for (const Rule& rule : rules()) names.emplace_back(rule.name);
   CHECK(names == expected);
-  CHECK(std::vector(practice_names().begin(), practice_names().begin() + 19) == expected);
+  CHECK(std::vector(practice_names().begin(), practice_names().begin() + std::ssize(expected)) == expected);
 }
 
 TEST_CASE("every rule says what it is, where it comes from and how it is used") {
