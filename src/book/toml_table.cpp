@@ -145,10 +145,13 @@ class OutsideQuotes {
     if (c == '#') {
       closing_ = "\n";
     } else if (c == '"' || c == '\'') {
+      // the library would not take it for quotes, and what stands in them for a bare value
+      if (std::string_view("\n=[,.{").find(before_) == std::string_view::npos) return note();
       const bool triple = rest().starts_with(std::string(3, c));
       closing_ = rest().substr(0, triple ? 3 : 1);
       if (triple) step(2);
     }
+    if (c != ' ' && c != '\t' && c != '\r') before_ = c;
     step(1);
   }
 
@@ -163,8 +166,12 @@ class OutsideQuotes {
       step(closing_.size());
       while (triple && rest().starts_with(quote)) step(1);  // """He said "no"""""
       closing_ = {};
+      before_ = quote;
     } else {
-      if (text_[at_] == '\n' && closing_.size() == 1) closing_ = {};  // never closed: the library will say so
+      if (text_[at_] == '\n' && closing_.size() == 1) {  // never closed: the library will say so
+        closing_ = {};
+        before_ = '\n';
+      }
       step(1);
     }
   }
@@ -186,6 +193,7 @@ class OutsideQuotes {
     while (past_ascii(at_ + bytes) && (static_cast<unsigned char>(text_[at_ + bytes]) & 0xC0U) == 0x80U)
       ++bytes;
     const std::string mark(text_.substr(at_, bytes));
+    if (mark == "\"" || mark == "'") return note_quote(mark);
     const bool quote = mark == "“" || mark == "”" || mark == "„" || mark == "‘" || mark == "’";
     if (found_.empty() || found_.back().place.line != place_.line) {
       found_.push_back(
@@ -195,8 +203,18 @@ class OutsideQuotes {
     step(bytes);
   }
 
+  void note_quote(const std::string& mark) {
+    if (found_.empty() || found_.back().place.line != place_.line) {
+      found_.push_back({Severity::error, place_, in_quotes(mark) + " stands in the middle of a value",
+                        "put the whole value in quotes: \"...\""});
+    }
+    before_ = mark[0];
+    step(1);
+  }
+
   std::string_view text_;
   std::size_t at_ = 0;
+  char before_ = '\n';        ///< outside quotes: the last mark that is no blank
   std::string_view closing_;  ///< what ends the quotes or the remark we are in; empty = in neither
   Place place_{1, 1};
   std::vector<Diagnostic> found_;

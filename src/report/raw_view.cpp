@@ -19,14 +19,10 @@ std::size_t RawView::column_of(const std::string& name) const {
   return static_cast<std::size_t>(found - spec_.columns.begin());
 }
 
-std::optional<std::int64_t> RawView::number(std::size_t row, std::size_t column) const {
-  const View given = value(row, column);
-  if (const auto* whole = std::get_if<std::int64_t>(&given)) return *whole;
-  if (std::holds_alternative<std::monostate>(given)) return std::nullopt;
+void RawView::refuse_text(std::string_view given, std::size_t column) const {
   const ColumnSpec& spec = spec_.columns[column];
-  throw SqlFault(fmt::format("column {} gives the text '{}'; a {} column needs {}", spec.name,
-                             std::get<std::string_view>(given), row_of(spec.kind).word,
-                             row_of(spec.kind).what_sql_gives),
+  throw SqlFault(fmt::format("column {} gives the text '{}'; a {} column needs {}", spec.name, given,
+                             row_of(spec.kind).word, row_of(spec.kind).what_sql_gives),
                  -1);
 }
 

@@ -20,12 +20,19 @@ class RawView {
     return raw_.at(row, source_[column]);
   }
   /// nullopt for nothing; throws SqlFault for a text.
-  [[nodiscard]] std::optional<std::int64_t> number(std::size_t row, std::size_t column) const;
+  [[nodiscard]] std::optional<std::int64_t> number(std::size_t row, std::size_t column) const {
+    const View given = value(row, column);
+    if (const auto* whole = std::get_if<std::int64_t>(&given)) return *whole;
+    if (const auto* text = std::get_if<std::string_view>(&given)) refuse_text(*text, column);
+    return std::nullopt;
+  }
   [[nodiscard]] std::string_view text(std::size_t row, std::size_t column) const;  ///< "" for anything else
   /// Row by row, 1 for a number that is not 0.
   [[nodiscard]] std::vector<char> flags(const std::string& column) const;
 
  private:
+  [[noreturn]] void refuse_text(std::string_view given, std::size_t column) const;
+
   const TableSpec& spec_;
   Raw raw_;
   std::vector<std::size_t> source_;  ///< column of the header -> column of the SELECT

@@ -145,6 +145,12 @@ every = 0
 
 TEST_CASE("a text that is no TOML is one error with its place") {
   CHECK(found_in("[mill]\nname = Hargan\n").starts_with("2:8 this is not TOML: "));
+  CHECK(found_in("[mill]\nname = 10%\"ÖST\"\n") ==
+        "2:11 '\"' stands in the middle of a value; put the whole value in quotes: \"...\"\n");
+  CHECK(found_in("[mill]\nname = \"a\" # \"b\" 'c'\n").empty());
+  CHECK(found_in("[mill]\nname = '''it's'''\n[lumber]\nsizes = [\"2x4\",\n \"2x6\"]\n[species]\n\"DF\" = "
+                 "{\"name\" = 'fir', group = \"x\"}\n")
+            .empty());
   CHECK(found_in("[mill]\nname = \"Q\"\n[=\n").starts_with("3:0 this is not TOML; "));
   CHECK(found_in("[mill]\nname = \"Q\"\nsizes = [\"2x6\"").starts_with("3:15 this is not TOML: "));
   CHECK(found_in("[mill]\n[mill]\n").starts_with("2:"));
