@@ -57,9 +57,9 @@ WITH stack AS (
     WHERE owner = 'own' AND movement <> 'delivered' AND day > :to)
   WHERE (:species_id IS NULL OR species_id = :species_id)
   GROUP BY tag, species_id, grade_id, size_id, metric, length HAVING sum(pieces) < 0 OR sum(along) < 0)
-SELECT 'More sold than there is: ' || coalesce(s.code || ' ', '') || coalesce(g.code || ' ', '') || z.label || ', '
-       || CASE WHEN length IS NULL THEN CASE stack.metric WHEN 1 THEN ((9999 - along) / 10000) || ' lm' ELSE ((767 - along) / 768) || ' lf' END
-               ELSE -pieces || iif(pieces = -1, ' piece', ' pieces') END || coalesce(' of bundle ' || tag, ' of no bundle') || '.'
+SELECT 'More sold than there is, below 0 on hand: ' || coalesce(s.code || ' ', '') || coalesce(g.code || ' ', '') || z.label
+       || coalesce(' of bundle ' || (SELECT t.bundle FROM v_tally_id t WHERE t.bundle = tag COLLATE NOCASE
+                     ORDER BY t.day, t.shift, t.number LIMIT 1), ' of no bundle') || '.'
 FROM stack JOIN v_size z ON z.id = size_id LEFT JOIN v_species s ON s.id = species_id LEFT JOIN v_grade g ON g.id = grade_id
 ORDER BY tag, s.code, g.code, z.thickness, z.width, length;
 -- table:   grades | Own lumber on hand by grade

@@ -194,20 +194,19 @@ SELECT b.day, b.shift, b.number, b.buyer, b.bundle, (SELECT code FROM species s 
 FROM sold_bundle_line l JOIN sold_bundle b ON b.day = l.day AND b.shift = l.shift AND b.number = l.number
   JOIN size ON size.id = l.size;
 CREATE VIEW v_stock_id AS  -- v_stock in numbers, a bundle by its tag in small letters, a size by that of its stack; shift: of a sheet
+  -- (cast so that a column is of one kind in every part: SQLite then reads the parts without a copy between)
 SELECT t.day, t.shift, 'cut' AS movement, job.owner, r.job AS job_id, lower(t.bundle) AS tag, r.species AS species_id, t.grade AS grade_id,
        s.stack AS size_id, t.metric, CASE WHEN t.form <> 'lineal' THEN t.length END AS length, +t.pieces AS pieces,
        CASE WHEN t.form <> 'lineal' THEN 0 WHEN t.sense = 'sawn' THEN t.length ELSE -t.length END AS along, +t.lumber AS lumber
 FROM tally t JOIN run r ON r.day = t.day AND r.shift = t.shift AND r.run = t.run JOIN size s ON s.id = t.size
   LEFT JOIN job ON job.id = r.job
-UNION ALL SELECT p.day, CAST(NULL AS INTEGER), 'share', CAST(o.owner AS TEXT),
-       CAST(CASE o.owner WHEN 'shares' THEN (SELECT id FROM job WHERE code = p.job) END AS INTEGER), NULL,
+UNION ALL SELECT s.day, CAST(NULL AS INTEGER), 'share', CAST(o.owner AS TEXT),
+       CAST(CASE o.owner WHEN 'shares' THEN (SELECT id FROM job WHERE code = s.job) END AS INTEGER), NULL,
        (SELECT id FROM species WHERE code = s.species), (SELECT id FROM grade WHERE code = s.grade),
        CAST((SELECT min(z.stack) FROM size z WHERE z.metric = s.metric AND z.thickness = s.thickness AND z.width = s.width) AS INTEGER),
        s.metric, nullif(s.length, 0), CASE WHEN s.length > 0 THEN o.side * s.to_mill ELSE 0 END,
-       CASE WHEN s.length > 0 THEN 0 ELSE o.side * s.to_mill END, o.side * CASE s.length
-         WHEN 0 THEN lumber_of(s.thickness, s.width, s.to_mill, s.metric)
-         ELSE lumber_of(s.thickness, s.width, s.length, s.metric) * s.to_mill END
-FROM paper p JOIN paper_share s ON s.entry = p.entry
+       CASE WHEN s.length > 0 THEN 0 ELSE o.side * s.to_mill END, o.side * s.mill_lumber
+FROM v_paper_share s
   JOIN (SELECT 'shares' AS owner, -1 AS side UNION ALL SELECT 'own', 1) o WHERE s.to_mill <> 0
 UNION ALL SELECT x.day, x.shift, 'sold', CAST('own' AS TEXT), CAST(NULL AS INTEGER), lower(x.bundle), x.species, x.grade,
        s.stack, x.metric, CASE WHEN x.form <> 'lineal' THEN x.length END, -x.pieces,
@@ -217,12 +216,12 @@ UNION ALL SELECT l.day, l.shift, 'sold', CAST('own' AS TEXT), CAST(NULL AS INTEG
        s.stack, l.metric, nullif(l.length, 0), -l.pieces, -l.along, -l.lumber
 FROM sold_bundle_line l JOIN sold_bundle b ON b.day = l.day AND b.shift = l.shift AND b.number = l.number
   JOIN size s ON s.id = l.size
-UNION ALL SELECT p.day, CAST(NULL AS INTEGER), 'delivered', CAST(coalesce(job.owner, 'customer') AS TEXT), job.id, lower(nullif(l.bundle, '')),
+UNION ALL SELECT l.day, CAST(NULL AS INTEGER), 'delivered', CAST(coalesce(job.owner, 'customer') AS TEXT), job.id, lower(nullif(l.bundle, '')),
        (SELECT id FROM species WHERE code = l.species), (SELECT id FROM grade WHERE code = l.grade),
        CAST((SELECT min(z.stack) FROM size z WHERE z.metric = l.metric AND z.thickness = l.thickness AND z.width = l.width) AS INTEGER),
        l.metric, CASE WHEN l.pieces > 0 THEN l.length END, -l.pieces, CASE WHEN l.pieces > 0 THEN 0 ELSE -l.length END,
-       -lumber_of(l.thickness, l.width, l.length, l.metric) * max(l.pieces, 1)
-FROM paper p LEFT JOIN job ON job.code = p.job JOIN paper_load l ON l.entry = p.entry;
+       -l.lumber
+FROM v_load l LEFT JOIN job ON job.code = l.job;
 CREATE VIEW v_stock AS   -- one row a movement of lumber: cut, share (to the mill's own stock), sold, delivered; going out is below 0
 SELECT day, movement, owner, (SELECT code FROM job j WHERE j.id = job_id) COLLATE NOCASE AS job,
        coalesce((SELECT t.bundle FROM tally t WHERE t.bundle = tag COLLATE NOCASE ORDER BY t.day, t.shift, t.number LIMIT 1), tag)

@@ -6,10 +6,6 @@ namespace kerfbook::billing {
 
 namespace {
 
-// 1 ft = 0.3048 m exactly (international yard and pound agreement, 1959).
-const Rational kCubicMetresPerCubicFoot =
-    Rational(Wide{3048} * 3048, 1) * Rational(3048, 1) / Rational(1'000'000'000'000, 1);
-
 bool counts_logs(Basis basis) {
   return basis == Basis::log_scale || basis == Basis::log_mbf || basis == Basis::log ||
          basis == Basis::m3_log;
@@ -82,7 +78,7 @@ void SheetItems::by_content(const Fact& fact, const Price& price) {
     return std::optional(Rational(scaling::content(log, job_.taper).cubic_feet, scaling::kPerUnit));
   };
   const Rational feet = at_least_minimum(fact, price, Rational(fact.content, scaling::kPerUnit), content);
-  price_item(fact, price, feet * kCubicMetresPerCubicFoot, "m3").note = note_;
+  price_item(fact, price, feet * measure::kCubicMetresPerCubicFoot, "m3").note = note_;
 }
 
 void SheetItems::by_scale(const Fact& fact, const Price& price) {

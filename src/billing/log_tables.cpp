@@ -16,10 +16,6 @@ namespace {
 using render::Cell;
 using render::Table;
 
-// 1 ft = 0.3048 m exactly (international yard and pound agreement, 1959).
-const Rational kCubicMetresPerCubicFoot =
-    Rational(Wide{3048} * 3048, 1) * Rational(3048, 1) / Rational(1'000'000'000'000, 1);
-
 /// A log as the book has it; figures in millionths.
 struct LogRow {
   Day day;
@@ -200,7 +196,7 @@ Table content_table(const book::Mill& mill, const std::vector<LogRow>& logs, con
   table.columns.push_back(summed(decimal_column("content", "Content", "m³", 3)));
   std::vector<Rational> exact;
   for (const LogRow& log : logs)
-    exact.push_back(Rational(log.content.value_or(0), scaling::kPerUnit) * kCubicMetresPerCubicFoot);
+    exact.push_back(Rational(log.content.value_or(0), scaling::kPerUnit) * measure::kCubicMetresPerCubicFoot);
   const std::int64_t total = rounded_total(exact, 3);
   const std::vector<std::int64_t> settled = settle(exact, 3, total);
   bool all_measured = true;

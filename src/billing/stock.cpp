@@ -45,7 +45,7 @@ std::string words_of(const book::Row& row) {
 bool sold_anything(book::Store& store, const SheetKey& sheet) {
   return store
       .number(
-          "SELECT 1 FROM v_stock_id WHERE movement = 'sold' AND day = ?1 AND shift = ?2 UNION ALL "
+          "SELECT 1 FROM v_sold WHERE day = ?1 AND shift = ?2 UNION ALL "
           "SELECT 1 FROM v_sold_bundle WHERE day = ?1 AND shift = ?2 LIMIT 1",
           sheet.first, sheet.second)
       .has_value();

@@ -36,19 +36,29 @@ void clear_gone(Store& store) {
   store.run("DELETE FROM job_stock WHERE cut = 0 AND to_mill = 0 AND delivered = 0 AND lumber = 0");
 }
 
+/// Own lumber tallied (+) and sold by the piece or the foot (-): a row a line, of the lines `where` says. `size` as the
+/// line has it; `stack` is that of its stack.
+std::string own_lines(const std::string& tallied_where, const std::string& sold_where) {
+  return "SELECT lower(coalesce(t.bundle, '')) AS bundle, coalesce(r.species, 0) AS species, "
+         "coalesce(t.grade, 0) AS grade, t.size AS line_size, s.stack AS size, t.metric, "
+         "CASE t.form WHEN 'lineal' THEN 0 ELSE t.length END AS length, t.pieces, "
+         "CASE WHEN t.form <> 'lineal' THEN 0 WHEN t.sense = 'sawn' THEN t.length ELSE -t.length END AS "
+         "along, "
+         "t.lumber FROM tally t JOIN size s ON s.id = t.size "
+         "JOIN run r ON r.day = t.day AND r.shift = t.shift AND r.run = t.run "
+         "JOIN job j ON j.id = r.job AND j.owner = 'own' WHERE " +
+         tallied_where +
+         " UNION ALL SELECT lower(coalesce(x.bundle, '')), coalesce(x.species, 0), coalesce(x.grade, 0), "
+         "x.size, s.stack, x.metric, CASE x.form WHEN 'lineal' THEN 0 ELSE x.length END, -x.pieces, "
+         "CASE x.form WHEN 'lineal' THEN -x.length ELSE 0 END, -x.lumber "
+         "FROM sold x JOIN size s ON s.id = x.size WHERE " +
+         sold_where;
+}
+
 /// What the sheet tallied for the mill itself and for customers, and sold by the piece or the foot.
 void move_sheet(Store& store, SheetKey key, int sign) {
-  static const std::string kOwn = to_own_stock(
-      "SELECT lower(coalesce(t.bundle, '')) AS bundle, coalesce(r.species, 0) AS species, "
-      "coalesce(t.grade, 0) AS grade, "
-      "s.stack AS size, t.metric, CASE t.form WHEN 'lineal' THEN 0 ELSE t.length END AS length, t.pieces, "
-      "CASE WHEN t.form <> 'lineal' THEN 0 WHEN t.sense = 'sawn' THEN t.length ELSE -t.length END AS along, "
-      "t.lumber FROM tally t JOIN size s ON s.id = t.size JOIN run r ON r.day = t.day AND r.shift = t.shift "
-      "AND r.run = t.run JOIN job j ON j.id = r.job AND j.owner = 'own' WHERE t.day = ?2 AND t.shift = ?3 "
-      "UNION ALL SELECT lower(coalesce(x.bundle, '')), coalesce(x.species, 0), coalesce(x.grade, 0), "
-      "s.stack, x.metric, CASE x.form WHEN 'lineal' THEN 0 ELSE x.length END, -x.pieces, "
-      "CASE x.form WHEN 'lineal' THEN -x.length ELSE 0 END, -x.lumber "
-      "FROM sold x JOIN size s ON s.id = x.size WHERE x.day = ?2 AND x.shift = ?3");
+  static const std::string kOwn =
+      to_own_stock(own_lines("t.day = ?2 AND t.shift = ?3", "x.day = ?2 AND x.shift = ?3"));
   static const std::string kJobs = to_job_stock(
       "SELECT r.job, lower(coalesce(t.bundle, '')) AS bundle, coalesce(r.species, 0) AS species, "
       "t.pieces AS cut, 0 AS to_mill, 0 AS delivered, t.lumber FROM tally t JOIN run r ON r.day = t.day AND "
@@ -85,26 +95,20 @@ struct Place {
 };
 
 void write_sold_bundle(Store& store, const std::string& tag, const Place& from, const Place& to) {
-  store.run(
+  const auto between = [](const std::string& line) {
+    const std::string place = "(" + line + ".day, " + line + ".shift, " + line + ".number)";
+    return line + ".bundle = ?1 COLLATE NOCASE AND " + place + " > (?2, ?3, ?4) AND " + place +
+           " < (?5, ?6, ?7)";
+  };
+  static const std::string kSql =
       "INSERT INTO sold_bundle_line (day, shift, number, species, grade, size, metric, length, pieces, "
-      "along, "
-      "lumber) "
-      "SELECT ?5, ?6, ?7, species, grade, min(size), l.metric, length, sum(pieces), sum(along), sum(lumber) "
-      "FROM (SELECT coalesce(r.species, 0) AS species, coalesce(t.grade, 0) AS grade, t.size, t.metric, "
-      "CASE t.form WHEN 'lineal' THEN 0 ELSE t.length END AS length, t.pieces, CASE WHEN t.form <> 'lineal' "
-      "THEN 0 WHEN t.sense = 'sawn' THEN t.length ELSE -t.length END AS along, t.lumber "
-      "FROM tally t JOIN run r ON r.day = t.day AND r.shift = t.shift AND r.run = t.run "
-      "JOIN job ON job.id = r.job AND job.owner = 'own' WHERE t.bundle = ?1 COLLATE NOCASE "
-      "AND (t.day, t.shift, t.number) > (?2, ?3, ?4) AND (t.day, t.shift, t.number) < (?5, ?6, ?7) "
-      "UNION ALL SELECT coalesce(species, 0), coalesce(grade, 0), size, metric, "
-      "CASE form WHEN 'lineal' THEN 0 ELSE length END, -pieces, CASE form WHEN 'lineal' THEN -length ELSE 0 "
-      "END, "
-      "-lumber FROM sold WHERE bundle = ?1 COLLATE NOCASE "
-      "AND (day, shift, number) > (?2, ?3, ?4) AND (day, shift, number) < (?5, ?6, ?7)) l "
-      "JOIN size s ON s.id = l.size GROUP BY species, grade, s.metric, s.thickness, s.width, l.metric, "
-      "length "
-      "HAVING sum(pieces) <> 0 OR sum(along) <> 0 OR sum(lumber) <> 0",
-      tag, from.day, from.shift, from.number, to.day, to.shift, to.number);
+      "along, lumber) "
+      "SELECT ?5, ?6, ?7, species, grade, min(line_size), metric, length, sum(pieces), sum(along), "
+      "sum(lumber) FROM (" +
+      own_lines(between("t"), between("x")) +
+      ") GROUP BY species, grade, size, metric, length "
+      "HAVING sum(pieces) <> 0 OR sum(along) <> 0 OR sum(lumber) <> 0";
+  store.run(kSql, tag, from.day, from.shift, from.number, to.day, to.shift, to.number);
 }
 
 void write_sold_bundles(Store& store, const std::string& tag) {
@@ -152,22 +156,21 @@ void put_in(Store& store, SheetKey key, std::set<std::string> tags) {
 }
 
 void put_in_paper(Store& store, std::int64_t entry) {
+  static const std::string kLumber =
+      "lumber_of(s.thickness, s.width, CASE s.length WHEN 0 THEN s.to_mill ELSE s.length END, s.metric) "
+      "* CASE s.length WHEN 0 THEN 1 ELSE s.to_mill END AS lumber ";
   static const std::string kMillsPart = to_own_stock(
       "SELECT '' AS bundle, coalesce((SELECT id FROM species WHERE code = s.species), 0) AS species, "
-      "coalesce((SELECT id FROM grade WHERE code = s.grade), 0) AS grade, "
-      "(SELECT min(z.stack) FROM size z WHERE z.metric = s.metric AND z.thickness = s.thickness AND z.width "
-      "= "
-      "s.width) AS size, s.metric, s.length, CASE WHEN s.length > 0 THEN s.to_mill ELSE 0 END AS pieces, "
-      "CASE WHEN s.length > 0 THEN 0 ELSE s.to_mill END AS along, lumber_of(s.thickness, s.width, "
-      "CASE s.length WHEN 0 THEN s.to_mill ELSE s.length END, s.metric) "
-      "* CASE s.length WHEN 0 THEN 1 ELSE s.to_mill END AS lumber "
-      "FROM paper_share s WHERE s.entry = ?2 AND s.to_mill <> 0");
+      "coalesce((SELECT id FROM grade WHERE code = s.grade), 0) AS grade, (SELECT min(z.stack) FROM size z "
+      "WHERE z.metric = s.metric AND z.thickness = s.thickness AND z.width = s.width) AS size, s.metric, "
+      "s.length, CASE WHEN s.length > 0 THEN s.to_mill ELSE 0 END AS pieces, "
+      "CASE WHEN s.length > 0 THEN 0 ELSE s.to_mill END AS along, " +
+      kLumber + "FROM paper_share s WHERE s.entry = ?2 AND s.to_mill <> 0");
   static const std::string kGiven = to_job_stock(
       "SELECT j.id AS job, '' AS bundle, "
       "coalesce((SELECT id FROM species WHERE code = s.species), 0) AS species, 0 AS cut, "
-      "CASE WHEN s.length > 0 THEN s.to_mill ELSE 0 END AS to_mill, 0 AS delivered, "
-      "-lumber_of(s.thickness, s.width, CASE s.length WHEN 0 THEN s.to_mill ELSE s.length END, s.metric) "
-      "* CASE s.length WHEN 0 THEN 1 ELSE s.to_mill END AS lumber "
+      "CASE WHEN s.length > 0 THEN s.to_mill ELSE 0 END AS to_mill, 0 AS delivered, -" +
+      kLumber +
       "FROM paper_share s JOIN paper p ON p.entry = s.entry JOIN job j ON j.code = p.job "
       "WHERE s.entry = ?2 AND s.to_mill <> 0");
   static const std::string kLoaded = to_job_stock(

@@ -50,6 +50,8 @@ constexpr std::int64_t kCountsPerBoardFoot = 37'748'736;
 /// 1 bf = 144 x 25.4^3 mm3 = 144 x 254^3 counts, from 1 in = 25.4 mm exactly.
 constexpr std::int64_t kMetricCountsPerBoardFoot = 2'359'737'216;
 constexpr std::int64_t kMetricCountsPerCubicMetre = 1'000'000'000'000;
+/// 0.3048^3, from 1 ft = 0.3048 m exactly (international yard and pound agreement, 1959).
+inline const Rational kCubicMetresPerCubicFoot{28'316'846'592, 1'000'000'000'000};
 
 /// pieces x thickness x width x length, exact. All of one system. Throws std::overflow_error past 63 bits.
 Volume volume(const Size& size, Length length, std::int64_t pieces);

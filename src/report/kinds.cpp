@@ -126,9 +126,8 @@ Rational exact_value(Kind kind, std::int64_t from_sql, const Measured& measured)
               measured.metric_book ? measure::kMetricCountsPerCubicMetre : measure::kCountsPerBoardFoot};
     case Kind::cubic:
       return {from_sql, measured.metric_book ? measure::kMetricCountsPerCubicMetre : kCountsPerCubicFoot};
-    case Kind::ft3:  // 1 ft = 0.3048 m exactly (international yard and pound agreement, 1959)
-      if (measured.metric_book)
-        return Rational(from_sql, kMillion) * Rational(28'316'846'592, 1'000'000'000'000);
+    case Kind::ft3:
+      if (measured.metric_book) return Rational(from_sql, kMillion) * measure::kCubicMetresPerCubicFoot;
       return {from_sql, kMillion};
     case Kind::scale:
     case Kind::micro:

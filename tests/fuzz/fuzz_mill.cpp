@@ -1,5 +1,5 @@
 // fuzz_mill.cpp -- any bytes at all may be handed over as a mill file: what is wrong is told at its place, nothing fails,
-// and a file without an error can be held against another.
+// and every job of a file without an error is found by its code.
 #include <cstddef>
 #include <cstdint>
 #include <string_view>
@@ -16,9 +16,6 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
   fuzz::places_are_in(got.found, text);
   fuzz::places_are_in(billing::check_money(text), text);
   if (has_error(got.found)) return 0;
-  const book::ReadMill again = book::read_mill(text);
-  fuzz::demand(again.mill.name == got.mill.name && again.found.size() == got.found.size(),
-               "the same text reads in two ways", text);
   for (const auto& job : got.mill.jobs)
     fuzz::demand(book::find_job(got.mill, job.code) != nullptr, "a job that is not found", text);
   return 0;

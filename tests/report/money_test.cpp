@@ -225,10 +225,10 @@ TEST_CASE("stock by bundle: before, cut, sold; a sale from no bundle is told; li
         "|B2|DF|-|1x3|-|0|0|0|0|0|0|240|60.00|\n"
         "||||||10|5|0|4|0|11||236.00|\n");
   CHECK(document.tables[0].notes ==
-        std::vector<std::string>{"More sold than there is: DF 2x6, 1 piece of no bundle."});
+        std::vector<std::string>{"More sold than there is, below 0 on hand: DF 2x6 of no bundle."});
   CHECK(run(book, "stock").tables[0].notes ==
-        std::vector<std::string>{"More sold than there is: DF 2x6, 1 piece of no bundle.",
-                                 "More sold than there is: DF 1x3, 20 lf of bundle b2."});
+        std::vector<std::string>{"More sold than there is, below 0 on hand: DF 2x6 of no bundle.",
+                                 "More sold than there is, below 0 on hand: DF 1x3 of bundle B2."});
 }
 
 TEST_CASE(
