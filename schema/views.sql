@@ -140,10 +140,10 @@ FROM cost c JOIN v_use u ON u.per = c.per AND u.day BETWEEN c.from_day AND c.to_
 WHERE u.quantity <> 0;
 CREATE VIEW v_service AS SELECT line, name, every_tenths FROM service;   -- services due by engine hours
 CREATE VIEW v_load AS    -- one row a line of a load slip
-SELECT p.number, p.day, p.job, p.customer, l.line, l.bundle, l.species, l.grade, l.size, l.thickness, l.width,
-       l.length, l.metric, l.pieces,
+SELECT p.number, p.day, p.job, job.id AS job_id, coalesce(job.owner, 'customer') AS owner, p.customer, l.line, l.bundle, l.species,
+       l.grade, l.size, l.thickness, l.width, l.length, l.metric, l.pieces,
        lumber_of(l.thickness, l.width, l.length, l.metric) * max(l.pieces, 1) AS lumber
-FROM paper_load l JOIN paper p ON p.entry = l.entry;
+FROM paper p LEFT JOIN job ON job.code = p.job JOIN paper_load l ON l.entry = p.entry;
 CREATE VIEW v_sold AS    -- one row a line of own lumber sold in the yard
 SELECT s.day, s.shift, s.number, s.buyer, species.code AS species, size.label AS size, size.thickness, size.width,
        grade.code AS grade, s.bundle, s.pieces, s.length, s.metric, s.lumber, s.rate_micro,
@@ -216,12 +216,12 @@ UNION ALL SELECT l.day, l.shift, 'sold', CAST('own' AS TEXT), CAST(NULL AS INTEG
        s.stack, l.metric, nullif(l.length, 0), -l.pieces, -l.along, -l.lumber
 FROM sold_bundle_line l JOIN sold_bundle b ON b.day = l.day AND b.shift = l.shift AND b.number = l.number
   JOIN size s ON s.id = l.size
-UNION ALL SELECT l.day, CAST(NULL AS INTEGER), 'delivered', CAST(coalesce(job.owner, 'customer') AS TEXT), job.id, lower(nullif(l.bundle, '')),
+UNION ALL SELECT l.day, CAST(NULL AS INTEGER), 'delivered', CAST(l.owner AS TEXT), l.job_id, lower(nullif(l.bundle, '')),
        (SELECT id FROM species WHERE code = l.species), (SELECT id FROM grade WHERE code = l.grade),
        CAST((SELECT min(z.stack) FROM size z WHERE z.metric = l.metric AND z.thickness = l.thickness AND z.width = l.width) AS INTEGER),
        l.metric, CASE WHEN l.pieces > 0 THEN l.length END, -l.pieces, CASE WHEN l.pieces > 0 THEN 0 ELSE -l.length END,
        -l.lumber
-FROM v_load l LEFT JOIN job ON job.code = l.job;
+FROM v_load l;
 CREATE VIEW v_stock AS   -- one row a movement of lumber: cut, share (to the mill's own stock), sold, delivered; going out is below 0
 SELECT day, movement, owner, (SELECT code FROM job j WHERE j.id = job_id) COLLATE NOCASE AS job,
        coalesce((SELECT t.bundle FROM tally t WHERE t.bundle = tag COLLATE NOCASE ORDER BY t.day, t.shift, t.number LIMIT 1), tag)

@@ -18,7 +18,8 @@ SELECT (SELECT t.bundle FROM tally t WHERE t.bundle = tag COLLATE NOCASE ORDER B
 FROM stack JOIN size z ON z.id = stack.size LEFT JOIN species s ON s.id = stack.species LEFT JOIN grade g ON g.id = stack.grade
 ORDER BY tag, s.code, g.code, stack.metric, z.thickness, z.width, length;
 SELECT 'More sold than there is, below 0 on hand: ' || coalesce(s.code || ' ', '') || coalesce(g.code || ' ', '') || z.label
-       || coalesce(' of bundle ' || nullif(bundle, ''), ' of no bundle') || '.'
+       || coalesce(' of bundle ' || (SELECT t.bundle FROM tally t WHERE t.bundle = o.bundle COLLATE NOCASE
+                     ORDER BY t.day, t.shift, t.number LIMIT 1), ' of no bundle') || '.'
 FROM own_stock o JOIN size z ON z.id = o.size LEFT JOIN species s ON s.id = o.species LEFT JOIN grade g ON g.id = o.grade
 WHERE pieces < 0 ORDER BY bundle, s.code, g.code, z.thickness, z.width, length;
 SELECT s.code, g.code, sum(pieces), sum(lumber), sum(sum(lumber)) OVER ()
