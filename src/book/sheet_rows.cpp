@@ -26,8 +26,8 @@ struct DayMinutes {
 DayMinutes minutes_of(const std::vector<DatedFact>& facts) {
   DayMinutes sum;
   for (const auto& fact : facts) {
-    if (const auto* run = std::get_if<sheet::Run>(&fact.line->fact)) {
-      for (const auto& span : run->spans) sum.sawing += span.minutes();
+    if (const auto* sawing = std::get_if<sheet::Sawing>(&fact.line->fact)) {
+      for (const auto& span : sawing->spans) sum.sawing += span.minutes();
     } else if (const auto* stop = std::get_if<sheet::Stop>(&fact.line->fact)) {
       sum.stops += stop->minutes;
       if (stop->charge) sum.charged += stop->minutes;
@@ -168,7 +168,7 @@ class SheetWriter {
   }
 
   // ---- what happened in the day
-  void put(const DatedFact& fact, const sheet::Run& line) {
+  void put(const DatedFact& fact, const sheet::Sawing& line) {
     const auto of_job = job(sheet::job_of_run(entry_.sheet, fact));
     int number = fact.number;
     for (const auto& span : line.spans) {

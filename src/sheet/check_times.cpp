@@ -21,9 +21,9 @@ struct PlacedSpan {
 std::vector<PlacedSpan> sawing_spans(const Sheet& sheet) {
   std::vector<PlacedSpan> spans;
   for (const Line& line : sheet.lines) {
-    const auto* run = std::get_if<Run>(&line.fact);
-    if (run == nullptr) continue;
-    for (const Span& span : run->spans) spans.push_back({&line, span});
+    const auto* sawing = std::get_if<Sawing>(&line.fact);
+    if (sawing == nullptr) continue;
+    for (const Span& span : sawing->spans) spans.push_back({&line, span});
   }
   return spans;
 }
@@ -182,7 +182,7 @@ void check_stops(Review& review) {
       review.warn(
           line,
           "the stop " + write_span(*stop->span) + " lies within the sawing time " + write_span(one.span),
-          "sawing time counts it too; part the run there");
+          "sawing time counts it too; part it there");
       break;
     }
   }

@@ -62,7 +62,7 @@ class Effect {
   std::size_t operator()(const RandomTally& tally) const { return tally.boards.size(); }
   std::size_t operator()(const Sold& sold) const { return std::max<std::size_t>(1, sold.items.size()); }
   std::size_t operator()(const LinealTally&) const { return 1; }
-  std::size_t operator()(const Run&) const { return 1; }
+  std::size_t operator()(const Sawing&) const { return 1; }
   std::size_t operator()(const Stop&) const { return 1; }
   std::size_t operator()(const Teeth&) const { return 1; }
   std::size_t operator()(const Thick&) const { return 1; }

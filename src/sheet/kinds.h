@@ -18,7 +18,8 @@ struct LineKind {
   std::string_view word;
   ReadLine read;
   Joining joining;
-  std::string_view example;  ///< a line of this kind, shown when one is missing everything
+  std::string_view example;    ///< a line of this kind, shown when one is missing everything
+  std::string_view also = {};  ///< an older word for it: read, never written
 };
 
 std::span<const LineKind> line_kinds();
@@ -35,7 +36,7 @@ std::optional<Fact> read_note(LineReader& line);
 
 // read_time.cpp
 std::optional<Fact> read_crew(LineReader& line);
-std::optional<Fact> read_run(LineReader& line);
+std::optional<Fact> read_sawing(LineReader& line);
 std::optional<Fact> read_stop(LineReader& line);
 
 // read_log.cpp
@@ -51,6 +52,7 @@ std::optional<Fact> read_thick(LineReader& line);
 
 // read_work.cpp
 std::optional<Fact> read_teeth(LineReader& line);
+std::optional<Fact> read_blade(LineReader& line);
 std::optional<Fact> read_charge(LineReader& line);
 std::optional<Fact> read_meter(LineReader& line);
 std::optional<Fact> read_fuel(LineReader& line);

@@ -168,7 +168,7 @@ class SheetReader {
 
   void unknown(const FoldedLine& line, int column) {
     const std::string typed = typed_text(line, line.words.front());
-    tell({number_, column}, in_quotes(typed) + ": no line begins so", meant_by(line, typed));
+    tell({number_, column}, in_quotes(typed) + ": not a kind of line", meant_by(line, typed));
   }
 
   static std::string meant_by(const FoldedLine& line, const std::string& typed) {

@@ -179,17 +179,17 @@ std::optional<Fact> read_crew(LineReader& line) {
   return crew;
 }
 
-std::optional<Fact> read_run(LineReader& line) {
+std::optional<Fact> read_sawing(LineReader& line) {
   if (line.done()) {
-    line.missing("'run' without a time", "write run 7:15-10:20 10:56-13:30");
+    line.missing("'sawing' without a time", "write sawing 7:15-10:20 10:56-13:30");
     return std::nullopt;
   }
-  Run run;
+  Sawing sawing;
   while (!line.done()) {
     const Word& word = line.take();
     if (word.text == ",") continue;
     if (const auto span = read_span(word.text)) {
-      run.spans.push_back(*span);
+      sawing.spans.push_back(*span);
     } else {
       std::string likely = likely_stretch(line, word);
       if (likely.empty() && word.text.find('-') != std::string::npos) likely = likely_time(word.text);
@@ -198,7 +198,7 @@ std::optional<Fact> read_run(LineReader& line) {
     }
   }
   if (line.failed()) return std::nullopt;
-  return run;
+  return sawing;
 }
 
 std::optional<Fact> read_stop(LineReader& line) {

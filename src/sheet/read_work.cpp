@@ -1,6 +1,4 @@
-// read_work.cpp -- the lines about the machine and its errands: teeth, charges, engine hours, fuel, moves.
-#include <array>
-
+// read_work.cpp -- the lines about the machine and its errands: teeth and blades, charges, engine hours, fuel, moves.
 #include "base/text.h"
 #include "measure/money.h"
 #include "sheet/kinds.h"
@@ -9,28 +7,44 @@
 namespace kerfbook::sheet {
 namespace {
 
-constexpr std::array kActions{ToothAction::touched_up, ToothAction::replaced, ToothAction::full_set,
-                              ToothAction::shanks,     ToothAction::swaged,   ToothAction::tensioned,
-                              ToothAction::swapped};
+/// A kind of work on a saw, and the other words it is read by; its own word is the one written back.
+struct Work {
+  ToothAction action;
+  std::vector<std::string_view> also;
+};
 
-std::vector<std::string> action_words() {
+const std::vector<Work>& works() {
+  static const std::vector<Work> kWorks{
+      {ToothAction::touched_up, {"sharpened", "filed"}},
+      {ToothAction::replaced, {}},
+      {ToothAction::full_set, {}},
+      {ToothAction::shanks, {}},
+      {ToothAction::swaged, {}},
+      {ToothAction::changed, {"swapped"}},
+      {ToothAction::tensioned, {"hammered"}},
+  };
+  return kWorks;
+}
+
+std::vector<std::string> words_of(bool blade) {
   std::vector<std::string> words;
-  words.reserve(kActions.size());
-  for (const ToothAction action : kActions) words.emplace_back(word_of(action));
+  for (const Work& work : works()) {
+    if (is_blade_work(work.action) != blade) continue;
+    words.emplace_back(word_of(work.action));
+    for (const std::string_view other : work.also) words.emplace_back(other);
+  }
   return words;
 }
 
 /// The nearest word, or what other words for the work come to; empty when there is none.
-std::string action_meant(const std::string& typed) {
-  if (std::string near = nearest(typed, action_words()); !near.empty()) return near;
+std::string work_meant(const std::string& typed) {
+  if (std::string near = nearest(typed, words_of(false)); !near.empty()) return near;
   using Words = std::vector<std::string_view>;
   static const std::vector<std::pair<ToothAction, Words>> kOthers{
-      {ToothAction::touched_up, {"sharpened", "filed", "ground", "touched", "dressed"}},
-      {ToothAction::replaced, {"changed", "new", "broken", "broke", "lost"}},
+      {ToothAction::touched_up, {"ground", "touched", "dressed"}},
+      {ToothAction::replaced, {"new", "broken", "broke", "lost"}},
       {ToothAction::full_set, {"all", "set", "full"}},
       {ToothAction::shanks, {"shank", "holders", "holder"}},
-      {ToothAction::tensioned, {"hammered", "tension"}},
-      {ToothAction::swapped, {"exchanged", "other"}},
   };
   for (const auto& [action, words] : kOthers) {
     for (const std::string_view word : words) {
@@ -40,26 +54,75 @@ std::string action_meant(const std::string& typed) {
   return {};
 }
 
-/// `touched-up`, or the same in two words.
-std::optional<ToothAction> take_action(LineReader& line) {
+/// Takes `full-set`, or the same in two words; nullopt, and nothing taken, for any other word.
+std::optional<ToothAction> take_known_work(LineReader& line) {
   const std::string two_words = std::string(line.peek()) + "-" + std::string(line.peek(1));
-  for (const ToothAction action : kActions) {
-    if (line.take_if(word_of(action))) return action;
-    if (same_word(two_words, word_of(action))) {
+  for (const Work& work : works()) {
+    if (line.take_if(word_of(work.action))) return work.action;
+    if (same_word(two_words, word_of(work.action))) {
       line.take_typed_words(2);
-      return action;
+      return work.action;
+    }
+    for (const std::string_view other : work.also) {
+      if (line.take_if(other)) return work.action;
     }
   }
+  return std::nullopt;
+}
+
+std::string one_of(std::vector<std::string> words) {
+  const std::string last = words.back();
+  words.pop_back();
+  return join(words, ", ") + " or " + last;
+}
+
+/// What was done to the teeth. Work on the blade is read here too, for so it was once written; but a blade `changed` has
+/// a line of its own, and teeth changed are replaced.
+std::optional<ToothAction> take_tooth_work(LineReader& line, const std::string& saw) {
+  const std::string kinds = "after the saw write what was done: " + one_of(words_of(false));
   if (line.done()) {
-    line.missing("'teeth' without what was done", "write one of " + join(action_words(), ", "));
+    line.missing("'teeth' without what was done", kinds);
     return std::nullopt;
   }
-  const Word& word = line.take();
-  const std::string near = action_meant(word.text);
-  line.error(word, in_quotes(line.typed(word)) + ": no work on teeth is called so",
-             near.empty() ? "after the saw comes what was done, one of " + join(action_words(), ", ")
-                          : "did you mean " + near + "?");
+  const Word& word = line.peek_word();
+  const bool changed = same_word(word.text, word_of(ToothAction::changed));
+  if (!changed) {
+    if (const auto work = take_known_work(line)) return work;
+  }
+  const std::string near = work_meant(word.text);
+  line.error(word, in_quotes(line.typed(word)) + ": not a kind of work on teeth",
+             changed ? "write teeth " + saw + " replaced, or of the whole blade blade " + saw + " changed"
+             : near.empty() ? kinds
+                            : "did you mean " + near + "?");
   return std::nullopt;
+}
+
+std::optional<ToothAction> take_blade_work(LineReader& line, const std::string& saw) {
+  const std::string kinds = "after the saw write what was done: " + one_of(words_of(true));
+  if (line.done()) {
+    line.missing("'blade' without what was done", kinds);
+    return std::nullopt;
+  }
+  const Word& word = line.peek_word();
+  const std::string typed = line.typed(word);
+  const auto work = take_known_work(line);
+  if (work && is_blade_work(*work)) return work;
+  if (work == ToothAction::replaced) return ToothAction::changed;
+  const std::string near = nearest(typed, words_of(true));
+  if (work) {
+    line.error(word, in_quotes(typed) + ": that is done to teeth", "write teeth " + saw + " " + typed);
+  } else {
+    line.error(word, in_quotes(typed) + ": not a kind of work on a blade",
+               near.empty() ? kinds : "did you mean " + near + "?");
+  }
+  return std::nullopt;
+}
+
+/// Why, in which log, and what else: what ends both lines.
+void take_reason(LineReader& line, Teeth& teeth) {
+  if (!line.take_if("-") && !line.done() && !has_digit(line.peek())) teeth.cause = line.take_typed();
+  if (!line.take_if("-") && has_digit(line.peek())) teeth.log = line.take_typed();
+  teeth.text = line.take_rest();
 }
 
 /// A number that counts something: positive, to the millionth.
@@ -152,9 +215,9 @@ void move_error(LineReader& line, std::string what) {
 std::optional<Fact> read_teeth(LineReader& line) {
   auto saw = take_code(line, "'teeth' without a saw", "teeth head replaced 3 metal T17");
   if (!saw) return std::nullopt;
-  const auto action = take_action(line);
-  if (!action) return std::nullopt;
-  Teeth teeth{*saw, *action, {}, {}, {}, {}};
+  const auto work = take_tooth_work(line, *saw);
+  if (!work) return std::nullopt;
+  Teeth teeth{*saw, *work, {}, {}, {}, {}};
   if (all_digits(line.peek())) {
     const Word& word = line.take();
     const auto count = whole_number(word.text);
@@ -163,12 +226,31 @@ std::optional<Fact> read_teeth(LineReader& line) {
       line.error(word, in_quotes(word.text) + ": no number of teeth", "write how many, or leave it out");
       return std::nullopt;
     }
-    teeth.count = static_cast<int>(*count);
+    if (is_blade_work(*work)) {
+      line.warn(word, in_quotes(word.text) + ": the blade has no number of teeth, and it is left out",
+                "write blade " + *saw + " " + std::string(word_of(*work)));
+    } else {
+      teeth.count = static_cast<int>(*count);
+    }
   }
-  if (!line.take_if("-") && !line.done() && !has_digit(line.peek())) teeth.cause = line.take_typed();
-  if (!line.take_if("-") && has_digit(line.peek())) teeth.log = line.take_typed();
-  teeth.text = line.take_rest();
+  take_reason(line, teeth);
   return teeth;
+}
+
+std::optional<Fact> read_blade(LineReader& line) {
+  auto saw = take_code(line, "'blade' without a saw", "blade head changed dull");
+  if (!saw) return std::nullopt;
+  const auto work = take_blade_work(line, *saw);
+  if (!work) return std::nullopt;
+  if (all_digits(line.peek())) {
+    const Word& word = line.take();
+    line.error(word, in_quotes(word.text) + ": the blade has no number of teeth",
+               "write why, as blade " + *saw + " " + std::string(word_of(*work)) + " dull");
+    return std::nullopt;
+  }
+  Teeth blade{*saw, *work, {}, {}, {}, {}};
+  take_reason(line, blade);
+  return blade;
 }
 
 std::optional<Fact> read_charge(LineReader& line) {

@@ -7,7 +7,7 @@
 //   sheet   DAY [shift N]                                    the day; N from 2 for a second sheet of that day
 //   site    NAME
 //   crew    NAME TIME [ACTIVITY] [, NAME TIME [ACTIVITY]]... TIME: 9, 9.5, 8:30, or spans 7:00-12:00 13:00-16:30
-//   run     SPAN...                                          sawing time; under a job it is that job's
+//   sawing  SPAN...                                          sawing time; under a job it is that job's
 //   stop    TIME|SPAN CAUSE [TEXT...] [, charge [JOB]]       TIME: 0:36, 36min, 0.6h
 //   job     CODE                                             `job own` is the mill's own stock
 //   species CODE          grade GRADE          bundle TAG    `grade -`, `bundle -`: none again
@@ -25,7 +25,8 @@
 //   sold    BUYER SIZE [GRADE] PIECES/LENGTH... [at PRICE [each]]    own stock sold at the yard; PRICE is for a board
 //   sold    BUYER SIZE [GRADE] LENGTHlf [at PRICE [lf|lm]]           foot, for a piece with `each`, for a lineal foot or
 //   sold    BUYER bundle TAG [at PRICE]                              metre with lf or lm, and of a bundle for all of it
-//   teeth   SAW ACTION [COUNT] [CAUSE|-] [TAG|-] [TEXT...]   ACTION: touched-up replaced full-set shanks swaged ...
+//   teeth   SAW ACTION [COUNT] [CAUSE|-] [TAG|-] [TEXT...]   ACTION: touched-up replaced full-set shanks swaged
+//   blade   SAW changed|tensioned [CAUSE|-] [TAG|-] [TEXT...]    the blade itself; no tooth is counted
 //   thick   SIZE READING READING...                          caliper readings along one board
 //   charge  JOB NAME [QUANTITY] [TEXT...]
 //   meter   HOURS         fuel QUANTITY gal|l [PRICE]
@@ -84,9 +85,9 @@ struct Crew {
   bool operator==(const Crew&) const = default;
 };
 
-struct Run {
+struct Sawing {
   std::vector<Span> spans;
-  bool operator==(const Run&) const = default;
+  bool operator==(const Sawing&) const = default;
 };
 
 struct Stop {
@@ -175,13 +176,15 @@ struct Sold {
   bool operator==(const Sold&) const = default;
 };
 
-enum class ToothAction { touched_up, replaced, full_set, shanks, swaged, tensioned, swapped };
+/// Work on the teeth of a saw, and the last two on its blade.
+enum class ToothAction { touched_up, replaced, full_set, shanks, swaged, tensioned, changed };
+/// Work on a saw: a `teeth` line, or a `blade` line when it is on the blade itself.
 struct Teeth {
   std::string saw;  ///< head, edger, third, or a name from the mill file
   ToothAction action = ToothAction::touched_up;
-  std::optional<int> count;
-  std::string cause;  ///< one word or empty: metal, wear, grit, rot, ...
-  std::string log;    ///< the tag of the log, or empty
+  std::optional<int> count;  ///< of teeth; absent = not written, and always for the blade
+  std::string cause;         ///< one word or empty: metal, wear, grit, rot, ...
+  std::string log;           ///< the tag of the log, or empty
   std::string text;
   bool operator==(const Teeth&) const = default;
 };
@@ -232,8 +235,9 @@ struct Remark {
   bool operator==(const Remark&) const = default;
 };  ///< a line with nothing but a `;` remark, or empty
 
-using Fact = std::variant<Remark, Site, Job, Species, Grade, Bundle, Crew, Run, Stop, Setup, LogLine, Tally,
-                          LinealTally, RandomTally, Sold, Teeth, Thick, Charge, Meter, Fuel, Move, Note>;
+using Fact =
+    std::variant<Remark, Site, Job, Species, Grade, Bundle, Crew, Sawing, Stop, Setup, LogLine, Tally,
+                 LinealTally, RandomTally, Sold, Teeth, Thick, Charge, Meter, Fuel, Move, Note>;
 
 struct Line {
   Fact fact;

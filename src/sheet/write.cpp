@@ -74,7 +74,7 @@ class Writer {
     return headed("crew", join(hands, ", "));
   }
 
-  std::string operator()(const Run& run) const { return headed("run", spans(run.spans)); }
+  std::string operator()(const Sawing& sawing) const { return headed("sawing", spans(sawing.spans)); }
 
   std::string operator()(const Stop& stop) const {
     const std::string time = stop.span ? write_span(*stop.span) : write_duration(stop.minutes);
@@ -139,7 +139,7 @@ class Writer {
     const bool more = !teeth.log.empty() || !teeth.text.empty();
     if (!teeth.cause.empty() || more) text += " " + or_none(teeth.cause);
     if (!teeth.log.empty() || text_as_tag) text += " " + or_none(teeth.log);
-    return headed("teeth", text + with(teeth.text));
+    return headed(is_blade_work(teeth.action) ? "blade" : "teeth", text + with(teeth.text));
   }
 
   std::string operator()(const Thick& thick) const {
@@ -242,10 +242,14 @@ std::string_view word_of(ToothAction action) {
       return "swaged";
     case ToothAction::tensioned:
       return "tensioned";
-    case ToothAction::swapped:
-      return "swapped";
+    case ToothAction::changed:
+      return "changed";
   }
   return {};
+}
+
+bool is_blade_work(ToothAction action) {
+  return action == ToothAction::tensioned || action == ToothAction::changed;
 }
 
 std::string_view word_of(Sense sense) {

@@ -12,6 +12,7 @@ namespace kerfbook::sheet {
 std::string write(const Sheet& sheet, const ReadOptions& options = {});
 std::string write_line(const Line& line, const ReadOptions& options = {});  ///< without a newline
 std::string_view word_of(ToothAction action);                               ///< "touched-up", "full-set"
-std::string_view word_of(Sense sense);                                      ///< "", "less", "resaw"
+bool is_blade_work(ToothAction action);  ///< written on a `blade` line, not on a `teeth` line
+std::string_view word_of(Sense sense);   ///< "", "less", "resaw"
 
 }  // namespace kerfbook::sheet

@@ -49,7 +49,7 @@ DayFigures count(const std::string& file) {
       out.pieces += item.pieces;
       out.bf = out.bf + bf;
       out.bf_of_job[fact.context.job] = out.bf_of_job[fact.context.job] + bf;
-    } else if (const auto* run = std::get_if<Run>(&fact.line->fact)) {
+    } else if (const auto* run = std::get_if<Sawing>(&fact.line->fact)) {
       for (const Span& span : run->spans) out.sawing_minutes += span.minutes();
     } else if (const auto* crew = std::get_if<Crew>(&fact.line->fact)) {
       out.crew_minutes += crew->hands[fact.item].minutes;

@@ -8,6 +8,7 @@
 
 #include "sheet/read.h"
 #include "sheet/sheet.h"
+#include "sheet/write.h"
 
 namespace generate {
 
@@ -276,8 +277,8 @@ inline Teeth teeth() {
   out.saw = word();
   out.action = one_of<ToothAction>({ToothAction::touched_up, ToothAction::replaced, ToothAction::full_set,
                                     ToothAction::shanks, ToothAction::swaged, ToothAction::tensioned,
-                                    ToothAction::swapped});
-  if (chance(2)) out.count = number(1, 60);
+                                    ToothAction::changed});
+  if (chance(2) && !is_blade_work(out.action)) out.count = number(1, 60);
   if (chance(2)) out.cause = word();
   if (chance(2)) out.log = "T" + std::to_string(number(1, 99));
   if (chance(2)) out.text = text(!out.count);
@@ -319,7 +320,7 @@ inline Fact fact(std::size_t kind) {
     case 6:
       return crew();
     case 7:
-      return Run{spans()};
+      return Sawing{spans()};
     case 8:
       return stop();
     case 9:

@@ -173,7 +173,7 @@ TEST_CASE("crew hours are hours, clock hours or spans, with an activity") {
 }
 
 TEST_CASE("a shift may cross midnight") {
-  CHECK(fact_of<Run>("run 22:00-1:30").spans[0].minutes() == 210);
+  CHECK(fact_of<Sawing>("run 22:00-1:30").spans[0].minutes() == 210);
 }
 
 TEST_CASE("a stop has a time or a span, a cause, and may be charged to the job or another") {
@@ -190,9 +190,9 @@ TEST_CASE("a stop has a time or a span, a cause, and may be charged to the job o
 
 TEST_CASE("times are read as people write them: 0715, 7h15, 1h30, 36 min, 9 hours") {
   const std::vector<Span> morning{{435, 620}};
-  CHECK(fact_of<Run>("run 0715-1020").spans == morning);
-  CHECK(fact_of<Run>("run 7h15-10h20").spans == morning);
-  CHECK(fact_of<Run>("run 7:15 – 10:20").spans == morning);
+  CHECK(fact_of<Sawing>("run 0715-1020").spans == morning);
+  CHECK(fact_of<Sawing>("run 7h15-10h20").spans == morning);
+  CHECK(fact_of<Sawing>("run 7:15 – 10:20").spans == morning);
   CHECK(fact_of<Stop>("stop 1h30 belt").minutes == 90);
   const auto stop = fact_of<Stop>("stop 36 min metal staple, charge");
   CHECK(stop.minutes == 36);
@@ -247,6 +247,32 @@ TEST_CASE("work on teeth names the saw, what was done, how many, why and in whic
   CHECK(fact_of<Teeth>("teeth head replaced 1 - - 2 more are loose").text == "2 more are loose");
 }
 
+TEST_CASE("teeth sharpened or filed are touched up") {
+  CHECK(fact_of<Teeth>("teeth head sharpened") == fact_of<Teeth>("teeth head touched-up"));
+  CHECK(fact_of<Teeth>("teeth edger filed 4") == fact_of<Teeth>("teeth edger touched-up 4"));
+}
+
+TEST_CASE("a blade changed whole has a line of its own and counts no teeth") {
+  const auto blade = fact_of<Teeth>("blade head changed metal T17 bent by a fence post");
+  CHECK(blade.action == ToothAction::changed);
+  CHECK_FALSE(blade.count);
+  CHECK(blade.cause == "metal");
+  CHECK(blade.log == "T17");
+  CHECK(blade.text == "bent by a fence post");
+  CHECK(fact_of<Teeth>("blade edger hammered").action == ToothAction::tensioned);
+  CHECK(write_line(sheet_of("blade head replaced dull\n").lines[0]) == "blade   head changed dull");
+  const ReadSheet old = read("sheet 2026-05-05\nteeth head swapped 22 wear\n");  // as it was once written
+  REQUIRE(old.found.size() == 1);
+  CHECK(old.found[0].what == "'22': the blade has no number of teeth, and it is left out");
+  CHECK(old.found[0].severity == Severity::warning);
+  CHECK(write_line(old.sheet.lines[0]) == "blade   head changed wear");
+}
+
+TEST_CASE("sawing time is also read by the word it once had, and written by its own") {
+  CHECK(fact_of<Sawing>("run 7:15-10:20") == fact_of<Sawing>("sawing 7:15-10:20"));
+  CHECK(write_line(sheet_of("RUN 7:15-10:20\n").lines[0]) == "sawing  7:15-10:20");
+}
+
 TEST_CASE("set-up, thickness, charge, meter, fuel and move keep their figures exactly") {
   const auto setup = fact_of<Setup>("setup 2 kerf 0.281 over 0.05 lead reset");
   CHECK(setup.kerf_mils == 281);
@@ -283,7 +309,7 @@ TEST_CASE("typographic marks are read as they are meant") {
   CHECK(fact_of<RandomTally>("5/4 rw 7½x8 6¼×10") == fact_of<RandomTally>("5/4 rw 7-1/2x8 6-1/4x10"));
   CHECK(fact_of<Tally>("1⅛x4 2/16½").items[0].length == Length{16 * 768 + 384, measure::System::inch});
   CHECK(fact_of<LogLine>("log 12½–15½x16") == fact_of<LogLine>("log 12.5-15.5x16"));
-  CHECK(fact_of<Run>("run 7:15–10:20") == fact_of<Run>("run 7:15-10:20"));
+  CHECK(fact_of<Sawing>("run 7:15–10:20") == fact_of<Sawing>("run 7:15-10:20"));
   CHECK(fact_of<Site>("site O’Brien’s – 3″ lot").name == "O’Brien’s – 3″ lot");
 }
 
@@ -293,7 +319,7 @@ TEST_CASE("sizes, pieces and spans may be written with blanks in them") {
   CHECK(fact_of<RandomTally>("5/4 rw 6 x 8 * 3") == fact_of<RandomTally>("5/4 rw 6x8*3"));
   CHECK(fact_of<LogLine>("log T1 15 x 12 defect 15 bf rot") ==
         fact_of<LogLine>("log T1 15x12 defect 15bf rot"));
-  CHECK(fact_of<Run>("run 7:15 - 10:20, 10:56 -13:30").spans.size() == 2);
+  CHECK(fact_of<Sawing>("run 7:15 - 10:20, 10:56 -13:30").spans.size() == 2);
 }
 
 TEST_CASE("a metric book reads plain numbers as millimetres, metres and centimetres") {
