@@ -7,6 +7,8 @@
 namespace kerfbook {
 namespace {
 
+constexpr std::size_t kLongestShown = 2000;  ///< bytes: a longer line is not repeated, its place says enough
+
 const char* word_for(Severity severity) {
   switch (severity) {
     case Severity::error:
@@ -45,6 +47,23 @@ std::string blanks_before(std::string_view line, int column) {
   return std::string(static_cast<std::size_t>(blanks), ' ');
 }
 
+/// show() with the text cut into lines already: a text with many faults is cut once.
+std::string shown_among(const Diagnostic& found, std::string_view file,
+                        const std::vector<std::string_view>& lines) {
+  std::string out(file);
+  if (found.place.line > 0) out += ":" + std::to_string(found.place.line);
+  if (found.place.column > 0) out += ":" + std::to_string(found.place.column);
+  out += std::string(": ") + word_for(found.severity) + ": " + found.what;
+  if (!found.instead.empty()) out += "; " + found.instead;
+  out += "\n";
+  const auto index = static_cast<std::size_t>(found.place.line - 1);
+  if (found.place.line < 1 || index >= lines.size() || lines[index].size() > kLongestShown) return out;
+  const std::string line = printable(lines[index]);
+  out += "    " + line + "\n";
+  if (found.place.column > 0) out += "    " + blanks_before(line, found.place.column) + "^\n";
+  return out;
+}
+
 }  // namespace
 
 bool has_error(const std::vector<Diagnostic>& found) {
@@ -59,26 +78,22 @@ void sort_by_place(std::vector<Diagnostic>& found) {
 }
 
 std::string show(const Diagnostic& found, std::string_view file, std::string_view text) {
-  std::string out(file);
-  if (found.place.line > 0) out += ":" + std::to_string(found.place.line);
-  if (found.place.column > 0) out += ":" + std::to_string(found.place.column);
-  out += std::string(": ") + word_for(found.severity) + ": " + found.what;
-  if (!found.instead.empty()) out += "; " + found.instead;
-  out += "\n";
-  const auto lines = split_lines(text);
-  const auto index = static_cast<std::size_t>(found.place.line - 1);
-  if (found.place.line > 0 && index < lines.size()) {
-    const std::string line = printable(lines[index]);
-    out += "    " + line + "\n";
-    if (found.place.column > 0) out += "    " + blanks_before(line, found.place.column) + "^\n";
-  }
-  return out;
+  return shown_among(found, file, split_lines(text));
 }
 
 std::string show_all(std::vector<Diagnostic> found, std::string_view file, std::string_view text) {
+  const std::size_t all = found.size();
+  if (all > kMostShown) {
+    std::stable_partition(found.begin(), found.end(),
+                          [](const Diagnostic& one) { return one.severity == Severity::error; });
+    found.resize(kMostShown);
+  }
   sort_by_place(found);
+  const auto lines = split_lines(text);
   std::string out;
-  for (const auto& one : found) out += show(one, file, text);
+  for (const auto& one : found) out += shown_among(one, file, lines);
+  if (all > kMostShown)
+    out += std::string(file) + ": and " + std::to_string(all - kMostShown) + " more; mend these first\n";
   return out;
 }
 

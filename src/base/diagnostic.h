@@ -34,7 +34,10 @@ void sort_by_place(std::vector<Diagnostic>& found);
 /// `text` is the whole text the places count in. Ends with a newline.
 std::string show(const Diagnostic& found, std::string_view file, std::string_view text);
 
-/// All of them, in order, each as show() prints it.
+constexpr std::size_t kMostShown = 100;  ///< who has mended so many reads the text again anyway
+
+/// All of them, in order, each as show() prints it. Of more than kMostShown so many are shown, errors before what is
+/// no error, and a line says how many are not.
 std::string show_all(std::vector<Diagnostic> found, std::string_view file, std::string_view text);
 
 }  // namespace kerfbook

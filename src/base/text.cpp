@@ -133,10 +133,16 @@ std::string in_quotes(std::string_view text) {
 }
 
 std::string nearest(std::string_view typed, const std::vector<std::string>& known) {
+  constexpr std::size_t kLongestWord =
+      64;  // nobody misspells a longer one, and the time grows with the square
+  if (typed.size() > kLongestWord) return {};
   const std::string word = lower(typed);
   std::string best;
   std::size_t least = std::max<std::size_t>(1, word.size() / 3) + 1;
   for (const auto& candidate : known) {
+    const std::size_t apart =
+        std::max(word.size(), candidate.size()) - std::min(word.size(), candidate.size());
+    if (apart >= least) continue;
     const std::size_t distance = edit_distance(word, lower(candidate));
     if (distance < least) {
       least = distance;

@@ -1,6 +1,6 @@
 // toml_table.h -- a TOML file as a tree that keeps every place, and one table of it read key by key with every slip
 // noted. Numbers stay the digits that were typed: none ever goes through floating point. What the keys mean is the
-// business of mill*.cpp and of billing/. The TOML library itself is known to toml_table.cpp alone.
+// business of mill*.cpp and of billing/. The TOML library itself is known to toml_read.cpp alone.
 #pragma once
 
 #include <cstdint>

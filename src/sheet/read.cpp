@@ -1,6 +1,8 @@
 // read.cpp -- cuts the text into lines, finds each line's kind and has it read; the `sheet` line is read here.
 #include "sheet/read.h"
 
+#include <algorithm>
+
 #include "base/text.h"
 #include "sheet/guess.h"
 #include "sheet/kinds.h"
@@ -23,15 +25,22 @@ bool is_control(std::string_view line, std::size_t at) {
   return (byte < 0x20 && byte != '\t') || byte == 0x7F;
 }
 
+/// U+202A to U+202E and U+2066 to U+2069: they would turn round what a message prints after them.
+bool turns_writing(std::string_view line, std::size_t at) {
+  const std::string_view bytes = line.substr(at, 3);
+  return bytes.size() == 3 && ((bytes >= "\xE2\x80\xAA" && bytes <= "\xE2\x80\xAE") ||
+                               (bytes >= "\xE2\x81\xA6" && bytes <= "\xE2\x81\xA9"));
+}
+
 /// The first byte that cannot be text, or npos.
 std::size_t find_unreadable(std::string_view line) {
   for (std::size_t at = 0; at < line.size(); ++at) {
-    if (is_control(line, at)) return at;
+    if (is_control(line, at) || turns_writing(line, at)) return at;
   }
   if (is_utf8(line)) return std::string_view::npos;
   std::size_t good = 0;  // the longest beginning that is text ends where the fault is
-  for (std::size_t end = 1; end <= line.size(); ++end) {
-    if (is_utf8(line.substr(0, end))) good = end;
+  for (std::size_t end = 1; end <= line.size() && end <= good + 4; ++end) {
+    if (is_utf8(line.substr(good, end - good))) good = end;
   }
   return good;
 }
@@ -55,9 +64,15 @@ class SheetReader {
       tell({}, "this is not text", "save the sheet as plain UTF-8 text");
       return;
     }
+    if (text.size() > kLongestSheet) {
+      tell({}, "a text of " + std::to_string(text.size()) + " bytes is no day sheet",
+           "post each day as a sheet of its own");
+      return;
+    }
     for (const std::string_view line : split_lines(text)) {
       ++number_;
-      if (!unreadable(line)) read_line(fold(line));
+      if (!too_long(line) && !unreadable(line)) read_line(fold(line));
+      if (out_.found.size() >= kMostErrors && too_many_errors()) break;
     }
     if (!first_line_ && !has_error(out_.found))
       tell({}, "no sheet: nothing in it", "begin with sheet and the day, as sheet 2026-05-05");
@@ -69,11 +84,30 @@ class SheetReader {
     out_.found.push_back({Severity::error, place, std::move(what), std::move(instead)});
   }
 
+  bool too_long(std::string_view line) {
+    if (line.size() <= kLongestLine) return false;
+    if (!first_line_) first_line_ = number_;
+    tell({number_, 0},
+         "a line of " + std::to_string(line.size()) + " bytes, where " + std::to_string(kLongestLine) +
+             " is the most",
+         "write it on several lines");
+    return true;
+  }
+
+  bool too_many_errors() {
+    const auto errors = std::count_if(out_.found.begin(), out_.found.end(),
+                                      [](const Diagnostic& one) { return one.severity == Severity::error; });
+    if (errors < static_cast<std::ptrdiff_t>(kMostErrors)) return false;
+    tell({number_, 0}, "too many errors; the sheet was not read past this line",
+         "mend the first ones and check it again");
+    return true;
+  }
+
   bool unreadable(std::string_view line) {
     const std::size_t at = find_unreadable(line);
     if (at == std::string_view::npos) return false;
     const Place place{number_, characters_before(line, at) + 1};
-    if (is_control(line, at)) {
+    if (is_control(line, at) || turns_writing(line, at)) {
       tell(place, "a character that cannot be printed", "delete it");
     } else {
       tell(place, "bytes that are no UTF-8 text", "save the sheet as plain UTF-8 text");

@@ -20,6 +20,12 @@ struct ReadSheet {
   std::vector<Diagnostic> found;  ///< every one at once, in order of place
 };
 
+/// More than a person writes down of a day; what is longer is another file taken for a sheet. The time to read grows with
+/// the text and no faster because of them.
+constexpr std::size_t kLongestSheet = 1 << 20;  ///< bytes
+constexpr std::size_t kLongestLine = 2000;      ///< bytes
+constexpr std::size_t kMostErrors = 200;        ///< then the rest is not read
+
 /// Never throws on any bytes. Reads CRLF, tabs, a byte-order mark, any case of the words, and typographic
 /// ′ ″ × ½ ¼ ¾ ⅛ … as they are meant.
 ReadSheet read(std::string_view text, const ReadOptions& options = {});

@@ -49,4 +49,21 @@ TEST_CASE("diagnostics stand in the order of the text, the gravest first at one 
         "f:1: note: x\n    1\nf:2: note: y\n    2\n");
 }
 
+TEST_CASE("of very many findings a hundred are shown, errors first, and how many more there are") {
+  std::vector<Diagnostic> found;
+  std::string text;
+  for (int line = 1; line <= 300; ++line) {
+    found.push_back({line <= 150 ? Severity::warning : Severity::error, {line, 0}, "odd", ""});
+    text += "x\n";
+  }
+  const std::string shown = show_all(found, "a", text);
+  CHECK(shown.starts_with("a:151: error: odd\n"));
+  CHECK(shown.find("warning") == std::string::npos);
+  CHECK(shown.ends_with("a:250: error: odd\n    x\na: and 200 more; mend these first\n"));
+}
+
+TEST_CASE("a line too long to be read on a screen is not repeated under what is wrong with it") {
+  CHECK(show({Severity::error, {1, 1}, "long", ""}, "a", std::string(5000, 'x')) == "a:1:1: error: long\n");
+}
+
 }  // namespace

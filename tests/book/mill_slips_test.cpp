@@ -185,4 +185,26 @@ TEST_CASE("no bytes make the reader throw") {
   }));
 }
 
+TEST_CASE("a character that cannot be printed is no part of a name, however it is written") {
+  CHECK(found_in("[mill]\nname = \"a\\u001Bb\"\n") ==
+        "2:8 a character that cannot be printed; leave it out\n");
+  CHECK(found_in("[mill]\nname = \"a\\uFFFEb\"\n") ==
+        "2:8 a character that cannot be printed; leave it out\n");
+  CHECK(found_in("[mill]\naddress = [\"yard\", \"\\u202Eb\"]\n") ==
+        "2:20 a character that cannot be printed; leave it out\n");
+}
+
+TEST_CASE("a line longer than any mill file has is told and not gone into") {
+  std::string key = "a";
+  for (int part = 0; part < 30'000; ++part) key += ".a";
+  CHECK(found_in(key + " = 1\n") ==
+        "1:0 a line of 60005 bytes, where 4000 is the most; write the list on several lines\n");
+}
+
+TEST_CASE("of very many unknown keys a table names two hundred") {
+  std::string toml = "[mill]\n";
+  for (int key = 0; key < 5'000; ++key) toml += "zzzz" + std::to_string(key) + " = 1\n";
+  CHECK(read_mill(toml).found.size() == 200);
+}
+
 }  // namespace
