@@ -10,6 +10,7 @@
 
 #include "base/error.h"
 #include "book/core.h"
+#include "book/leftover.h"
 #include "book/schema.h"
 
 namespace kerfbook::book {
@@ -78,10 +79,6 @@ void first_read(SQLite::Database& database) {
   database.execAndGet("SELECT count(*) FROM sqlite_schema");
 }
 
-fs::path rollback_journal_of(const fs::path& file) {
-  return file.string() + "-journal";
-}
-
 /// What a killed writer left beside the book: played back when it had begun to change the file, else of no use.
 /// A reader cannot clear it, and SQLite leaves one of no use until the next write, so it is done here, that an idle
 /// book is one file. Going from a journal that is kept to one that is deleted, SQLite deletes it under a writer's
@@ -94,9 +91,14 @@ void clear_leftover(const std::string& path) {
 }
 
 std::unique_ptr<SQLite::Database> open_database(const fs::path& file, bool read_only) {
-  const std::string path = fs::absolute(file).string();  // never a name that SQLite reads as something else
+  // Never a name that SQLite reads as something else; and the file itself where `file` is a link to it, since that is
+  // where its journal lies.
+  const std::string path = fs::canonical(file).string();
   std::error_code ignored;
-  if (fs::exists(rollback_journal_of(path), ignored)) clear_leftover(path);
+  if (fs::exists(rollback_journal_of(path), ignored)) {
+    check_leftover(path);
+    clear_leftover(path);
+  }
   auto database = connect(path, read_only ? SQLite::OPEN_READONLY : SQLite::OPEN_READWRITE);
   first_read(*database);
   return database;

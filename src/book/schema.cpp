@@ -46,6 +46,13 @@ std::vector<std::string> statements_in(std::string_view sql) {
   return statements;
 }
 
+/// A name as SQL takes it, whatever stands in it: it comes out of a file.
+std::string as_name(const std::string& name) {
+  std::string out = "\"";
+  for (const char c : name) out += c == '"' ? "\"\"" : std::string(1, c);
+  return out + "\"";
+}
+
 View view_from(const std::string& statement) {
   const auto begin = statement.find(kCreateView);
   if (begin == std::string::npos) throw std::logic_error("schema/views.sql holds views only: " + statement);
@@ -101,7 +108,7 @@ void renew_views(Store& store) {
   std::vector<std::string> old;
   store.each("SELECT name FROM sqlite_schema WHERE type = 'view'",
              [&](const Row& row) { old.push_back(row.text(0)); });
-  for (const auto& name : old) store.database().exec("DROP VIEW \"" + name + "\"");
+  for (const auto& name : old) store.database().exec("DROP VIEW " + as_name(name));
   for (const auto& view : program_views()) store.database().exec(view.sql);
 }
 
