@@ -98,7 +98,7 @@ class SheetReader {
     const auto errors = std::count_if(out_.found.begin(), out_.found.end(),
                                       [](const Diagnostic& one) { return one.severity == Severity::error; });
     if (errors < static_cast<std::ptrdiff_t>(kMostErrors)) return false;
-    tell({number_, 0}, "too many errors; the sheet was not read past this line",
+    tell({number_ + 1, 0}, "too many errors; from here on the sheet was not read",
          "mend the first ones and check it again");
     return true;
   }

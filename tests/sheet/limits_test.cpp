@@ -33,8 +33,8 @@ TEST_CASE("a line of 2000 bytes is read") {
 TEST_CASE("past two hundred errors the rest is not read, and the last one says so") {
   const auto got = read_lines("zzzz 1", 80'000);
   CHECK(got.found.size() == sheet::kMostErrors + 1);
-  CHECK(got.found.back().place == Place{201, 0});
-  CHECK(got.found.back().what == "too many errors; the sheet was not read past this line");
+  CHECK(got.found.back().place == Place{202, 0});
+  CHECK(got.found.back().what == "too many errors; from here on the sheet was not read");
 }
 
 TEST_CASE("warnings do not end the reading of a sheet") {
