@@ -94,6 +94,9 @@ struct OpenOptions {
   std::function<std::vector<Diagnostic>(std::string_view)> check_money = {};
 };
 
+/// A file with the head of a book, whatever its edition and state. Never throws, and leaves the file alone.
+bool is_book(const std::filesystem::path& file);
+
 class Book {
  public:
   /// Makes a new book. Refused when the file exists. With a mill file, posts it as entry 1;

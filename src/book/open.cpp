@@ -193,6 +193,17 @@ std::unique_ptr<Core> make_draft(const fs::path& file, const fs::path& draft, co
 
 }  // namespace
 
+bool is_book(const fs::path& file) {
+  std::error_code error;
+  if (!fs::is_regular_file(file, error)) return false;
+  std::ifstream stream(file, std::ios::binary);
+  Header header{};
+  stream.read(header.data(), header.size());
+  return static_cast<std::size_t>(stream.gcount()) == kHeaderBytes &&
+         std::string_view(header.data(), kMagic.size()) == kMagic &&
+         big_endian(header, kApplicationIdAt) == kApplicationId;
+}
+
 Book Book::create(const fs::path& file, const OpenOptions& options, const std::optional<Document>& mill) {
   std::error_code error;
   if (fs::exists(fs::symlink_status(file, error))) {

@@ -1,0 +1,126 @@
+#include "command/output_file.h"
+
+#include <fcntl.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include <cerrno>
+#include <cstring>
+
+#include "base/error.h"
+#include "book/book.h"
+
+namespace kerfbook::command {
+
+namespace fs = std::filesystem;
+
+namespace {
+
+constexpr ::off_t kRoomForAPaper = 256 * 1024;
+constexpr unsigned kRights = 07777;
+
+/// The folder is synced too, or a power cut could take the name back.
+int sync_folder(const fs::path& folder) {
+  const int handle = ::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
+  if (handle < 0) return errno;
+  const int fault = ::fsync(handle) == 0 || errno == EINVAL ? 0 : errno;  // EINVAL: a file system without it
+  ::close(handle);
+  return fault;
+}
+
+bool is_journal_of_a_book(const fs::path& file) {
+  constexpr std::string_view kEnding = "-journal";
+  const std::string name = file.string();
+  return name.ends_with(kEnding) && book::is_book(name.substr(0, name.size() - kEnding.size()));
+}
+
+}  // namespace
+
+OutputFile::OutputFile(const std::string& file) : named_(file) {
+  std::error_code error;
+  const fs::file_status status = fs::status(file, error);
+  if (fs::is_directory(status)) throw Refused(named_ + ": is a folder; give a file in it");
+  direct_ = fs::exists(status) && !fs::is_regular_file(status);
+  file_ = fs::absolute(file);
+  if (direct_) return;
+  if (const fs::path led_to = fs::weakly_canonical(file_, error); !error) file_ = led_to;
+  if (!fs::is_directory(file_.parent_path(), error))
+    throw Refused(named_ + ": there is no folder " + file_.parent_path().string() + "; make it first");
+  if (is_journal_of_a_book(file_))
+    throw Refused(named_ + ": is kept for the book of that name; give another name");
+  if (fs::exists(status)) {
+    if (book::is_book(file_)) throw Refused(named_ + ": is a book, and stays one; give another name");
+    struct ::stat now {};
+    if (::stat(file_.c_str(), &now) == 0) mode_ = now.st_mode & kRights;
+    if (::access(file_.c_str(), W_OK) != 0) fail(errno);
+  }
+  open_beside();
+  reserve();
+}
+
+OutputFile::~OutputFile() {
+  if (handle_ >= 0) ::close(handle_);
+  if (!beside_.empty()) ::unlink(beside_.c_str());
+}
+
+void OutputFile::fail(int fault) const {
+  throw Failed(named_ + ": cannot be written (" + std::strerror(fault) + ")");
+}
+
+/// Without a name where the file system can: then a killed program leaves nothing behind.
+void OutputFile::open_beside() {
+  const fs::path folder = file_.parent_path();
+  handle_ = ::open(folder.c_str(), O_TMPFILE | O_WRONLY | O_CLOEXEC, 0666);
+  if (handle_ >= 0) return;
+  if (errno != EOPNOTSUPP && errno != EISDIR && errno != ENOENT) fail(errno);
+  const fs::path name = folder / ("." + file_.filename().string() + ".part" + std::to_string(::getpid()));
+  handle_ = ::open(name.c_str(), O_CREAT | O_EXCL | O_WRONLY | O_CLOEXEC, 0666);
+  if (handle_ < 0) fail(errno);
+  beside_ = name;
+}
+
+void OutputFile::reserve() const {
+  const int fault = ::posix_fallocate(handle_, 0, kRoomForAPaper);
+  if (fault != 0 && fault != EOPNOTSUPP && fault != EINVAL) fail(fault);
+}
+
+void OutputFile::put(std::string_view bytes) const {
+  while (!bytes.empty()) {
+    const ::ssize_t some = ::write(handle_, bytes.data(), bytes.size());
+    if (some < 0 && errno == EINTR) continue;
+    if (some < 0) fail(errno);
+    bytes.remove_prefix(static_cast<std::size_t>(some));
+  }
+}
+
+void OutputFile::take_name() {
+  if (beside_.empty()) {
+    const fs::path name =
+        file_.parent_path() / ("." + file_.filename().string() + ".part" + std::to_string(::getpid()));
+    const std::string own = "/proc/self/fd/" + std::to_string(handle_);
+    ::unlink(name.c_str());  // of a program that was killed and had our number
+    if (::linkat(AT_FDCWD, own.c_str(), AT_FDCWD, name.c_str(), AT_SYMLINK_FOLLOW) != 0) fail(errno);
+    beside_ = name;
+  }
+  if (::rename(beside_.c_str(), file_.c_str()) != 0) fail(errno);
+  beside_.clear();
+}
+
+void OutputFile::write(std::string_view bytes) {
+  if (direct_) {
+    handle_ = ::open(file_.c_str(), O_WRONLY | O_CLOEXEC);
+    if (handle_ < 0) fail(errno);
+    return put(bytes);
+  }
+  put(bytes);
+  if (::ftruncate(handle_, static_cast<::off_t>(bytes.size())) != 0) fail(errno);
+  if (mode_ != 0 && ::fchmod(handle_, mode_) != 0) fail(errno);
+  if (::fsync(handle_) != 0) fail(errno);
+  take_name();
+  if (const int fault = sync_folder(file_.parent_path())) fail(fault);
+  std::error_code error;
+  if (fs::file_size(file_, error) != bytes.size() || error)
+    throw Failed(named_ + ": has not the size that was written; look at the disk, and write it again");
+}
+
+}  // namespace kerfbook::command
