@@ -2,10 +2,12 @@
 // library under it would nearly double the start-up time of every run that writes no workbook.
 #include <dlfcn.h>
 
+#include <array>
 #include <filesystem>
-#include <vector>
+#include <string_view>
 
 #include "base/error.h"
+#include "build_mark.h"
 #include "render/renderer.h"
 #include "render/xlsx.h"
 
@@ -16,27 +18,33 @@ namespace fs = std::filesystem;
 
 constexpr const char* kModule = "kerfbook_xlsx.so";
 
-/// Beside the program (a build), one folder up (a test program), or where cmake --install puts it.
-std::vector<fs::path> places() {
+/// Beside the program, as it is built, or where cmake --install puts it. Nowhere else: what is loaded runs as this
+/// program, so a folder that others may write to is no place for it.
+std::array<fs::path, 2> places() {
   std::error_code error;
   const fs::path here = fs::read_symlink("/proc/self/exe", error).parent_path();
-  return {here / kModule, here.parent_path() / kModule, here.parent_path() / "lib" / "kerfbook" / kModule};
+  return {here / kModule, here.parent_path() / "lib" / "kerfbook" / kModule};
+}
+
+fs::path found() {
+  std::string tried;
+  for (const auto& place : places()) {
+    std::error_code error;
+    if (fs::exists(place, error)) return place;
+    tried += (tried.empty() ? "" : " and ") + place.string();
+  }
+  throw Failed("the workbook writer is missing; looked for " + tried);
 }
 
 WriteWorkbook load() {
-  std::string tried;
-  for (const auto& place : places()) {
-    tried += (tried.empty() ? "" : ", ") + place.string();
-    std::error_code error;
-    if (!fs::exists(place, error)) continue;
-    void* const module =
-        ::dlopen(place.c_str(), RTLD_NOW | RTLD_LOCAL);  // stays loaded until the program ends
-    if (module == nullptr) throw Failed(std::string("the workbook writer cannot be loaded: ") + ::dlerror());
-    void* const function = ::dlsym(module, kWriteWorkbookName);
-    if (function == nullptr) throw Failed(place.string() + " is not this program's workbook writer");
-    return reinterpret_cast<WriteWorkbook>(function);
-  }
-  throw Failed("the workbook writer is missing; looked for " + tried);
+  const fs::path place = found();
+  void* const module = ::dlopen(place.c_str(), RTLD_NOW | RTLD_LOCAL);  // stays loaded until the program ends
+  if (module == nullptr) throw Failed(std::string("the workbook writer cannot be loaded: ") + ::dlerror());
+  const auto* const build = static_cast<const char*>(::dlsym(module, kWorkbookBuildName));
+  void* const function = ::dlsym(module, kWriteWorkbookName);
+  if (build == nullptr || function == nullptr || std::string_view(build) != KERFBOOK_BUILD_MARK)
+    throw Failed(place.string() + ": is of another build than this program; install both anew");
+  return reinterpret_cast<WriteWorkbook>(function);
 }
 
 }  // namespace

@@ -9,6 +9,7 @@
 #include <fstream>
 
 #include "base/text.h"
+#include "build_mark.h"
 #include "render/cell.h"
 #include "render/xlsx_book.h"
 #include "render/xlsx_paper.h"
@@ -170,6 +171,8 @@ void write(const Document& document, std::string& bytes) {
 
 }  // namespace
 }  // namespace kerfbook::render
+
+extern "C" __attribute__((visibility("default"))) const char kerfbook_workbook_build[] = KERFBOOK_BUILD_MARK;
 
 extern "C" __attribute__((visibility("default"))) bool kerfbook_write_workbook(
     const kerfbook::render::Document& document, std::string& bytes, std::string& fault) {

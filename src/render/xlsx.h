@@ -12,4 +12,8 @@ namespace kerfbook::render {
 using WriteWorkbook = bool (*)(const Document& document, std::string& bytes, std::string& fault);
 constexpr const char* kWriteWorkbookName = "kerfbook_write_workbook";
 
+/// The name of the module's text that says which build it is of (cmake/build_mark.cmake): the two sides share the
+/// layout of Document, so a module of another build is not used.
+constexpr const char* kWorkbookBuildName = "kerfbook_workbook_build";
+
 }  // namespace kerfbook::render

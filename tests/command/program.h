@@ -57,9 +57,10 @@ class Scratch {
   fs::path path_;
 };
 
-/// Starts the program with both outputs into files; the caller waits for it.
-inline pid_t start(const std::vector<std::string>& arguments, const fs::path& out, const fs::path& err) {
-  std::vector<std::string> words{kProgram};
+/// Starts a program with both outputs into files; the caller waits for it.
+inline pid_t start_program(const std::string& program, const std::vector<std::string>& arguments,
+                           const fs::path& out, const fs::path& err) {
+  std::vector<std::string> words{program};
   words.insert(words.end(), arguments.begin(), arguments.end());
   std::vector<char*> argv;
   for (auto& word : words) argv.push_back(word.data());
@@ -78,6 +79,10 @@ inline pid_t start(const std::vector<std::string>& arguments, const fs::path& ou
   return child;
 }
 
+inline pid_t start(const std::vector<std::string>& arguments, const fs::path& out, const fs::path& err) {
+  return start_program(kProgram, arguments, out, err);
+}
+
 struct Ran {
   int code = -1;  ///< exit code, or 128 + signal
   std::string out;
@@ -90,16 +95,21 @@ inline int wait_for(pid_t child) {
   return WIFEXITED(status) ? WEXITSTATUS(status) : 128 + WTERMSIG(status);
 }
 
-inline Ran run(const std::vector<std::string>& arguments, const fs::path& folder) {
+inline Ran run_program(const std::string& program, const std::vector<std::string>& arguments,
+                       const fs::path& folder) {
   const fs::path out = folder / ".out";
   const fs::path err = folder / ".err";
   Ran ran;
-  ran.code = wait_for(start(arguments, out, err));
+  ran.code = wait_for(start_program(program, arguments, out, err));
   ran.out = slurp(out);
   ran.err = slurp(err);
   fs::remove(out);
   fs::remove(err);
   return ran;
+}
+
+inline Ran run(const std::vector<std::string>& arguments, const fs::path& folder) {
+  return run_program(kProgram, arguments, folder);
 }
 
 }  // namespace kerfbook::tests

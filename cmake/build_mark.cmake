@@ -1,0 +1,17 @@
+# Writes OUT: a mark of the headers whose layout the program and its workbook module must share, and of the compiler.
+# A module of another build has another mark, and is not used.
+set(TEXT "${COMPILER};")
+file(GLOB HEADERS ${ROOT}/src/render/*.h ${ROOT}/src/base/*.h ${ROOT}/src/measure/*.h)
+list(SORT HEADERS)
+foreach(HEADER ${HEADERS})
+  file(SHA256 ${HEADER} DIGEST)
+  string(APPEND TEXT "${DIGEST};")
+endforeach()
+string(SHA256 MARK "${TEXT}")
+set(NEW "// made by cmake/build_mark.cmake\n#pragma once\n\n#define KERFBOOK_BUILD_MARK \"${MARK}\"\n")
+if(EXISTS ${OUT})
+  file(READ ${OUT} OLD)
+endif()
+if(NOT "${OLD}" STREQUAL "${NEW}")
+  file(WRITE ${OUT} "${NEW}")
+endif()
