@@ -1,9 +1,9 @@
 -- report:  stock
 -- title:   Lumber stock
--- meaning: Own lumber: what was there before the period, what was cut for the mill itself and came from share
---          settlements, less what was sold, is on hand. Sold lumber is off the stock at the sale, whether it has left or
+-- meaning: Own lumber: what was there before the period, what was cut for the mill itself and came from shares,
+--          less what was sold, is on hand. Sold lumber is off the stock at the sale, whether it has left or
 --          not. Lumber counted by its length has no pieces. Customers' lumber: what was cut for a job, less the mill's
---          part of a settlement and what load slips took away, is still to be fetched; lumber that never went on a load
+--          part of a division and what load slips took away, is still to be fetched; lumber that never went on a load
 --          slip stays in that list.
 -- filters: from to species
 -- example: stock -o stock.xlsx
@@ -93,7 +93,7 @@ WITH moved AS (   -- jobs that were cut for, settled or fetched in the period
   SELECT job_id FROM v_run_id WHERE day BETWEEN :from AND :to AND lines > 0
   UNION
   SELECT j.id FROM v_paper p JOIN v_job j ON j.code = p.job
-  WHERE p.kind IN ('load', 'settlement') AND p.day BETWEEN :from AND :to),
+  WHERE p.kind IN ('load', 'take-back', 'division') AND p.day BETWEEN :from AND :to),
 later AS (
   SELECT job_id, tag, -sum(pieces) FILTER (WHERE movement = 'cut') AS cut, sum(pieces) FILTER (WHERE movement = 'share') AS to_mill,
          sum(pieces) FILTER (WHERE movement = 'delivered') AS delivered, -sum(lumber) AS lumber

@@ -139,10 +139,11 @@ FROM cost c JOIN v_use u ON u.per = c.per AND u.day BETWEEN c.from_day AND c.to_
        AND own.who = u.who COLLATE NOCASE AND own.who <> '' AND u.day BETWEEN own.from_day AND own.to_day))
 WHERE u.quantity <> 0;
 CREATE VIEW v_service AS SELECT line, name, every_tenths FROM service;   -- services due by engine hours
-CREATE VIEW v_load AS    -- one row a line of a load slip
+CREATE VIEW v_load AS    -- one row a line of a load slip; taken_back: the day its lumber was here again, NULL when it is gone
 SELECT p.number, p.day, p.job, job.id AS job_id, coalesce(job.owner, 'customer') AS owner, p.customer, l.line, l.bundle, l.species,
        l.grade, l.size, l.thickness, l.width, l.length, l.metric, l.pieces,
-       lumber_of(l.thickness, l.width, l.length, l.metric) * max(l.pieces, 1) AS lumber
+       lumber_of(l.thickness, l.width, l.length, l.metric) * max(l.pieces, 1) AS lumber,
+       (SELECT t.day FROM paper t WHERE t.slip = p.number) AS taken_back
 FROM paper p LEFT JOIN job ON job.code = p.job JOIN paper_load l ON l.entry = p.entry;
 CREATE VIEW v_sold AS    -- one row a line of own lumber sold in the yard
 SELECT s.day, s.shift, s.number, s.buyer, species.code AS species, size.label AS size, size.thickness, size.width,
@@ -181,8 +182,8 @@ SELECT p.kind, p.number, p.day, p.job, p.customer, t.name, t.percent_micro, t.in
        CASE p.kind WHEN 'credit' THEN -t.base ELSE t.base END AS base,
        CASE WHEN t.excused <> '' THEN 0 WHEN p.kind = 'credit' THEN -t.amount ELSE t.amount END AS amount
 FROM paper_tax t JOIN paper p ON p.entry = t.entry;
-CREATE VIEW v_paper_share AS  -- one row a line of a share settlement; length 0: to_customer and to_mill are lengths, not pieces
-SELECT p.number, p.day, p.job, p.customer, s.line, s.species, s.grade, s.size, s.thickness, s.width, s.length, s.metric,
+CREATE VIEW v_paper_share AS  -- one row a line of a division of lumber; length 0: to_customer and to_mill are lengths, not pieces
+SELECT p.number, p.day, p.job, p.customer, s.line, s.bundle, s.species, s.grade, s.size, s.thickness, s.width, s.length, s.metric,
        s.to_customer, s.to_mill,
        CASE s.length WHEN 0 THEN lumber_of(s.thickness, s.width, s.to_mill, s.metric)
             ELSE lumber_of(s.thickness, s.width, s.length, s.metric) * s.to_mill END AS mill_lumber
@@ -201,7 +202,8 @@ SELECT t.day, t.shift, 'cut' AS movement, job.owner, r.job AS job_id, lower(t.bu
 FROM tally t JOIN run r ON r.day = t.day AND r.shift = t.shift AND r.run = t.run JOIN size s ON s.id = t.size
   LEFT JOIN job ON job.id = r.job
 UNION ALL SELECT s.day, CAST(NULL AS INTEGER), 'share', CAST(o.owner AS TEXT),
-       CAST(CASE o.owner WHEN 'shares' THEN (SELECT id FROM job WHERE code = s.job) END AS INTEGER), NULL,
+       CAST(CASE o.owner WHEN 'shares' THEN (SELECT id FROM job WHERE code = s.job) END AS INTEGER),
+       CASE o.owner WHEN 'shares' THEN lower(nullif(s.bundle, '')) END,
        (SELECT id FROM species WHERE code = s.species), (SELECT id FROM grade WHERE code = s.grade),
        CAST((SELECT min(z.stack) FROM size z WHERE z.metric = s.metric AND z.thickness = s.thickness AND z.width = s.width) AS INTEGER),
        s.metric, nullif(s.length, 0), CASE WHEN s.length > 0 THEN o.side * s.to_mill ELSE 0 END,
@@ -221,8 +223,14 @@ UNION ALL SELECT l.day, CAST(NULL AS INTEGER), 'delivered', CAST(l.owner AS TEXT
        CAST((SELECT min(z.stack) FROM size z WHERE z.metric = l.metric AND z.thickness = l.thickness AND z.width = l.width) AS INTEGER),
        l.metric, CASE WHEN l.pieces > 0 THEN l.length END, -l.pieces, CASE WHEN l.pieces > 0 THEN 0 ELSE -l.length END,
        -l.lumber
-FROM v_load l;
-CREATE VIEW v_stock AS   -- one row a movement of lumber: cut, share (to the mill's own stock), sold, delivered; going out is below 0
+FROM v_load l
+UNION ALL SELECT l.taken_back, CAST(NULL AS INTEGER), 'delivered', CAST(l.owner AS TEXT), l.job_id, lower(nullif(l.bundle, '')),
+       (SELECT id FROM species WHERE code = l.species), (SELECT id FROM grade WHERE code = l.grade),
+       CAST((SELECT min(z.stack) FROM size z WHERE z.metric = l.metric AND z.thickness = l.thickness AND z.width = l.width) AS INTEGER),
+       l.metric, CASE WHEN l.pieces > 0 THEN l.length END, +l.pieces, CASE WHEN l.pieces > 0 THEN 0 ELSE l.length END,
+       +l.lumber
+FROM v_load l WHERE l.taken_back IS NOT NULL;
+CREATE VIEW v_stock AS   -- one row a movement of lumber: cut, share (to the mill's own stock), sold, delivered (and, above 0, a load taken back); going out is below 0
 SELECT day, movement, owner, (SELECT code FROM job j WHERE j.id = job_id) COLLATE NOCASE AS job,
        coalesce((SELECT t.bundle FROM tally t WHERE t.bundle = tag COLLATE NOCASE ORDER BY t.day, t.shift, t.number LIMIT 1), tag)
          AS bundle,

@@ -21,7 +21,7 @@ struct Rate {
   std::string counted;     ///< the counting convention in words; empty where there is none
   Rational rate;           ///< money a unit
   int places = 2;          ///< decimals the quantity is rounded to, once, before the rate
-  std::int64_t per = 1;    ///< quantities are held in 1/per of the unit: bf when the unit is MBF
+  std::int64_t per = 1;    ///< quantities are held in 1/per of the unit: bf when the unit is MBF, minutes of hours
   bool each_line = false;  ///< each size line is rounded, not the total
   bool sawing = false;     ///< a price (counts for minimum and percent charges), not a charge
   std::string tax;         ///< kind of line
@@ -36,6 +36,14 @@ enum class Role : std::uint8_t {
   rated,      ///< a charge's rate x quantity, one line an occurrence
   share,      ///< lumber to be divided, no money
 };
+
+/// Of an hour's rate: quantities are whole minutes up to the amount.
+constexpr std::int64_t kMinutesPerHour = 60;
+inline void by_the_minute(Rate& rate) {
+  rate.unit = "h";
+  rate.per = kMinutesPerHour;
+  rate.places = 0;
+}
 
 /// One fact under one rate. `quantity` is in proportion to `count`, so that a part can be taken back.
 struct Item {
@@ -117,7 +125,7 @@ struct Priced {
 /// What an issued paper froze.
 struct Billed {
   std::string paper;             ///< "invoice 12"
-  bool settlement = false;       ///< of shares; else of money
+  bool division = false;       ///< of shares; else of money
   bool cancelled = false;        ///< by a credit note: then it bills nothing, but its sheets are open again
   std::vector<SheetRef> sheets;  ///< covered, in the revision that was billed
   std::vector<Item> items;
@@ -144,7 +152,8 @@ struct Line {
   LineKind kind = LineKind::sawing;
   std::string title;        ///< of its rate
   std::string description;  ///< the title, with what was noted or corrected
-  Decimal quantity;
+  Decimal quantity;    ///< as printed; of time, whole minutes
+  bool timed = false;  ///< it is time: printed in hours and minutes, and the rate is for an hour
   std::string unit;
   std::optional<Rational> rate;
   Money amount;
@@ -156,6 +165,9 @@ struct Line {
   std::string counted;     ///< convention in words
   bool operator==(const Line&) const = default;
 };
+
+/// A line's quantity in its unit: what is multiplied by the rate.
+Rational quantity_of(const Line& line);
 
 struct TaxRow {
   std::string name;
@@ -195,11 +207,11 @@ struct JobFacts {
 };
 
 /// The draft of what is not billed yet. Sheets billed in an earlier revision give the difference as adjustment
-/// lines, at the rates they were billed at; sheets billed as they stand give nothing. `settlement` asks for the
+/// lines, at the rates they were billed at; sheets billed as they stand give nothing. `division` asks for the
 /// lumber to be shared instead of the money. `today` decides which taxes are in force.
 Draft make_draft(const Terms& terms, const JobTerms& job, const JobFacts& now,
                  const std::vector<Billed>& before, const std::vector<Waiver>& waivers, Day today,
-                 bool settlement = false);
+                 bool division = false);
 
 /// Taxes on lines, and the total. Each tax is rounded once, on the sum of the lines it falls on.
 struct Taxed {
@@ -219,7 +231,7 @@ std::vector<Difference> explain_difference(const Draft& at_once, const std::vect
 
 /// Exact quantities as shown, and the amount: rounded once, or each size line, as the rate says.
 struct Sum {
-  Decimal quantity;
+  Decimal quantity;  ///< of time, minutes
   Money amount;
 };
 Sum price_items(const Rate& rate, const std::vector<const Item*>& items, int money_places);

@@ -45,6 +45,12 @@ std::string noted(const Fact& fact) {
   return join(parts, ", ");
 }
 
+/// Hours become whole minutes: a tenth of an hour typed by hand is 6 minutes.
+void in_minutes(Item& item) {
+  item.quantity = item.quantity * Rational(kMinutesPerHour);
+  by_the_minute(item.rate);
+}
+
 bool is_strike(const Fact& fact) {
   return (fact.kind == FactKind::stop && same_word(fact.name, "metal")) ||
          (fact.kind == FactKind::teeth && same_word(fact.cause, "metal"));
@@ -85,6 +91,7 @@ void SheetItems::unpriced(const Fact& fact, const Rational& quantity, const std:
   made.quantity = quantity;
   made.rate.title = (fact.kind == FactKind::stop ? "Stop, " : "") + fact.name;
   made.rate.unit = unit;
+  if (unit == "h") in_minutes(made);
   made.rate.tax = "service";
   take_waiver(made, fact.name);
   if (made.waived.empty()) problem(fact, what);
@@ -111,6 +118,7 @@ void SheetItems::charge_items(const Fact& fact, const ChargeTerm& charge, const 
   made.rate.rate = charge.rate;
   made.rate.unit = unit_of(charge.per);
   made.quantity = counted;
+  if (charge.per == Per::hour) in_minutes(made);
   push_charge(std::move(made), charge);
 }
 

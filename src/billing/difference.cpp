@@ -16,20 +16,14 @@ struct Part {
   std::string unit;
 };
 
-Rational exact(const Decimal& value) {
-  Rational number(value.units);
-  for (int i = 0; i < value.places; ++i) number = number / Rational(10);
-  return number;
-}
-
 using Parts = std::map<std::string, Part>;
 
 Parts parts_of(const Draft& draft) {
   Parts parts;
   for (const Line& line : draft.lines) {
     Part& part = parts[line.title];
-    part.quantity = part.quantity + exact(line.quantity);
-    part.places = std::max(part.places, line.quantity.places);
+    part.quantity = part.quantity + quantity_of(line);
+    part.places = std::max(part.places, line.timed ? 2 : line.quantity.places);
     part.amount = part.amount + line.amount;
     if (part.unit.empty()) part.unit = line.unit;
   }

@@ -46,7 +46,7 @@ render::Document receivables_document(const book::Mill& mill, const Ledger& ledg
 /// For a payment, deposit or refund.
 render::Document receipt_document(const book::Mill& mill, const Paper& paper, const Ledger& after);
 render::Document credit_document(const book::Mill& mill, const Paper& credit, const Paper& invoice);
-render::Document settlement_document(const book::Mill& mill, const Paper& settlement, const ShareTerm& rule);
+render::Document division_document(const book::Mill& mill, const Paper& division, const ShareTerm& rule);
 
 /// Half a page: what was agreed, with prices and conventions in words.
 render::Document agreement_document(const Deal& deal, Day today);

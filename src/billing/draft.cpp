@@ -31,10 +31,10 @@ struct Frozen {
   std::map<SheetKey, std::shared_ptr<const Priced>> by;  ///< of the first paper that bills the sheet
 };
 
-Frozen frozen(const std::vector<Billed>& before, bool settlement) {
+Frozen frozen(const std::vector<Billed>& before, bool division) {
   Frozen all;
   for (const Billed& paper : before) {
-    if (paper.settlement != settlement) continue;
+    if (paper.division != division) continue;
     if (paper.cancelled) {
       for (const SheetRef& sheet : paper.sheets) all.reopened.insert(key_of(sheet));
       continue;
@@ -160,6 +160,7 @@ Line line_of(const Rate& rate, const std::vector<const Item*>& items, int money_
   line.title = rate.title;
   line.description = rate.title;
   line.quantity = sum.quantity;
+  line.timed = rate.per == kMinutesPerHour;
   line.unit = rate.unit;
   line.rate = rate.rate;
   line.amount = sum.amount;
@@ -341,6 +342,12 @@ Itemised itemise_as_billed(const Terms& terms, const JobTerms& job, const std::v
 
 }  // namespace
 
+Rational quantity_of(const Line& line) {
+  Rational quantity(line.quantity.units);
+  for (int i = 0; i < line.quantity.places; ++i) quantity = quantity / Rational(10);
+  return line.timed ? quantity / Rational(kMinutesPerHour) : quantity;
+}
+
 Sum price_items(const Rate& rate, const std::vector<const Item*>& items, int money_places) {
   std::map<std::string, Rational> parts;
   for (const Item* item : items) {
@@ -353,22 +360,22 @@ Sum price_items(const Rate& rate, const std::vector<const Item*>& items, int mon
   std::int64_t scale = 1;
   for (int i = 0; i < rate.places; ++i) scale *= 10;
   int per_places = 0;
-  for (std::int64_t per = rate.per; per > 1; per /= 10) ++per_places;
+  for (std::int64_t per = rate.per == kMinutesPerHour ? 1 : rate.per; per > 1; per /= 10) ++per_places;
   const Rational quantity = Rational(units, scale) / Rational(rate.per);
   return {{units, rate.places + per_places}, measure::priced(quantity, rate.rate, money_places)};
 }
 
 Draft make_draft(const Terms& terms, const JobTerms& job, const JobFacts& now,
                  const std::vector<Billed>& before, const std::vector<Waiver>& waivers, Day today,
-                 bool settlement) {
+                 bool division) {
   Draft draft;
   draft.job = job.job;
   draft.customer = job.customer;
-  const Frozen earlier = frozen(before, settlement);
+  const Frozen earlier = frozen(before, division);
   Itemised all = itemise_as_billed(terms, job, now.facts, waivers, earlier);
-  std::erase_if(all.items, [&](const Item& item) { return (item.role == Role::share) != settlement; });
+  std::erase_if(all.items, [&](const Item& item) { return (item.role == Role::share) != division; });
   draft.problems = still_said(all.problems, earlier);
-  if (!settlement) draft.remarks = still_said(all.remarks, earlier);
+  if (!division) draft.remarks = still_said(all.remarks, earlier);
   Sorted sorted = sort_out(all.items, now, earlier, draft);
   fresh_lines(sorted.fresh, job.money_places, draft.lines);
   adjustment_lines(sorted.adjusted, "Correction of the sheet", job.money_places, draft.lines);
@@ -377,7 +384,7 @@ Draft make_draft(const Terms& terms, const JobTerms& job, const JobFacts& now,
   draft.items = std::move(sorted.fresh);
   std::move(sorted.adjusted.begin(), sorted.adjusted.end(), std::back_inserter(draft.items));
   std::move(sorted.again.begin(), sorted.again.end(), std::back_inserter(draft.items));
-  if (!settlement) {
+  if (!division) {
     for (const Line& line : draft.lines)
       if (line.sawing) draft.sawing = draft.sawing + line.amount;
     minimum_line(all.minimum, before, draft);

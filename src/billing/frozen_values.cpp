@@ -69,7 +69,8 @@ Enum thaw_word(const std::array<std::string_view, N>& words, const Json& json) {
 
 /// Only what a share item needs of its fact.
 Json frozen_fact(const Fact& fact) {
-  return Json{{"species", fact.species},
+  return Json{{"bundle", fact.bundle},
+              {"species", fact.species},
               {"grade", fact.grade},
               {"size", frozen_size(fact.size)},
               {"length", frozen_length(fact.length)},
@@ -79,6 +80,7 @@ Json frozen_fact(const Fact& fact) {
 Fact thaw_fact(const Json& json) {
   Fact fact;
   fact.kind = json.at("lineal").get<bool>() ? FactKind::lineal : FactKind::pieces;
+  fact.bundle = json.value("bundle", std::string());
   fact.species = json.at("species").get<std::string>();
   fact.grade = json.at("grade").get<std::string>();
   fact.size = thaw_size(json.at("size"));
@@ -190,7 +192,7 @@ LoadLine thaw_load_line(const Json& json) {
 }
 
 Json frozen(const Line& line) {
-  return Json{{"kind", kLineKinds[static_cast<std::size_t>(line.kind)]},
+  Json json{{"kind", kLineKinds[static_cast<std::size_t>(line.kind)]},
               {"title", line.title},
               {"description", line.description},
               {"quantity", frozen(line.quantity)},
@@ -203,6 +205,8 @@ Json frozen(const Line& line) {
               {"pieces", line.pieces},
               {"day", frozen(line.day)},
               {"counted", line.counted}};
+  if (line.timed) json["timed"] = true;
+  return json;
 }
 Line thaw_line(const Json& json) {
   Line line;
@@ -210,6 +214,7 @@ Line thaw_line(const Json& json) {
   line.title = json.at("title").get<std::string>();
   line.description = json.at("description").get<std::string>();
   line.quantity = thaw_decimal(json.at("quantity"));
+  line.timed = json.value("timed", false);
   line.unit = json.at("unit").get<std::string>();
   if (!json.at("rate").is_null()) line.rate = thaw_rational(json.at("rate"));
   line.amount.minor = json.at("amount").get<std::int64_t>();
@@ -242,7 +247,8 @@ TaxRow thaw_tax(const Json& json) {
 Json frozen(const Split& split) {
   Json lines = Json::array();
   for (const ShareLine& line : split.lines)
-    lines.push_back(Json{{"species", line.species},
+    lines.push_back(Json{{"bundle", line.bundle},
+                         {"species", line.species},
                          {"grade", line.grade},
                          {"size", frozen_size(line.size)},
                          {"length", frozen_length(line.length)},
@@ -267,7 +273,7 @@ Split thaw_split(const Json& json) {
   split.customer_bf = thaw_rational(json.at("customer_bf"));
   split.mill_bf = thaw_rational(json.at("mill_bf"));
   for (const Json& one : json.at("lines"))
-    split.lines.push_back({one.at("species").get<std::string>(), one.at("grade").get<std::string>(),
+    split.lines.push_back({one.value("bundle", std::string()), one.at("species").get<std::string>(), one.at("grade").get<std::string>(),
                            thaw_size(one.at("size")), thaw_length(one.at("length")),
                            one.at("pieces").get<std::int64_t>(), thaw_rational(one.at("bf_each")),
                            one.at("customer").get<std::int64_t>(), one.at("mill").get<std::int64_t>()});

@@ -18,17 +18,19 @@ using render::Cell;
 using render::Document;
 using render::Table;
 
+/// "1:20", "-0:05": hours and minutes.
+std::string time_words(std::int64_t minutes) {
+  const auto all = static_cast<int>(minutes < 0 ? -minutes : minutes);
+  return (minutes < 0 ? "-" : "") + write_duration(all);
+}
+
 /// Volumes keep all their decimals, so that they line up; what is counted or timed has as many as it needs.
 Cell quantity_cell(const Line& line) {
   if (line.kind == LineKind::minimum) return {};
+  if (line.timed) return time_words(line.quantity.units);
   const bool volume = line.unit.find("m3") != std::string::npos || line.unit.find("bf") != std::string::npos;
   if (volume) return line.quantity;
-  const Rational exact = [&] {
-    Rational value(line.quantity.units);
-    for (int i = 0; i < line.quantity.places; ++i) value = value / Rational(10);
-    return value;
-  }();
-  return shortest(exact, 0, line.quantity.places);
+  return shortest(quantity_of(line), 0, line.quantity.places);
 }
 
 std::string described(const Line& line, const book::Mill& mill) {
@@ -120,6 +122,8 @@ std::string quantity_words(const Line& line, const book::Mill& mill) {
 /// The rate is on the line; what is said here is how the quantity came about: once, when all of a kind were counted
 /// alike, else for each price.
 void add_basis(Table& table, const book::Mill& mill, const Draft& draft) {
+  if (std::any_of(draft.lines.begin(), draft.lines.end(), [](const Line& line) { return line.timed; }))
+    table.notes.emplace_back("Time is in hours and minutes, billed to the minute.");
   for (const std::string& counted : draft.counted) {
     const auto first = std::find_if(draft.lines.begin(), draft.lines.end(),
                                     [&](const Line& line) { return line.counted == counted; });

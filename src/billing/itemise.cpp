@@ -210,7 +210,7 @@ void SheetItems::bundle(const Fact& fact) {
 void SheetItems::sawing(const Fact& fact) {
   const Price* price = find_price(terms_, question(fact));  // none: the lumber says so too, with its size
   if (price != nullptr && price->basis == Basis::hour)
-    price_item(fact, *price, Rational(fact.count, 60), "h").rate.places = 2;
+    by_the_minute(price_item(fact, *price, Rational(fact.count), "h").rate);
 }
 
 /// The first sheet of a day on which the job was worked at bears the day.

@@ -1,4 +1,4 @@
-// job_documents.cpp -- papers about a job itself: settlement of shares, blank tally sheet. The load slip: load.cpp.
+// job_documents.cpp -- papers about a job itself: division of shares, blank tally sheet. The load slip: load.cpp.
 #include <algorithm>
 #include <map>
 #include <set>
@@ -22,7 +22,7 @@ using render::Cell;
 using render::Document;
 using render::Table;
 
-/// What each side has, and what of it is owed over to the next settlement.
+/// What each side has, and what of it is owed over to the next division.
 Table sides_table(const book::Mill& mill, const Split& split) {
   const LumberUnit unit(mill);
   const auto volume = [&](const Rational& bf) {
@@ -43,7 +43,7 @@ Table sides_table(const book::Mill& mill, const Split& split) {
   sides.totals = {std::monostate{}, split.customer_pieces + split.mill_pieces, Decimal{total, unit.places()}};
   if (!split.carried_in.is_zero()) sides.notes.push_back("Brought forward: " + volume(split.carried_in));
   sides.notes.push_back(split.carried.is_zero() ? "Nothing is carried forward."
-                                                : "Carried to the next settlement: " + volume(split.carried));
+                                                : "Carried to the next division: " + volume(split.carried));
   sides.notes.emplace_back("The mill's part goes to its own stock.");
   return sides;
 }
@@ -59,7 +59,8 @@ Table lineal_shares(const book::Mill& mill, const Split& split) {
   Table table;
   table.name = "lineal_shares";
   table.title = metric ? "Counted in lineal metres" : "Counted in lineal feet";
-  table.columns = {text_column("species", "Species"),
+  table.columns = {text_column("bundle", "Bundle"),
+                   text_column("species", "Species"),
                    text_column("size", "Size"),
                    text_column("grade", "Grade"),
                    decimal_column("length", "Length", unit, 2),
@@ -68,9 +69,10 @@ Table lineal_shares(const book::Mill& mill, const Split& split) {
   for (const ShareLine& line : split.lines)
     if (line.lineal())
       table.rows.push_back(
-          {{species_words(mill, line.species), size_words(line.size, mill), grade_words(mill, line.grade),
-            along(line.pieces, line), along(line.to_customer, line), along(line.to_mill, line)}});
-  drop_empty(table, 2);
+          {{line.bundle, species_words(mill, line.species), size_words(line.size, mill),
+            grade_words(mill, line.grade), along(line.pieces, line), along(line.to_customer, line), along(line.to_mill, line)}});
+  drop_empty(table, 3);
+  drop_empty(table, 0);
   table.notes.emplace_back(metric ? "Divided in the same proportion, to 0.1 m."
                                   : "Divided in the same proportion, to the foot.");
   return table;
@@ -78,20 +80,21 @@ Table lineal_shares(const book::Mill& mill, const Split& split) {
 
 }  // namespace
 
-Document settlement_document(const book::Mill& mill, const Paper& settlement, const ShareTerm& rule) {
+Document division_document(const book::Mill& mill, const Paper& division, const ShareTerm& rule) {
   Document paper =
-      letter(mill, "settlement", "Share settlement " + std::to_string(settlement.number), settlement.day);
-  add_party(paper, mill, settlement.customer, "Owner of the logs");
-  add_head(paper, "Date", settlement.day, render::ColumnKind::day);
-  add_head(paper, "Job", job_words(mill, settlement.job));
-  if (settlement.from && settlement.to)
-    add_head(paper, "Work of", period_words(*settlement.from, *settlement.to, mill));
-  const Split& split = *settlement.split;
+      letter(mill, "division", "Division of lumber " + std::to_string(division.number), division.day);
+  add_party(paper, mill, division.customer, "Owner of the logs");
+  add_head(paper, "Date", division.day, render::ColumnKind::day);
+  add_head(paper, "Job", job_words(mill, division.job));
+  if (division.from && division.to)
+    add_head(paper, "Work of", period_words(*division.from, *division.to, mill));
+  const Split& split = *division.split;
   const std::string rule_words = share_words(rule.rule, rule.percent);
   paper.lead.push_back("The lumber is divided " + rule_words + ".");
   Table table;
   table.name = "shares";
-  table.columns = {text_column("species", "Species"),
+  table.columns = {text_column("bundle", "Bundle"),
+                   text_column("species", "Species"),
                    text_column("size", "Size"),
                    text_column("grade", "Grade"),
                    text_column("length", "Length"),
@@ -101,11 +104,12 @@ Document settlement_document(const book::Mill& mill, const Paper& settlement, co
   for (const ShareLine& line : split.lines)
     if (!line.lineal())
       table.rows.push_back(
-          {{species_words(mill, line.species), size_words(line.size, mill), grade_words(mill, line.grade),
-            length_words(line.length, mill), line.pieces, line.to_customer, line.to_mill}});
+          {{line.bundle, species_words(mill, line.species), size_words(line.size, mill),
+            grade_words(mill, line.grade), length_words(line.length, mill), line.pieces, line.to_customer, line.to_mill}});
   const std::int64_t all = split.customer_pieces + split.mill_pieces;
-  table.totals = {std::monostate{}, {}, {}, {}, all, split.customer_pieces, split.mill_pieces};
-  drop_empty(table, 2);
+  table.totals = {std::monostate{}, {}, {}, {}, {}, all, split.customer_pieces, split.mill_pieces};
+  drop_empty(table, 3);
+  drop_empty(table, 0);
   if (!table.rows.empty()) paper.tables.push_back(std::move(table));
   Table feet = lineal_shares(mill, split);
   if (!feet.rows.empty()) paper.tables.push_back(std::move(feet));

@@ -135,9 +135,10 @@ void play(Ledger& ledger, const Paper& paper) {
         invoice->written_off = invoice->written_off + paper.amount;
       change = Money{} - paper.amount;
       break;
-    case PaperKind::settlement:
+    case PaperKind::division:
     case PaperKind::waiver:
     case PaperKind::load:
+    case PaperKind::take_back:
       return;
   }
   ledger.movements.push_back({paper.day, words_of_movement(paper), change, paper.customer});

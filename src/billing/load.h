@@ -1,12 +1,12 @@
-// load.h -- load slips: which lumber of a job leaves the yard, and the paper that says so.
+// load.h -- load slips: which lumber of a job leaves the yard, the paper that says so, and what takes it back.
 #pragma once
 
 #include <cstdint>
 #include <string>
 #include <vector>
 
-#include "billing/facts.h"
-#include "book/book.h"
+#include "billing/bill.h"
+#include "billing/share.h"
 #include "render/document.h"
 
 namespace kerfbook::billing {
@@ -32,9 +32,21 @@ struct LoadLine {
   [[nodiscard]] bool lineal() const { return pieces == 0; }
 };
 
-/// What is tallied in the wanted bundles and on no slip yet, in order. `gone`: what earlier slips of the job took.
-std::vector<LoadLine> left_to_load(const std::vector<Fact>& facts, const std::vector<std::string>& bundles,
-                                   const std::vector<LoadLine>& gone);
+/// A job's lumber before a load: what was sawn, and what of it is gone or not the customer's.
+struct Yard {
+  std::vector<Fact> sawn;            ///< facts of other kinds are passed over
+  std::vector<LoadLine> gone;        ///< by load slips that stand
+  std::vector<ShareLine> divided;    ///< lines of every division so far: the mill's part stays
+  std::vector<Item> undivided = {};  ///< shares that no division covers yet
+};
+
+/// What the customer can take of the wanted bundles (of all, when none is named), and a sentence for each thing that
+/// was asked for and is not taken. No more of a stack than lies there, and nothing that is still to be divided.
+struct Loadable {
+  std::vector<LoadLine> lines;
+  std::vector<std::string> left_out;
+};
+Loadable left_to_load(const Yard& yard, const std::vector<std::string>& bundles);
 
 render::Document load_document(const Deal& deal, const LoadAsk& ask, const std::vector<LoadLine>& lines,
                                std::int64_t number, Day day);

@@ -76,11 +76,11 @@ const Paper& invoice_in(const std::vector<Paper>& papers, std::int64_t number) {
   throw Refused("there is no invoice " + std::to_string(number));
 }
 
+}  // namespace
+
 void need_reason(const std::string& why) {
   if (trim(why).empty()) throw Refused("say why: a reason is kept with it and printed");
 }
-
-}  // namespace
 
 std::int64_t invoice_called(const book::Book& book, const std::string& called) {
   std::int64_t found = 0;
@@ -168,7 +168,7 @@ void check_called_for(const Work& work, const Waiver& waiver) {
 void check_not_billed(const Work& work, const Waiver& waiver) {
   for (const Billed& paper : work.before)
     for (const SheetRef& sheet : paper.sheets)
-      if (!paper.settlement && !paper.cancelled && sheet.day == waiver.day && sheet.shift == waiver.shift)
+      if (!paper.division && !paper.cancelled && sheet.day == waiver.day && sheet.shift == waiver.shift)
         throw Refused(words_of_place(waiver) + " is billed by " + paper.paper +
                       " already; write a credit note instead");
 }

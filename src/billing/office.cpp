@@ -96,8 +96,8 @@ Work work_of_sale(const book::Book& book, const std::string& buyer, Day to) {
   return work;
 }
 
-Draft draft_with(const Work& work, Day today, bool settlement) {
-  return draft_with(work.deal, work.before, work.about, work.facts, today, settlement);
+Draft draft_with(const Work& work, Day today, bool division) {
+  return draft_with(work.deal, work.before, work.about, work.facts, today, division);
 }
 
 void refuse_problems(const Draft& draft) {
@@ -123,8 +123,8 @@ void take_over(const Draft& draft, Paper& paper) {
 }
 
 Draft draft_with(const Deal& deal, const std::vector<Billed>& before, const std::vector<Paper>& about,
-                 const JobFacts& facts, Day today, bool settlement) {
-  return make_draft(*deal.terms, deal.job, facts, before, waivers_of(about, deal.job.job), today, settlement);
+                 const JobFacts& facts, Day today, bool division) {
+  return make_draft(*deal.terms, deal.job, facts, before, waivers_of(about, deal.job.job), today, division);
 }
 
 std::vector<Billed> billed_before(Deals& deals, const Deal& deal, const std::vector<Paper>& about) {

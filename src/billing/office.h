@@ -17,7 +17,7 @@ namespace kerfbook::billing {
 /// Every paper of the book, in the order issued: who, when and how much, without lines, items and document. Enough
 /// for the ledger, and quick after many years.
 std::vector<Paper> papers_of(const book::Book& book);
-/// A job's (or, without one, a buyer's) invoices, settlements, credits and waivers with everything but the document.
+/// A job's (or, without one, a buyer's) invoices, divisions, credits and waivers with everything but the document.
 std::vector<Paper> papers_about(const book::Book& book, const std::string& job, const std::string& customer);
 /// Refused, naming what there is, when it is not there.
 Paper find_paper(const book::Book& book, PaperKind kind, std::int64_t number);
@@ -30,7 +30,7 @@ Draft draft_job(const book::Book& book, const std::string& job, Day to, Day toda
 Draft draft_sale(const book::Book& book, const std::string& buyer, Day to, Day today);
 render::Document draft_paper(const book::Book& book, const std::string& job, Day to, Day today);
 render::Document draft_ticket(const book::Book& book, const std::string& buyer, Day to, Day today);
-/// Jobs and buyers with something to bill, to settle, or to look at.
+/// Jobs and buyers with something to bill, to divide, or to look at.
 struct Waiting {
   std::string job;  ///< empty for a sale
   std::string customer;
@@ -45,7 +45,7 @@ std::vector<Waiting> waiting(const book::Book& book, Day to, Day today);
 Paper issue_invoice(book::Book& book, const std::string& job, Day to, Day today);
 /// `method` empty: on account; else paid on the spot, and a payment follows the ticket.
 Paper issue_sale(book::Book& book, const std::string& buyer, Day to, Day today, const std::string& method);
-Paper settle_shares(book::Book& book, const std::string& job, Day to, Day today);
+Paper divide_lumber(book::Book& book, const std::string& job, Day to, Day today);
 
 struct PaymentAsk {
   std::string customer;  ///< or by job or invoice
@@ -65,7 +65,18 @@ Paper write_off(book::Book& book, std::int64_t invoice, std::optional<Money> amo
                 Day day);
 /// Lets a charge of a sheet (or of the job itself) go before it is billed, or asks for it after all.
 Paper waive(book::Book& book, const std::string& job, const Waiver& waiver, Day day);
-Paper load(book::Book& book, const LoadAsk& ask, Day day);
+
+/// A load slip, and what was asked for and is not on it, a sentence each.
+struct Loading {
+  Paper paper;
+  std::vector<std::string> left_out;
+};
+/// Refused, with what stands in the way, when nothing can be loaded.
+Loading load(book::Book& book, const LoadAsk& ask, Day day);
+/// The lumber lies here again; the slip stays in the journal. Refused when it was taken back before.
+Paper take_back_load(book::Book& book, std::int64_t slip, const std::string& why, Day day);
+/// The paper as it was handed over; on a load slip that was taken back it says so first.
+render::Document printed_again(const book::Book& book, const Paper& paper);
 
 /// Sales of what is not there, a sentence each; with a sheet, only of what was sold on it.
 std::vector<std::string> stock_warnings(const book::Book& book, Day to,

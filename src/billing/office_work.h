@@ -1,4 +1,4 @@
-// office_work.h -- what every deed of the office begins and ends with. Private to office.cpp, settle.cpp, waiting.cpp and
+// office_work.h -- what every deed of the office begins and ends with. Private to office.cpp, divide.cpp, waiting.cpp and
 // money_deeds.cpp.
 #pragma once
 
@@ -22,10 +22,10 @@ struct Work {
 
 Work work_of_job(const book::Book& book, const std::string& job, Day to);
 Work work_of_sale(const book::Book& book, const std::string& buyer, Day to);
-Draft draft_with(const Work& work, Day today, bool settlement = false);
+Draft draft_with(const Work& work, Day today, bool division = false);
 /// The draft of a job's or a buyer's facts, given the papers there are about them.
 Draft draft_with(const Deal& deal, const std::vector<Billed>& before, const std::vector<Paper>& about,
-                 const JobFacts& facts, Day today, bool settlement);
+                 const JobFacts& facts, Day today, bool division);
 /// What earlier papers of the deal's job or buyer froze.
 std::vector<Billed> billed_before(Deals& deals, const Deal& deal, const std::vector<Paper>& about);
 /// Refused, with the first of them, when the draft has problems.
@@ -38,6 +38,8 @@ Paper begun(const std::vector<Paper>& papers, PaperKind kind, Day day, std::int6
 void post(book::Book& book, const Paper& paper);
 /// Refused with the reason when the paper cannot follow on the ledger.
 void check(const Ledger& ledger, const Paper& paper);
+/// Refused when there is no reason.
+void need_reason(const std::string& why);
 /// The job's code as the mill file spells it. Refused for own work, and for a job that is in no sheet and no file.
 std::string known_job(const book::Book& book, const std::string& job);
 

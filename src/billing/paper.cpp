@@ -14,8 +14,8 @@ namespace kerfbook::billing {
 
 namespace {
 
-constexpr std::array<std::string_view, kPaperKinds> kKindWords{"invoice", "settlement", "payment", "refund",
-                                                               "credit",  "write-off",  "waiver",  "load"};
+constexpr std::array<std::string_view, kPaperKinds> kKindWords{"invoice", "division", "payment", "refund",
+                                                               "credit",  "write-off",  "waiver",  "load", "take-back"};
 
 Paper thaw_paper(const Json& json) {
   Paper paper;
@@ -47,6 +47,7 @@ Paper thaw_paper(const Json& json) {
   if (!json.at("waiver").is_null()) paper.waiver = thaw_waiver(json.at("waiver"));
   if (json.contains("load")) paper.load = thaw_list(json.at("load"), thaw_load_line);  // older ones have none
   paper.revision = json.value("mill", 0);
+  paper.slip = json.value("slip", std::int64_t{0});
   if (json.contains("document")) paper.document = thaw_document(json.at("document"));  // see papers_about
   return paper;
 }
@@ -95,6 +96,7 @@ std::string write_paper(const Paper& paper) {
             {"load", frozen_list(paper.load)},
             {"document", frozen(paper.document)}};
   if (paper.revision != 0) json["mill"] = paper.revision;
+  if (paper.slip != 0) json["slip"] = paper.slip;
   // Bytes that are no UTF-8 (a name pasted from elsewhere) are replaced, never refused: the sheet was accepted.
   return json.dump(1, ' ', false, Json::error_handler_t::replace) + "\n";
 }
@@ -113,7 +115,7 @@ Paper read_paper(std::string_view text) {
 
 namespace {
 
-/// The invoices and settlements of a job (or, without one, of a buyer), and whether a credit note took them back.
+/// The invoices and divisions of a job (or, without one, of a buyer), and whether a credit note took them back.
 std::vector<std::pair<const Paper*, bool>> issued(const std::vector<Paper>& papers, const std::string& job,
                                                   const std::string& customer) {
   std::set<std::int64_t> cancelled;
@@ -122,7 +124,7 @@ std::vector<std::pair<const Paper*, bool>> issued(const std::vector<Paper>& pape
   std::vector<std::pair<const Paper*, bool>> all;
   for (const Paper& paper : papers) {
     const bool invoice = paper.kind == PaperKind::invoice;
-    if (!invoice && paper.kind != PaperKind::settlement) continue;
+    if (!invoice && paper.kind != PaperKind::division) continue;
     if (!same_word(paper.job, job) || (job.empty() && !same_word(paper.customer, customer))) continue;
     all.emplace_back(&paper, invoice && cancelled.count(paper.number) != 0);
   }
@@ -135,7 +137,7 @@ std::vector<Billed> billed_of(const std::vector<Paper>& papers, const std::strin
                               const std::string& customer) {
   std::vector<Billed> all;
   for (const auto& [paper, cancelled] : issued(papers, job, customer))
-    all.push_back({subject_of(*paper), paper->kind == PaperKind::settlement, cancelled, paper->sheets,
+    all.push_back({subject_of(*paper), paper->kind == PaperKind::division, cancelled, paper->sheets,
                    paper->items, paper->sawing, paper->minimum, paper->revision});
   return all;
 }

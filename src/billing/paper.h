@@ -16,17 +16,18 @@ namespace kerfbook::billing {
 
 enum class PaperKind : std::uint8_t {
   invoice,
-  settlement,  ///< of shares
+  division,  ///< of shares
   payment,     ///< its number is the receipt's; with a job and no invoice it is a deposit
   refund,      ///< money given back
   credit,      ///< a credit note on an invoice, in part or (then the work can be billed anew) as a whole
   write_off,
   waiver,  ///< a charge let go before it is billed
   load,    ///< a load slip
+  take_back,  ///< of a load slip
 };
 std::string_view word_of(PaperKind kind);
 std::optional<PaperKind> read_paper_kind(std::string_view word);
-constexpr int kPaperKinds = 8;
+constexpr int kPaperKinds = 9;
 
 struct Paper {
   PaperKind kind = PaperKind::invoice;
@@ -38,7 +39,7 @@ struct Paper {
   Money amount;          ///< invoice: its total; else the sum paid, credited, written off
   std::string note;      ///< reason, or how it was paid
 
-  // invoice and settlement
+  // invoice and division
   std::string called;  ///< its number as printed, with the prefix
   std::optional<Day> due;
   std::optional<Day> from;
@@ -51,7 +52,7 @@ struct Paper {
   std::vector<TaxRow> taxes;  ///< credit: what of the credit is tax
   std::vector<SheetRef> sheets;
   std::vector<Item> items;
-  std::optional<Split> split;  ///< settlement
+  std::optional<Split> split;  ///< division
 
   // others
   std::int64_t invoice = 0;  ///< payment, credit, write-off: the invoice it belongs to; 0 = none
@@ -59,6 +60,7 @@ struct Paper {
   std::string method;        ///< payment, refund
   std::optional<Waiver> waiver;
   std::vector<LoadLine> load;  ///< load slip: what it took away
+  std::int64_t slip = 0;       ///< take-back: the load slip it takes back
 
   render::Document document;  ///< the paper as it was handed over
 };
@@ -70,7 +72,7 @@ std::string subject_of(const Paper& paper);
 std::string write_paper(const Paper& paper);
 Paper read_paper(std::string_view json);
 
-/// Every invoice and settlement of a job (of a buyer, when `job` is empty), as a draft needs them.
+/// Every invoice and division of a job (of a buyer, when `job` is empty), as a draft needs them.
 std::vector<Billed> billed_of(const std::vector<Paper>& papers, const std::string& job,
                               const std::string& customer);
 /// The lines and sums of those invoices that stand, to be held against one bill for the whole job.

@@ -33,17 +33,12 @@ void add_lines(Store& store, const Paper& paper, std::int64_t entry) {
                                                           "minimum", "percent", "waived"};
   int number = 0;
   for (const Line& line : paper.lines) {
-    const Rational quantity = [&] {
-      Rational scale = 1;
-      for (int i = 0; i < line.quantity.places; ++i) scale = scale * Rational(10);
-      return Rational(line.quantity.units) / scale;
-    }();
     store.run(
         "INSERT INTO paper_line (entry, line, kind, title, description, day, quantity_micro, unit, amount, "
         "tax) "
         "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
         entry, ++number, kKinds[static_cast<std::size_t>(line.kind)], line.title, line.description, line.day,
-        micro(quantity), line.unit, line.amount.minor, line.tax);
+        micro(quantity_of(line)), line.unit, line.amount.minor, line.tax);
   }
 }
 
@@ -63,11 +58,11 @@ void add_shares(Store& store, const Paper& paper, std::int64_t entry) {
   for (const ShareLine& line : paper.split->lines)
     store.run(
         "INSERT INTO paper_share (entry, line, species, grade, size, thickness, width, length, metric, "
-        "to_customer, to_mill) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+        "to_customer, to_mill, bundle) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
         entry, ++number, line.species, line.grade, write_size(line.size), line.size.thickness.count,
         line.size.width.count, line.length.count,
         static_cast<int>(line.size.thickness.system == measure::System::metric), line.to_customer,
-        line.to_mill);
+        line.to_mill, line.bundle);
 }
 
 void add_load(Store& store, const Paper& paper, std::int64_t entry) {
@@ -99,13 +94,14 @@ void project_paper(SQLite::Database& database, const book::Entry& entry) {
   for (const Line& line : paper.lines) subtotal = subtotal + line.amount;
   const std::optional<std::int64_t> invoice =
       paper.invoice == 0 ? std::nullopt : std::optional(paper.invoice);
+  const std::optional<std::int64_t> slip = paper.slip == 0 ? std::nullopt : std::optional(paper.slip);
   store.run(
       "INSERT INTO paper (entry, kind, number, called, day, due, job, customer, amount, subtotal, invoice, "
       "cancels, "
-      "method, note) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+      "method, note, slip) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
       entry.number, word_of(paper.kind), paper.number, paper.called, paper.day, paper.due, paper.job,
       paper.customer, paper.amount.minor, subtotal.minor, invoice, static_cast<int>(paper.cancels),
-      paper.method, paper.note);
+      paper.method, paper.note, slip);
   add_lines(store, paper, entry.number);
   add_taxes(store, paper, entry.number);
   add_shares(store, paper, entry.number);

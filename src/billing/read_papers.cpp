@@ -37,7 +37,7 @@ std::vector<Paper> papers_about(const book::Book& book, const std::string& job, 
   // SQLite leaves the document out: it is most of the text, and a draft has no use for it.
   store.each(
       "SELECT json_remove(j.body, '$.document') FROM paper p JOIN journal j ON j.entry = p.entry "
-      "WHERE p.kind IN ('invoice', 'settlement', 'credit', 'waiver') AND p.job = ? COLLATE NOCASE "
+      "WHERE p.kind IN ('invoice', 'division', 'credit', 'waiver') AND p.job = ? COLLATE NOCASE "
       "AND (p.job <> '' OR p.customer = ? COLLATE NOCASE) ORDER BY p.entry",
       [&](const book::Row& row) { bodies.push_back(row.text(0)); }, job, customer);
   std::vector<Paper> papers;

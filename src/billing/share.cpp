@@ -145,6 +145,27 @@ Split divide(std::vector<ShareLine> lines, ShareRule rule, const Rational& custo
   return split;
 }
 
+std::vector<ShareLine> by_bundles(const ShareLine& line, const InBundles& bundles) {
+  std::vector<ShareLine> parts;
+  std::int64_t mills = line.to_mill;
+  for (auto at = bundles.rbegin(); at != bundles.rend(); ++at) {
+    ShareLine& part = parts.emplace_back(line);
+    part.bundle = at->first;
+    part.pieces = at->second;
+    part.to_mill = mills < 0 ? std::max(mills, std::min<std::int64_t>(0, part.pieces))
+                             : std::min(mills, std::max<std::int64_t>(0, part.pieces));
+    mills -= part.to_mill;
+  }
+  for (ShareLine& part : parts) {
+    part.to_mill += mills;  // a correction between bundles can leave a rest, which the last one bears
+    mills = 0;
+    part.to_customer = part.pieces - part.to_mill;
+  }
+  std::reverse(parts.begin(), parts.end());
+  std::erase_if(parts, [](const ShareLine& part) { return part.to_customer == 0 && part.to_mill == 0; });
+  return parts;
+}
+
 std::string share_words(ShareRule rule, const Rational& customer_percent) {
   std::string share = customer_percent == Rational(50)
                           ? "on halves"

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <cstdint>
+#include <map>
 #include <string>
 #include <vector>
 
@@ -12,6 +13,7 @@ namespace kerfbook::billing {
 /// One line to divide: all boards of one species, grade, size and length; or, with no length, lineal feet of one
 /// size: then `pieces` and both sides are counts of length, and `bf_each` is of one count.
 struct ShareLine {
+  std::string bundle;  ///< in which its boards lie; empty: in none. Dividing does not look at it.
   std::string species;
   std::string grade;
   Size size;
@@ -43,6 +45,12 @@ struct Split {
 /// A line with fewer than no pieces (a correction of what was divided before) is given back in the same way.
 Split divide(std::vector<ShareLine> lines, ShareRule rule, const Rational& customer_percent,
              const Rational& carried_in);
+
+/// How many pieces (or counts of length) of a line lie in each bundle, by tag; "" in none.
+using InBundles = std::map<std::string, std::int64_t>;
+/// A divided line by its bundles, the sums of both sides as they were. The customer's boards are those of the first
+/// bundles, the mill's those of the last, so that most bundles are whole one side's.
+std::vector<ShareLine> by_bundles(const ShareLine& line, const InBundles& bundles);
 
 /// The rule in words, for the paper.
 std::string share_words(ShareRule rule, const Rational& customer_percent);

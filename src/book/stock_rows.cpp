@@ -167,7 +167,7 @@ void put_in_paper(Store& store, std::int64_t entry) {
       "CASE WHEN s.length > 0 THEN 0 ELSE s.to_mill END AS along, " +
       kLumber + "FROM paper_share s WHERE s.entry = ?2 AND s.to_mill <> 0");
   static const std::string kGiven = to_job_stock(
-      "SELECT j.id AS job, '' AS bundle, "
+      "SELECT j.id AS job, lower(s.bundle) AS bundle, "
       "coalesce((SELECT id FROM species WHERE code = s.species), 0) AS species, 0 AS cut, "
       "CASE WHEN s.length > 0 THEN s.to_mill ELSE 0 END AS to_mill, 0 AS delivered, -" +
       kLumber +
@@ -180,6 +180,9 @@ void put_in_paper(Store& store, std::int64_t entry) {
       "lumber FROM paper_load l JOIN paper p ON p.entry = l.entry JOIN job j ON j.code = p.job "
       "WHERE l.entry = ?2 AND j.owner <> 'own'");
   for (const std::string* sql : {&kMillsPart, &kGiven, &kLoaded}) store.run(*sql, 1, entry);
+  const auto taken_back = store.number(
+      "SELECT l.entry FROM paper t JOIN paper l ON l.kind = 'load' AND l.number = t.slip WHERE t.entry = ?", entry);
+  if (taken_back) store.run(kLoaded, -1, *taken_back);
   clear_gone(store);
 }
 
@@ -204,7 +207,7 @@ void count_all_anew(Store& store) {
              [&](const Row& row) { tags.push_back(row.text(0)); });
   for (const auto& tag : tags) write_sold_bundles(store, tag);
   std::vector<std::int64_t> papers;
-  store.each("SELECT entry FROM paper WHERE kind IN ('settlement', 'load') ORDER BY entry",
+  store.each("SELECT entry FROM paper WHERE kind IN ('division', 'load', 'take-back') ORDER BY entry",
              [&](const Row& row) { papers.push_back(row.number(0)); });
   for (const auto entry : papers) put_in_paper(store, entry);
   clear_gone(store);

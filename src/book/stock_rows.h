@@ -17,7 +17,7 @@ std::set<std::string> take_out(Store& store, SheetKey key);
 /// Puts the lumber of the sheet's rows in, and works out anew what bundles of its tags, before and now, were sold whole.
 void put_in(Store& store, SheetKey key, std::set<std::string> tags);
 
-/// Works the rows of one paper in: the mill's part of a settlement, or what a load slip took.
+/// Works the rows of one paper in: the mill's part of a division, what a load slip took, or what one that is taken back brings again.
 void put_in_paper(Store& store, std::int64_t entry);
 
 /// The jobs whose lumber is the mill's own, in one text. When it changes, all lumber must be counted anew.

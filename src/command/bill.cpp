@@ -22,8 +22,8 @@ std::string typed(const std::string& name) {
 /// What is to be typed next. A job on shares may have charges to bill as well.
 std::string next_step(const billing::Waiting& one) {
   const std::string name = one.job.empty() ? "--sale " + typed(one.customer) : one.job;
-  if (one.problems > 0) return "bill " + name + " (" + std::to_string(one.problems) + " to settle)";
-  if (one.shares) return "settle " + name + (one.lines > 0 ? ", issue " + name : "");
+  if (one.problems > 0) return "bill " + name + " (" + std::to_string(one.problems) + " to clear up)";
+  if (one.shares) return "divide " + name + (one.lines > 0 ? ", issue " + name : "");
   return one.lines > 0 ? "issue " + name : "bill " + name + " (to look at)";
 }
 

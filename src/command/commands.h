@@ -15,7 +15,7 @@ void add_report(CLI::App& app, Session& session);
 void add_packet(CLI::App& app, Session& session);
 void add_bill(CLI::App& app, Session& session);
 void add_issue(CLI::App& app, Session& session);
-void add_settle(CLI::App& app, Session& session);
+void add_divide(CLI::App& app, Session& session);
 void add_pay(CLI::App& app, Session& session);
 void add_credit(CLI::App& app, Session& session);
 void add_write_off(CLI::App& app, Session& session);

@@ -63,9 +63,10 @@ constexpr std::array<Kind, 5> kMade{{{"tally", tally},
                                      {"agreement", agreement},
                                      {"quote", quote},
                                      {"sheet", sheet}}};
-constexpr std::array<billing::PaperKind, 6> kIssued{
-    billing::PaperKind::invoice, billing::PaperKind::settlement, billing::PaperKind::payment,
-    billing::PaperKind::refund,  billing::PaperKind::credit,     billing::PaperKind::load};
+constexpr std::array<billing::PaperKind, 7> kIssued{
+    billing::PaperKind::invoice, billing::PaperKind::division, billing::PaperKind::payment,
+    billing::PaperKind::refund,  billing::PaperKind::credit,   billing::PaperKind::load,
+    billing::PaperKind::take_back};
 
 std::vector<std::string> kind_names() {
   std::vector<std::string> names;
@@ -88,8 +89,9 @@ void answer(const Asked& asked, const Session& session) {
       return write_document(one.make(book, asked.of, days, session), asked.output, session);
   for (const billing::PaperKind one : kIssued)
     if (same_word(billing::word_of(one), asked.kind))
-      return write_document(billing::find_paper(book, one, read_number(asked.of)).document, asked.output,
-                            session);
+      return write_document(
+          billing::printed_again(book, billing::find_paper(book, one, read_number(asked.of))), asked.output,
+          session);
   const std::string best = nearest(asked.kind, kind_names());
   throw WrongUsage("no paper is called '" + asked.kind + "'; " +
                    (best.empty() ? "one of " + join(kind_names(), ", ") : "did you mean " + best + "?"));

@@ -25,7 +25,7 @@ constexpr std::array kCommands{
     Command{"packet", "the week's set of reports as one workbook or page", add_packet},
     Command{"bill", "what waits to be billed, or the draft for one job", add_bill},
     Command{"issue", "issue an invoice, or the ticket of a yard sale", add_issue},
-    Command{"settle", "divide a job's lumber by its shares", add_settle},
+    Command{"divide", "divide a job's lumber by its shares", add_divide},
     Command{"pay", "take a payment or a deposit, or give money back", add_pay},
     Command{"credit", "credit an invoice, or cancel it", add_credit},
     Command{"write-off", "write off what will not be paid", add_write_off},

@@ -96,7 +96,7 @@ TEST_CASE(
   const Week week("basis = \"shares\"\n");
   // what is not paid in lumber is still paid in money
   CHECK(week.draft("QHH").total.minor == kBundling);
-  const Paper settled = settle_shares(*week.book, "QHH", kFriday, kFriday);
+  const Paper settled = divide_lumber(*week.book, "QHH", kFriday, kFriday);
   CHECK(settled.split->customer_pieces == 34);
   CHECK(settled.split->mill_pieces == 34);
   CHECK(settled.split->customer_bf == Rational(450));

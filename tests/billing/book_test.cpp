@@ -78,12 +78,12 @@ TEST_CASE("a cancelled invoice keeps its number, and its work is billed anew und
 
 TEST_CASE("Mumbrey's halves are settled once, and the mill's part is own stock") {
   DemoBook demo;
-  const Paper settled = settle_shares(*demo.book, "MUM", kFriday, kFriday);
+  const Paper settled = divide_lumber(*demo.book, "MUM", kFriday, kFriday);
   REQUIRE(settled.split);
   CHECK(settled.split->customer_pieces == 66);
   CHECK(settled.split->mill_pieces == 67);
   CHECK(plain(shown(settled.split->carried, 2)) == "1.21");
-  CHECK_THROWS_AS(settle_shares(*demo.book, "MUM", kFriday, kFriday), Refused);
+  CHECK_THROWS_AS(divide_lumber(*demo.book, "MUM", kFriday, kFriday), Refused);
   // 1,591.666 + 480.416 - 96 bf of 1728 / 12 cubic inches; the week's table adds two rounded sums
   const std::int64_t lumber =
       demo.book->database().execAndGet("SELECT sum(lumber) FROM v_on_hand").getInt64();
@@ -147,7 +147,7 @@ TEST_CASE("a rebuilt book has the same papers, and frozen text reads back as it 
   DemoBook demo;
   take_payment(*demo.book, {"", "TER", 0, money("400.00"), "cheque 88", ""}, kFriday - 17);
   issue_invoice(*demo.book, "TER", kFriday, kFriday);
-  settle_shares(*demo.book, "MUM", kFriday, kFriday);
+  divide_lumber(*demo.book, "MUM", kFriday, kFriday);
   load(*demo.book, {"QHH", {}, "Quarrel Hill", "flat-bed", "Bess"}, kFriday);
   demo.book->rebuild();
   demo.whole();

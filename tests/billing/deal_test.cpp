@@ -129,7 +129,7 @@ TEST_CASE("an agreed share and its rule hold when the house changes its shares")
       billing::demo("hargan.toml") + "[[agreement]]\njob = \"MUM\"\nagreed = 2026-04-20\n";
   DemoBook demo(mill);
   demo.book->post_mill(replaced(mill, "percent = 50", "percent = 40"), "two fifths from now on");
-  const Paper settled = settle_shares(*demo.book, "MUM", kFriday, kFriday);
+  const Paper settled = divide_lumber(*demo.book, "MUM", kFriday, kFriday);
   CHECK(settled.split->customer_pieces == 66);
   CHECK(plain(shown(settled.split->carried, 2)) == "1.21");
 }

@@ -157,8 +157,8 @@ inline Fact once() {
   return fact;
 }
 
-inline Billed billed(const Draft& draft, const std::string& paper, bool settlement = false) {
-  return {paper, settlement, false, draft.sheets, draft.items, draft.sawing, draft.minimum};
+inline Billed billed(const Draft& draft, const std::string& paper, bool division = false) {
+  return {paper, division, false, draft.sheets, draft.items, draft.sawing, draft.minimum};
 }
 
 inline const Line& line_called(const Draft& draft, const std::string& start) {

@@ -1,4 +1,4 @@
-// A real book through random weeks: sheets, corrections, invoices, settlements, payments, credits, refunds, write-offs,
+// A real book through random weeks: sheets, corrections, invoices, divisions, payments, credits, refunds, write-offs,
 // waivers and new price lists, all through the office's own deeds; and what must hold after each.
 #include <map>
 #include <random>
@@ -59,7 +59,7 @@ class Life {
         return;
       }
       case 4:
-        settle_shares(book, "MUM", last_, last_);
+        divide_lumber(book, "MUM", last_, last_);
         return;
       case 5:
         take_payment(book, {"", "", invoice(), Money{1 + pick(90'000)}, "cash", ""}, last_);
@@ -167,13 +167,13 @@ class Life {
     check_shares();
   }
 
-  /// What the settlements gave to both sides, and the draft of the next, are the lumber of the job as it stands.
+  /// What the divisions gave to both sides, and the draft of the next, are the lumber of the job as it stands.
   void check_shares() {
     std::map<std::string, std::int64_t> given;
     Rational owed;
     Rational carried;
     for (const Paper& paper : papers_about(*demo_.book, "MUM", "MUM")) {
-      if (paper.kind != PaperKind::settlement) continue;
+      if (paper.kind != PaperKind::division) continue;
       for (const ShareLine& line : paper.split->lines) {
         given[write_size(line.size) + "/" + std::to_string(line.length.count) + line.species] +=
             line.to_customer + line.to_mill;
@@ -185,8 +185,8 @@ class Life {
       CHECK(carried == owed);
       CHECK((carried < Rational(40) && Rational(-40) < carried));  // never more than a board or two
     }
-    if (given.empty() || settled_ == numbers_["settlement"]) return;
-    settled_ = numbers_["settlement"];
+    if (given.empty() || settled_ == numbers_["division"]) return;
+    settled_ = numbers_["division"];
     for (const Fact& fact : job_facts(*demo_.book, "MUM", last_).facts)
       if (fact.kind == FactKind::pieces || fact.kind == FactKind::lineal)
         given[write_size(fact.size) + "/" + std::to_string(fact.length.count) + fact.species] -= fact.count;
@@ -218,6 +218,6 @@ TEST_CASE(
     for (int i = 0; i < 45; ++i) life.step();
     for (const auto& [kind, many] : life.finish()) papers[kind] += many;
   }
-  for (const std::string kind : {"invoice", "settlement", "payment", "refund", "credit", "write-off"})
+  for (const std::string kind : {"invoice", "division", "payment", "refund", "credit", "write-off"})
     CHECK_MESSAGE(papers[kind] >= 3, kind << ": too few to tell, " << papers[kind]);
 }

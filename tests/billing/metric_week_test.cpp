@@ -66,9 +66,9 @@ Week week_of(const std::string& more = "") {
   papers["invoice"] = issue_invoice(book, "BIR", kFriday, kFriday).document;
   papers["by log"] = issue_invoice(book, "HEG", kFriday, kFriday).document;
   papers["ticket"] = issue_sale(book, "cash", kFriday, kFriday, "cash").document;
-  papers["settlement"] = settle_shares(book, "DEL", kFriday, kFriday).document;
+  papers["division"] = divide_lumber(book, "DEL", kFriday, kFriday).document;
   papers["tally"] = tally_document(book, deal_of(book, "BIR"), monday, monday + 6, kFriday);
-  papers["load"] = load(book, {"BIR", {"P1"}, "", "", ""}, kFriday).document;
+  papers["load"] = load(book, {"BIR", {"P1"}, "", "", ""}, kFriday).paper.document;
   papers["receipt"] = take_payment(book, {"", "", 1, {50000}, "bank", ""}, kFriday).document;
   papers["credit"] = credit_invoice(book, 1, Money{10000}, "one board short", kFriday).document;
   papers["statement"] =
@@ -119,7 +119,7 @@ TEST_CASE(
   CHECK(!has_line(ticket, "Subtotal"));  // nothing is added between it and the total
 }
 
-TEST_CASE("a metric tally, load and settlement count in cubic metres that add up to what is billed") {
+TEST_CASE("a metric tally, load and division count in cubic metres that add up to what is billed") {
   const Week week = week_of();
   check_lines(week.text("tally"), {"50x150 5 12 17 0,590", "25x150 14 20 34 0,549", "100x100 4 4 0,192",
                                    "75x200 Grade A 6 6 0,459", "08.06.2026 Monday 55 1,331 4 7,00",
@@ -127,8 +127,8 @@ TEST_CASE("a metric tally, load and settlement count in cubic metres that add up
                                    // pi/4 x 5 x (2 x 0.16 + 0.1296 + 0.1936 + 0.25) + pi/4 x 4 x 0.09 = 3.790
                                    "Total 3,790", "6 logs; tally 1,871 m³, 49,3 % of the logs' content."});
   check_lines(week.text("load"), {"P1 spruce 50x150 4,8 m 12 0,432", "Total 55 1,331"});
-  check_lines(week.text("settlement"), {"25x100 4,8 m 11 6 5", "Customer 6 0,072", "Mill 5 0,060",
-                                        "Carried to the next settlement: 0,006 m³ owed to the mill."});
+  check_lines(week.text("division"), {"25x100 4,8 m 11 6 5", "Customer 6 0,072", "Mill 5 0,060",
+                                        "Carried to the next division: 0,006 m³ owed to the mill."});
   check_lines(week.text("statement"),
               {"01.06.2026 Deposit, bank -1.000,00 kr -1.000,00 kr", "Balance due 2.457,63 kr"});
 }

@@ -158,7 +158,7 @@ TEST_CASE(
 TEST_CASE("lineal feet on halves are divided to the foot, and the mill's part can be sold by the foot") {
   const Yard yard;
   yard.post("job HLF\nspecies RC\n1x6 4/12\n1x3 213lf\n1x2 10'6lf\n");
-  const Paper settled = settle_shares(*yard.book, "HLF", kSaturday, kSaturday);
+  const Paper settled = divide_lumber(*yard.book, "HLF", kSaturday, kSaturday);
   const Split& split = *settled.split;
   CHECK(split.customer_pieces == 2);
   CHECK(split.mill_pieces == 2);
@@ -188,9 +188,9 @@ TEST_CASE("lineal feet on halves are divided to the foot, and the mill's part ca
 TEST_CASE("a corrected length of battens is shared by its difference") {
   const Yard yard;
   yard.post("job HLF\nspecies RC\n1x3 200lf\n");
-  settle_shares(*yard.book, "HLF", kSaturday, kSaturday);
+  divide_lumber(*yard.book, "HLF", kSaturday, kSaturday);
   yard.post("job HLF\nspecies RC\n1x3 180lf\n", "2026-05-08", "measured again");
-  const Paper second = settle_shares(*yard.book, "HLF", kSaturday, kSaturday);
+  const Paper second = divide_lumber(*yard.book, "HLF", kSaturday, kSaturday);
   REQUIRE(second.split->lines.size() == 1);
   CHECK(feet_in(second.split->lines[0].pieces) == -20);
   CHECK(feet_in(yard.moved("1x3", "share")) == 90);

@@ -92,10 +92,11 @@ void add_issued(Papers& all, book::Book& book, const std::string& typed) {
   all.push_back(take_payment(book, {"TER", "", 0, {100000}, typed, typed}, kDay).document);
   all.push_back(give_back(book, {"TER", "", 0, {50}, typed, typed}, kDay).document);
   all.push_back(credit_invoice(book, invoice.number, Money{50}, typed, kDay).document);
-  all.push_back(settle_shares(book, "MUM", kDay, kDay).document);
+  all.push_back(divide_lumber(book, "MUM", kDay, kDay).document);
   all.push_back(draft_ticket(book, "b" + text, kDay, kDay));
   all.push_back(issue_sale(book, "b" + text, kDay, kDay, typed).document);
-  all.push_back(load(book, {"TER", {}, typed, typed, typed}, kDay).document);
+  all.push_back(load(book, {"TER", {}, typed, typed, typed}, kDay).paper.document);
+  all.push_back(take_back_load(book, 1, typed, kDay).document);
   book.post_sheet(sheet_of(typed, 3), typed);  // a line is struck, and something to bill again
   all.push_back(draft_paper(book, "TER", kDay, kDay));
   all.push_back(credit_invoice(book, invoice.number, std::nullopt, typed, kDay).document);

@@ -195,10 +195,10 @@ on = ["sawing"]
 
 TEST_CASE("stock is what was cut and came from shares, less what was sold; a load slip takes a bundle once") {
   auto book = demo_week();
-  billing::settle_shares(book, "MUM", kToday, kToday);
+  billing::divide_lumber(book, "MUM", kToday, kToday);
   billing::load(book, {"QHH", {}, "", "", ""}, kToday);
   CHECK_THROWS_WITH(billing::load(book, {"QHH", {}, "", "", ""}, kToday),
-                    "job QHH: nothing to load up to 2026-05-08; it went with an earlier load slip");
+                    "job QHH: nothing to load up to 2026-05-08; all of it went with earlier load slips");
   const auto document = run(book, "stock");
   // 114 cut + 67 from shares - 6 sold; 1,591.67 + 480.42 - 96.00 = 1,976.08 3/4 rounded once
   CHECK(shown(document).ends_with("||||||0|114|67|6|0|175||1,976.08|\n"));

@@ -1,4 +1,4 @@
-// settle.cpp -- lumber sawn on shares is divided between the owner of the logs and the mill.
+// divide.cpp -- lumber sawn on shares is divided between the owner of the logs and the mill.
 #include <map>
 #include <tuple>
 
@@ -13,11 +13,18 @@ namespace kerfbook::billing {
 namespace {
 
 /// All boards of one species, grade, size and length are one line, and so are all feet of one size.
+using Kind = std::tuple<std::string, std::string, Size, Length>;
+
+template <class Lumber>
+Kind kind_of(const Lumber& one) {
+  return {one.species, one.grade, one.size, one.length};
+}
+
 std::vector<ShareLine> lines_of(const std::vector<Item>& items) {
-  std::map<std::tuple<std::string, std::string, Size, Length>, ShareLine> lines;
+  std::map<Kind, ShareLine> lines;
   for (const Item& item : items) {
     const Fact& fact = *item.fact;
-    ShareLine& line = lines[{fact.species, fact.grade, fact.size, fact.length}];
+    ShareLine& line = lines[kind_of(fact)];
     line.species = fact.species;
     line.grade = fact.grade;
     line.size = fact.size;
@@ -31,11 +38,25 @@ std::vector<ShareLine> lines_of(const std::vector<Item>& items) {
   return all;
 }
 
-/// What the last settlement of the job left owing.
+/// Each line parted by the bundles its boards lie in. A tag is one bundle, whatever the case of its letters.
+void part_by_bundles(const std::vector<Item>& items, Split& split) {
+  std::map<Kind, InBundles> lying;
+  std::map<std::string, std::string> tags;
+  for (const Item& item : items) {
+    const std::string& tag = tags.emplace(lower(item.fact->bundle), item.fact->bundle).first->second;
+    lying[kind_of(*item.fact)][tag] += item.count;
+  }
+  std::vector<ShareLine> parts;
+  for (const ShareLine& line : split.lines)
+    for (ShareLine& part : by_bundles(line, lying.at(kind_of(line)))) parts.push_back(std::move(part));
+  split.lines = std::move(parts);
+}
+
+/// What the last division of the job left owing.
 Rational carried_into(const Work& work) {
   Rational carried;
   for (const Paper& before : work.about)
-    if (before.kind == PaperKind::settlement && same_word(before.job, work.deal.job.job))
+    if (before.kind == PaperKind::division && same_word(before.job, work.deal.job.job))
       carried = before.split->carried;
   return carried;
 }
@@ -50,20 +71,21 @@ ShareTerm rule_of(const Deal& deal, Day today) {
 
 }  // namespace
 
-Paper settle_shares(book::Book& book, const std::string& job, Day to, Day today) {
+Paper divide_lumber(book::Book& book, const std::string& job, Day to, Day today) {
   const std::vector<Paper> papers = papers_of(book);
   const Work work = work_of_job(book, job, to);
   const Draft draft = draft_with(work, today, true);
   refuse_problems(draft);
   if (draft.items.empty())
     throw Refused("job " + work.deal.job.job + ": no lumber is left to divide up to " + write_day(to));
-  Paper paper = begun(papers, PaperKind::settlement, today);
+  Paper paper = begun(papers, PaperKind::division, today);
   take_over(draft, paper);
   paper.amount = {};
   paper.revision = work.deal.revision;
   const ShareTerm rule = rule_of(work.deal, today);
   paper.split = divide(lines_of(draft.items), rule.rule, rule.percent, carried_into(work));
-  paper.document = settlement_document(*work.deal.mill, paper, rule);
+  part_by_bundles(draft.items, *paper.split);
+  paper.document = division_document(*work.deal.mill, paper, rule);
   post(book, paper);
   return paper;
 }

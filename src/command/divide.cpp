@@ -1,4 +1,4 @@
-// settle.cpp -- `kerfbook settle JOB`: lumber sawn on shares is divided, to the board.
+// divide.cpp -- `kerfbook divide JOB`: lumber sawn on shares is divided, to the board.
 #include <CLI/CLI.hpp>
 #include <ostream>
 
@@ -17,20 +17,20 @@ struct Asked {
 void answer(const Asked& asked, const Session& session) {
   book::Book book = session.open_book(false);
   const Day to = day_or_today(asked.to, "--to", session);
-  const billing::Paper paper = billing::settle_shares(book, asked.job, to, session.today());
-  session.err() << "settlement " << paper.number << " issued; print it again with: paper settlement "
+  const billing::Paper paper = billing::divide_lumber(book, asked.job, to, session.today());
+  session.err() << "division " << paper.number << " issued; print it again with: paper division "
                 << paper.number << "\n";
   write_document(paper.document, asked.output, session);
 }
 
 }  // namespace
 
-void add_settle(CLI::App& app, Session& session) {
+void add_divide(CLI::App& app, Session& session) {
   auto asked = std::make_shared<Asked>();
   app.add_option("JOB", asked->job, "the job on shares")->required();
   add_up_to(app, asked->to);
   add_output_options(app, asked->output);
-  app.footer("  kerfbook -b mill.book settle MUM -o mumbrey.html");
+  app.footer("  kerfbook -b mill.book divide MUM -o mumbrey.html");
   app.callback([asked, &session] { session.deed = [asked, &session] { answer(*asked, session); }; });
 }
 
