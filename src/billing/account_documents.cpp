@@ -16,6 +16,7 @@ using render::Document;
 using render::Table;
 
 constexpr std::array<const char*, 4> kAges{"0 to 30 days", "31 to 60", "61 to 90", "over 90"};
+constexpr const char* kAgeWords = "Age is counted in days from the date of the invoice.";
 
 Table ageing_table(const book::Mill& mill, const Ageing& aged) {
   Table table;
@@ -28,7 +29,7 @@ Table ageing_table(const book::Mill& mill, const Ageing& aged) {
   for (const Money sum : aged.open) row.cells.push_back(money_cell(sum, mill));
   row.cells.push_back(money_cell(aged.sum(), mill));
   table.rows.push_back(std::move(row));
-  table.notes.emplace_back("Age is counted in days from the day of the invoice.");
+  table.notes.emplace_back(kAgeWords);
   return table;
 }
 
@@ -38,7 +39,7 @@ Table open_invoices(const book::Mill& mill, const Ledger& ledger, const std::str
   table.title = "Open invoices";
   table.columns = {text_column("invoice", "Invoice"),
                    day_column("day", "Date"),
-                   day_column("due", "Due"),
+                   day_column("due", "Due date"),
                    summed(money_column("total", "Total", mill)),
                    summed(money_column("open", "Open", mill)),
                    count_column("days", "Days since")};
@@ -85,7 +86,7 @@ Document statement_document(const book::Mill& mill, const Ledger& ledger, const 
     balance = balance + one.amount;
     table.rows.push_back({{one.day, one.what, money_cell(one.amount, mill), money_cell(balance, mill)}});
   }
-  table.sums.push_back({balance.minor < 0   ? "To your credit"
+  table.sums.push_back({balance.minor < 0   ? "Credit on account"
                         : balance.minor > 0 ? "Balance due"
                                             : "Balance",
                         money_cell(balance.minor < 0 ? Money{} - balance : balance, mill), true});
@@ -103,9 +104,8 @@ Document receivables_document(const book::Mill& mill, const Ledger& ledger, Day 
   paper.name = "receivables";
   paper.title = "Who owes what";
   paper.subtitle = mill.name + "; " + day_words(today, mill);
-  paper.meaning =
-      "Open invoices by age in days from the day of the invoice; credit on account and deposits held are "
-      "taken off to give the balance.";
+  paper.meaning = std::string("Open invoices by age. ") + kAgeWords +
+                  " Credit on account and deposits held are taken off to give the balance.";
   paper.style = paper_style(mill);
   paper.made_on = write_day(today);
   Table table;
@@ -148,8 +148,7 @@ Document receivables_document(const book::Mill& mill, const Ledger& ledger, Day 
 Document receipt_document(const book::Mill& mill, const Paper& paper, const Ledger& after) {
   const bool refund = paper.kind == PaperKind::refund;
   const std::string number = std::to_string(paper.number);
-  Document receipt =
-      letter(mill, "receipt", refund ? "Money given back " + number : "Receipt " + number, paper.day);
+  Document receipt = letter(mill, "receipt", refund ? "Refund " + number : "Receipt " + number, paper.day);
   add_party(receipt, mill, paper.customer, refund ? "Paid to" : "Received from");
   add_head(receipt, "Date", paper.day, render::ColumnKind::day);
   if (!paper.job.empty()) add_head(receipt, "Job", job_words(mill, paper.job));
@@ -160,17 +159,17 @@ Document receipt_document(const book::Mill& mill, const Paper& paper, const Ledg
   table.columns = {text_column("what", "What"), text_column("how", "How"),
                    money_column("amount", "Amount", mill)};
   const bool deposit = !refund && !paper.job.empty() && paper.invoice == 0;
-  const std::string what = refund ? "Money given back" : deposit ? "Deposit" : "Payment";
+  const std::string what = refund ? "Refund" : deposit ? "Deposit" : "Payment";
   table.rows.push_back(
       {{what + (paper.note.empty() ? "" : ": " + paper.note), paper.method, money_cell(paper.amount, mill)}});
-  table.sums.push_back({refund ? "Given back" : "Received", money_cell(paper.amount, mill), true});
+  table.sums.push_back({refund ? "Refunded" : "Received", money_cell(paper.amount, mill), true});
   if (invoice != after.invoices.end())
     table.sums.push_back(
         {"Still open on invoice " + invoice->second.called, money_cell(invoice->second.open(), mill), false});
   const Money balance = after.balance(paper.customer);
-  table.sums.push_back({balance.minor < 0   ? "To your credit in all"
-                        : balance.minor > 0 ? "You owe in all"
-                                            : "Balance in all",
+  table.sums.push_back({balance.minor < 0   ? "Credit on account"
+                        : balance.minor > 0 ? "Balance due"
+                                            : "Balance",
                         money_cell(balance.minor < 0 ? Money{} - balance : balance, mill), false});
   receipt.tables.push_back(std::move(table));
   receipt.signatures = {refund ? "Received by" : signer(mill)};
@@ -196,7 +195,7 @@ Document credit_document(const book::Mill& mill, const Paper& credit, const Pape
                             money_cell(tax.amount, mill), false});
   table.sums.push_back({"Credited", money_cell(credit.amount, mill), true});
   if (credit.cancels)
-    table.notes.push_back("Invoice " + invoice.called + " is void. The work on it can be billed anew.");
+    table.notes.push_back("Invoice " + invoice.called + " is void. The work on it can be billed again.");
   paper.tables.push_back(std::move(table));
   return paper;
 }

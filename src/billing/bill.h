@@ -3,6 +3,7 @@
 #pragma once
 
 #include <cstdint>
+#include <map>
 #include <memory>
 #include <optional>
 #include <string>
@@ -16,12 +17,13 @@ namespace kerfbook::billing {
 
 /// What one unit of something costs, and how its quantity is counted and called.
 struct Rate {
-  std::string title;       ///< "Sawing, 4 in and thicker"
-  std::string unit;        ///< "bf", "MBF", "h"; empty for a lump sum
-  std::string counted;     ///< the counting convention in words; empty where there is none
-  Rational rate;           ///< money a unit
-  int places = 2;          ///< decimals the quantity is rounded to, once, before the rate
-  std::int64_t per = 1;    ///< quantities are held in 1/per of the unit: bf when the unit is MBF, minutes of hours
+  std::string title;    ///< "Sawing, 4 in and thicker"
+  std::string unit;     ///< "bf", "MBF", "h"; empty for a lump sum
+  std::string counted;  ///< the counting convention in words; empty where there is none
+  Rational rate;        ///< money a unit
+  int places = 2;       ///< decimals the quantity is rounded to, once, before the rate
+  std::int64_t per =
+      1;  ///< quantities are held in 1/per of the unit: bf when the unit is MBF, minutes of hours
   bool each_line = false;  ///< each size line is rounded, not the total
   bool sawing = false;     ///< a price (counts for minimum and percent charges), not a charge
   std::string tax;         ///< kind of line
@@ -116,6 +118,9 @@ Itemised itemise(const Terms& terms, const JobTerms& job, const std::vector<Fact
 /// The practice a price by log scale uses: its own rule, else the job's; nullopt: there is none of that name.
 std::optional<scaling::Practice> billed_practice(const JobTerms& job, const Price& price);
 
+/// How a log's volume is worked out on papers: by its measures as they were written, with no trim allowance.
+scaling::Taper measured_taper(const JobTerms& job);
+
 /// Prices and ways of counting.
 struct Priced {
   std::shared_ptr<const Terms> terms;
@@ -125,7 +130,7 @@ struct Priced {
 /// What an issued paper froze.
 struct Billed {
   std::string paper;             ///< "invoice 12"
-  bool division = false;       ///< of shares; else of money
+  bool division = false;         ///< of shares; else of money
   bool cancelled = false;        ///< by a credit note: then it bills nothing, but its sheets are open again
   std::vector<SheetRef> sheets;  ///< covered, in the revision that was billed
   std::vector<Item> items;
@@ -152,8 +157,8 @@ struct Line {
   LineKind kind = LineKind::sawing;
   std::string title;        ///< of its rate
   std::string description;  ///< the title, with what was noted or corrected
-  Decimal quantity;    ///< as printed; of time, whole minutes
-  bool timed = false;  ///< it is time: printed in hours and minutes, and the rate is for an hour
+  Decimal quantity;         ///< as printed; of time, whole minutes
+  bool timed = false;       ///< it is time: printed in hours and minutes, and the rate is for an hour
   std::string unit;
   std::optional<Rational> rate;
   Money amount;
@@ -196,12 +201,22 @@ struct Draft {
   std::vector<std::string> problems;
   std::vector<std::string> remarks;  ///< for the owner, before it is issued
   std::vector<SheetRef> sheets;
+  /// Of the sheets those billed before, each with the revision that was: only their difference is on it.
+  std::map<SheetKey, int> corrected = {};
   std::vector<Item> items;  ///< to be frozen with it
+};
+
+/// Why a revision of a sheet changed something of the job (or of what a buyer bought).
+struct Reason {
+  int revision = 1;
+  std::string why;
 };
 
 /// A job as its sheets tell it now.
 struct JobFacts {
   std::vector<Fact> facts;
+  /// Of the sheets' corrections those that concern the job; the reasons of others are not for its papers.
+  std::map<SheetKey, std::vector<Reason>> reasons = {};
   /// Every sheet of the days looked at, as it is in force now, also those without a fact; one set for all jobs.
   std::shared_ptr<const Sheets> sheets = std::make_shared<Sheets>();
 };

@@ -1,5 +1,5 @@
 // charge_items.cpp -- charges: what a sheet's charge lines, marked stops, moves and metal strikes call for, and what
-// comes unasked with lumber, logs or the job itself.
+// comes by itself with lumber, logs or the job itself.
 #include "billing/sheet_items.h"
 
 namespace kerfbook::billing {
@@ -165,7 +165,8 @@ void SheetItems::charge_line(const Fact& fact) {
     return;
   }
   if (charge->per == Per::percent) {
-    problem(fact, "'" + charge->name + "' is a per cent of the sum for sawing and comes unasked; take the " +
+    problem(fact, "'" + charge->name +
+                      "' is a per cent of the sum for sawing and comes by itself; take the " +
                       "charge line off the sheet");
     return;
   }
@@ -213,7 +214,7 @@ void SheetItems::strikes(const std::vector<const Fact*>& facts) {
 void SheetItems::surcharges(const Fact& fact) {
   const bool log = fact.kind == FactKind::log;
   const auto wanted = [&](const ChargeTerm& one) {
-    return one.unasked && one.per != Per::percent && log == (one.per == Per::log);
+    return one.automatic && one.per != Per::percent && log == (one.per == Per::log);
   };
   for (const ChargeTerm* charge : charges_for(fact, wanted)) {
     if (written(charge->name)) continue;

@@ -30,9 +30,10 @@ render::Document invoice_document(const book::Mill& mill, const Terms& terms, co
 /// The same for own lumber sold at the yard: a ticket.
 render::Document sale_document(const book::Mill& mill, const Terms& terms, const Draft& draft,
                                const InvoiceHead& head);
-/// The job's tally from `from` to `to`, logs and struck lines, as further pages.
+/// The job's tally, logs and struck lines, as further pages: of just the sheets the draft bills, and of those that were
+/// billed before how they differ.
 void add_tally(render::Document& paper, const book::Book& book, const JobTerms& job,
-               const std::vector<Fact>& facts, Day from, Day to);
+               const std::vector<Fact>& facts, const Draft& draft);
 
 /// The week's tally to be checked against the stack and signed.
 render::Document tally_document(const book::Book& book, const Deal& deal, Day from, Day to, Day today);

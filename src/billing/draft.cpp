@@ -120,6 +120,17 @@ struct Sorted {
   std::vector<Item> again;  ///< the same, where the sheet did not change but an invoice on it was cancelled
 };
 
+/// Why the sheet is no longer as it was billed, as far as it concerns the job.
+std::string why_since(const JobFacts& now, const SheetRef& sheet, int billed) {
+  const auto at = now.reasons.find(key_of(sheet));
+  if (at == now.reasons.end()) return sheet.why;
+  std::vector<std::string> all;
+  for (const Reason& one : at->second)
+    if (one.revision > billed && std::find(all.begin(), all.end(), one.why) == all.end())
+      all.push_back(one.why);
+  return join(all, "; ");
+}
+
 Sorted sort_out(const std::vector<Item>& items, const JobFacts& now, const Frozen& before, Draft& draft) {
   std::map<SheetKey, Stacks> current;
   Sorted sorted;
@@ -137,7 +148,8 @@ Sorted sort_out(const std::vector<Item>& items, const JobFacts& now, const Froze
   for (const auto& [key, revision] : before.revision) {
     const auto at = now.sheets->find(key);
     if (at == now.sheets->end()) continue;
-    const SheetRef& sheet = at->second;
+    SheetRef sheet = at->second;
+    sheet.why = why_since(now, sheet, revision);
     const bool as_billed = revision == sheet.revision;
     const bool reopened = before.reopened.count(key) != 0;
     if (as_billed && !reopened) continue;
@@ -147,7 +159,9 @@ Sorted sort_out(const std::vector<Item>& items, const JobFacts& now, const Froze
         differences(items_now == current.end() ? kNone : items_now->second,
                     items_then == before.items.end() ? kNone : items_then->second, sheet, reopened);
     if (as_billed && found.empty()) continue;
+    for (Item& item : found) item.sheet = sheet;
     draft.sheets.push_back(sheet);
+    draft.corrected.emplace(key, revision);
     std::move(found.begin(), found.end(), std::back_inserter(as_billed ? sorted.again : sorted.adjusted));
   }
   return sorted;
@@ -269,7 +283,7 @@ void percent_lines(const Terms& terms, const JobTerms& job, Day today, Draft& dr
   const Question asked{job.job, job.customer, "", "", std::nullopt, std::nullopt, day};
   const Rational sawing(draft.sawing.minor);
   for (const ChargeTerm& charge : terms.charges) {
-    if (charge.per != Per::percent || !charge.unasked || draft.sawing.minor == 0) continue;
+    if (charge.per != Per::percent || !charge.automatic || draft.sawing.minor == 0) continue;
     if (find_charge(terms, charge.name, asked) != &charge) continue;
     Line line;
     line.kind = LineKind::percent;

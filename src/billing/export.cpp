@@ -7,6 +7,7 @@
 #include "base/text.h"
 #include "billing/letter.h"
 #include "billing/office.h"
+#include "billing/paper_words.h"
 #include "book/store.h"
 
 namespace kerfbook::billing {
@@ -32,7 +33,7 @@ Table invoices(const Asked& ask) {
   Table table;
   table.columns = {text_column("invoice", "Invoice"),
                    day_column("day", "Date"),
-                   day_column("due", "Due"),
+                   day_column("due_date", "Due date"),
                    text_column("customer", "Customer"),
                    text_column("name", "Name"),
                    text_column("job", "Job"),
@@ -86,7 +87,7 @@ Table lines(const Asked& ask) {
       [&](const book::Row& row) {
         table.rows.push_back(
             {{row.text(0), day_cell(row, 1), row.text(2), row.text(3), row.text(4), row.text(5), row.text(6),
-              row.text(7), shown(Rational(row.number(8), 1'000'000), 3), row.text(9),
+              row.text(7), shown(Rational(row.number(8), 1'000'000), 3), unit_words(row.text(9)),
               ask.money(row.number(10)), std::string(row.number(11) != 0 ? "yes" : "no")}});
       },
       ask.from, ask.to);
@@ -214,7 +215,7 @@ const Header& invoices_header() {
   static const Header kHeader{
       {"invoice", "number as printed"},
       {"day", "YYYY-MM-DD"},
-      {"due", "day it is to be paid"},
+      {"due_date", "day it is to be paid"},
       {"customer", "code in the mill file, or a buyer's name"},
       {"name", "the customer's"},
       {"job", "empty for own lumber sold"},
@@ -237,7 +238,7 @@ const Header& lines_header() {
                               {"tax_kind", "kind of line that taxes fall on: sawing, service, lumber ..."},
                               {"title", "of the price or charge"},
                               {"description", "as printed"},
-                              {"quantity", "as printed"},
+                              {"quantity", "as printed; of time, hours"},
                               {"unit", ""},
                               {"amount", "with a tax that is included in the price"},
                               {"cancelled", "yes: its invoice was taken back"}};
@@ -252,7 +253,7 @@ const Header& payments_header() {
       {"name", "the customer's"},
       {"job", "with a payment and no invoice: a deposit"},
       {"invoice", "its number without the prefix; empty: on account"},
-      {"method", "cash, cheque 88"},
+      {"method", "cash, check 88"},
       {"note", "the reason"},
       {"amount", "as it changes what the customer owes: a payment is less than nothing"}};
   return kHeader;

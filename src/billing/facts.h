@@ -80,7 +80,6 @@ struct Fact {
   bool measured = false;           ///< log: has a measure
   scaling::LogMeasure log;
   std::vector<scaling::Defect> defects;
-  std::int64_t content = 0;  ///< log: millionths of a cubic foot
 };
 
 /// What the fact is, without its sheet and count: two facts with one key on one sheet are the same thing twice.

@@ -193,18 +193,18 @@ LoadLine thaw_load_line(const Json& json) {
 
 Json frozen(const Line& line) {
   Json json{{"kind", kLineKinds[static_cast<std::size_t>(line.kind)]},
-              {"title", line.title},
-              {"description", line.description},
-              {"quantity", frozen(line.quantity)},
-              {"unit", line.unit},
-              {"rate", line.rate ? frozen(*line.rate) : Json(nullptr)},
-              {"amount", line.amount.minor},
-              {"tax", line.tax},
-              {"taxed", line.taxed},
-              {"sawing", line.sawing},
-              {"pieces", line.pieces},
-              {"day", frozen(line.day)},
-              {"counted", line.counted}};
+            {"title", line.title},
+            {"description", line.description},
+            {"quantity", frozen(line.quantity)},
+            {"unit", line.unit},
+            {"rate", line.rate ? frozen(*line.rate) : Json(nullptr)},
+            {"amount", line.amount.minor},
+            {"tax", line.tax},
+            {"taxed", line.taxed},
+            {"sawing", line.sawing},
+            {"pieces", line.pieces},
+            {"day", frozen(line.day)},
+            {"counted", line.counted}};
   if (line.timed) json["timed"] = true;
   return json;
 }
@@ -273,10 +273,11 @@ Split thaw_split(const Json& json) {
   split.customer_bf = thaw_rational(json.at("customer_bf"));
   split.mill_bf = thaw_rational(json.at("mill_bf"));
   for (const Json& one : json.at("lines"))
-    split.lines.push_back({one.value("bundle", std::string()), one.at("species").get<std::string>(), one.at("grade").get<std::string>(),
-                           thaw_size(one.at("size")), thaw_length(one.at("length")),
-                           one.at("pieces").get<std::int64_t>(), thaw_rational(one.at("bf_each")),
-                           one.at("customer").get<std::int64_t>(), one.at("mill").get<std::int64_t>()});
+    split.lines.push_back({one.value("bundle", std::string()), one.at("species").get<std::string>(),
+                           one.at("grade").get<std::string>(), thaw_size(one.at("size")),
+                           thaw_length(one.at("length")), one.at("pieces").get<std::int64_t>(),
+                           thaw_rational(one.at("bf_each")), one.at("customer").get<std::int64_t>(),
+                           one.at("mill").get<std::int64_t>()});
   return split;
 }
 

@@ -51,7 +51,7 @@ Table lines_table(const book::Mill& mill, const Draft& draft) {
   table.columns.push_back(money_column("amount", "Amount", mill));
   for (const Line& line : draft.lines) {
     std::vector<Cell> cells{line.day ? Cell(*line.day) : Cell(std::string()), described(line, mill),
-                            quantity_cell(line), unit_words(line.unit),
+                            quantity_cell(line), unit_words(line.unit, quantity_of(line)),
                             line.rate ? rate_cell(*line.rate, mill) : Cell()};
     if (taxes) cells.emplace_back(line.taxed ? "yes" : "no");
     cells.push_back(line.kind == LineKind::unpriced ? Cell() : money_cell(line.amount, mill));
@@ -104,9 +104,9 @@ void add_sums(Table& table, const book::Mill& mill, const Draft& draft, const In
   const Money due = draft.total - head.deposit - head.credit;
   if (!head.paid.empty()) {
     sums.add("Paid, " + head.paid, Money{} - due);
-    sums.add("Due", {}, true);
+    sums.add("Balance due", {}, true);
   } else if (head.deposit.minor != 0 || head.credit.minor != 0) {
-    sums.add(due.minor < 0 ? "To your credit" : "Due", due.minor < 0 ? Money{} - due : due, true);
+    sums.add(due.minor < 0 ? "Credit on account" : "Balance due", due.minor < 0 ? Money{} - due : due, true);
   }
 }
 
@@ -141,7 +141,7 @@ void add_terms(Table& table, const book::Mill& mill, const Terms& terms, const D
   constexpr std::size_t kMostProblems = 8;
   for (const std::string& note : draft.notes) table.notes.push_back(note + ".");
   for (std::size_t i = 0; i < std::min(draft.problems.size(), kMostProblems); ++i)
-    table.notes.push_back("To be settled before it is issued: " + draft.problems[i] + ".");
+    table.notes.push_back("To clear up before it is issued: " + draft.problems[i] + ".");
   if (draft.problems.size() > kMostProblems)
     table.notes.push_back("And " + std::to_string(draft.problems.size() - kMostProblems) +
                           " more like these.");
@@ -157,7 +157,7 @@ Document begun(const book::Mill& mill, const Draft& draft, const InvoiceHead& he
   add_party(paper, mill, draft.customer, sale ? "Sold to" : "Bill to", true);
   if (!head.called.empty()) add_head(paper, "Number", head.called);
   add_head(paper, "Date", head.day, render::ColumnKind::day);
-  if (head.due && head.paid.empty()) add_head(paper, "Due", *head.due, render::ColumnKind::day);
+  if (head.due && head.paid.empty()) add_head(paper, "Due date", *head.due, render::ColumnKind::day);
   if (!sale) add_head(paper, "Job", job_words(mill, draft.job));
   if (!sale && draft.from && draft.to) add_head(paper, "Work of", period_words(*draft.from, *draft.to, mill));
   return paper;
@@ -170,7 +170,7 @@ Document invoice_document(const book::Mill& mill, const Terms& terms, const Draf
   const bool issued = !head.called.empty();
   Document paper =
       begun(mill, draft, head, "invoice", issued ? "Invoice " + head.called : "Draft of an invoice");
-  if (!issued) paper.lead.emplace_back("Not issued: worked out afresh each time from the day sheets.");
+  if (!issued) paper.lead.emplace_back("Draft; changes with the day sheets.");
   Table table = lines_table(mill, draft);
   add_sums(table, mill, draft, head);
   add_basis(table, mill, draft);
@@ -207,14 +207,42 @@ void add_sizes(Document& paper, const book::Mill& mill, const JobTerms& job, con
   std::move(tables.begin(), tables.end(), std::back_inserter(paper.tables));
 }
 
-/// What became of the sheets: days, logs, struck lines.
+/// What became of the sheets: days and logs.
 void add_days(Document& paper, const book::Book& book, const JobTerms& job, const std::vector<Fact>& facts,
-              Day from, Day to) {
+              const SheetsSince& sheets) {
   const book::Mill& mill = book.mill();
   for (Table& table : day_tables(mill, job.convention, facts)) paper.tables.push_back(std::move(table));
-  paper.tables.push_back(log_table(book, job, from, to, lumber_of(mill, facts, job.convention)));
-  Table struck = struck_table(book, job.job, from, to);
+  paper.tables.push_back(log_table(book, job, sheets, lumber_of(mill, facts, job.convention)));
+}
+
+void add_struck(Document& paper, const book::Book& book, const JobTerms& job, const SheetsSince& sheets) {
+  Table struck = struck_table(book, job.job, sheets);
   if (!struck.rows.empty()) paper.tables.push_back(std::move(struck));
+}
+
+/// By how much lumber the sheets that were billed before differ from what was billed of them.
+Table corrections_table(const book::Mill& mill, const Draft& draft) {
+  const LumberUnit unit(mill);
+  Table table;
+  table.name = "corrections";
+  table.title = "Corrected since it was billed";
+  table.columns = {day_column("day", "Day"), text_column("what", "What"),
+                   summed(count_column("pieces", "Pieces")), summed(unit.column())};
+  std::int64_t pieces = 0;
+  Rational lumber;
+  for (const Item& item : draft.items) {
+    const bool feet = item.rate.unit == "bf" || item.rate.unit == "MBF";
+    const bool metres = item.rate.unit == "m3" && unit.metric();
+    if (draft.corrected.count(key_of(item.sheet)) == 0 || item.role != Role::price) continue;
+    if (item.pieces == 0 && !feet) continue;  // time, logs
+    const Rational some = feet ? unit.from_bf(item.quantity) : metres ? item.quantity : Rational(0);
+    pieces += item.pieces;
+    lumber = lumber + some;
+    table.rows.push_back({{item.sheet.day, item.words, item.pieces == 0 ? Cell() : Cell(item.pieces),
+                           feet || metres ? Cell(shown(some, unit.places())) : Cell()}});
+  }
+  if (!table.rows.empty()) table.totals = {Cell(), Cell(), pieces, shown(lumber, unit.places())};
+  return table;
 }
 
 /// What the sheets noted to be charged, without sums: those stand on the invoice.
@@ -226,17 +254,26 @@ Table charges_table(const Draft& draft) {
                      decimal_column("quantity", "Quantity", "", 2), text_column("unit", "Unit")};
   for (const Line& line : draft.lines)
     if (line.day && !line.sawing)
-      charges.rows.push_back({{*line.day, line.description, quantity_cell(line), unit_words(line.unit)}});
+      charges.rows.push_back(
+          {{*line.day, line.description, quantity_cell(line), unit_words(line.unit, quantity_of(line))}});
   return charges;
 }
 
 }  // namespace
 
 void add_tally(Document& paper, const book::Book& book, const JobTerms& job, const std::vector<Fact>& facts,
-               Day from, Day to) {
-  const std::vector<Fact> some = within(facts, from, to);
+               const Draft& draft) {
+  SheetsSince fresh;
+  SheetsSince told = draft.corrected;
+  for (const SheetRef& sheet : draft.sheets)
+    if (sheet.shift != 0 && draft.corrected.count(key_of(sheet)) == 0) fresh.emplace(key_of(sheet), 1);
+  told.insert(fresh.begin(), fresh.end());
+  const std::vector<Fact> some = of_sheets(facts, fresh);
   add_sizes(paper, book.mill(), job, some);
-  add_days(paper, book, job, some, from, to);
+  if (!fresh.empty()) add_days(paper, book, job, some, fresh);
+  Table corrections = corrections_table(book.mill(), draft);
+  if (!corrections.rows.empty()) paper.tables.push_back(std::move(corrections));
+  add_struck(paper, book, job, told);
 }
 
 Document tally_document(const book::Book& book, const Deal& deal, Day from, Day to, Day today) {
@@ -247,7 +284,10 @@ Document tally_document(const book::Book& book, const Deal& deal, Day from, Day 
   add_party(paper, mill, job.customer, "Customer");
   add_head(paper, "Job", job_words(mill, job.job));
   add_head(paper, "Period", period_words(from, to, mill));
-  const std::vector<Fact> some = within(facts.facts, from, to);
+  SheetsSince sheets;
+  for (const auto& [key, sheet] : *facts.sheets)
+    if (from <= key.first && key.first <= to) sheets.emplace(key, 1);
+  const std::vector<Fact> some = of_sheets(facts.facts, sheets);
   std::set<std::string> sites;
   for (const Fact& fact : some)
     if (!fact.site.empty()) sites.insert(fact.site);
@@ -261,7 +301,8 @@ Document tally_document(const book::Book& book, const Deal& deal, Day from, Day 
   }
   for (Table& table : size_tables_by_day(mill, job.convention, some))
     paper.tables.push_back(std::move(table));
-  add_days(paper, book, job, some, from, to);
+  add_days(paper, book, job, some, sheets);
+  add_struck(paper, book, job, sheets);
 
   JobFacts own;
   own.facts = some;

@@ -70,20 +70,20 @@ const Rate& SheetItems::rate_of(const Price& price) {
       break;
     case Basis::m3_sawn:
       rate.counted =
-          "nominal thickness and width, lengths as written; exact to the total, which is rounded to "
+          "nominal thickness and width, lengths as written; only the total is rounded, to "
           "thousandths of a cubic metre";
       rate.places = 3;
       break;
     case Basis::m3_log:
-      rate.counted = "content of the logs sawn inside bark, worked out from their measured ends and lengths" +
-                     minimum_words(price);
+      rate.counted =
+          "volume of the logs sawn, inside bark, by their measured ends and lengths" + minimum_words(price);
       rate.places = 3;
       break;
     default:
       rate.each_line = false;
       break;
   }
-  if (price.minimum_job && !price.sells && (!out_.minimum || out_.minimum->sum < *price.minimum_job))
+  if (price.minimum_job && !price.own_lumber && (!out_.minimum || out_.minimum->sum < *price.minimum_job))
     out_.minimum = LeastSum{*price.minimum_job, price.tax};
   return rates_.insert_or_assign(price.line, std::move(rate)).first->second;
 }
@@ -166,7 +166,7 @@ void SheetItems::by_price(const Fact& fact, const Price& price) {
 /// A sale is a line of its own for each size, at the price agreed on the spot or the price list's.
 void SheetItems::sold(const Fact& fact) {
   Price agreed;
-  agreed.sells = true;
+  agreed.own_lumber = true;
   agreed.tax = "lumber";
   agreed.name = "Lumber";
   const Price* price = &agreed;
@@ -180,7 +180,7 @@ void SheetItems::sold(const Fact& fact) {
     price = find_price(terms_, question(fact), true);
   }
   if (price == nullptr) {
-    problem(fact, "no price with 'sells = true' fits " + words_of(fact) +
+    problem(fact, "no price with 'own_lumber = true' fits " + words_of(fact) +
                       "; add one, or write 'at PRICE' on the sheet's line");
     return;
   }

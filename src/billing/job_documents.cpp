@@ -68,9 +68,9 @@ Table lineal_shares(const book::Mill& mill, const Split& split) {
                    decimal_column("mill", "Mill", unit, 2)};
   for (const ShareLine& line : split.lines)
     if (line.lineal())
-      table.rows.push_back(
-          {{line.bundle, species_words(mill, line.species), size_words(line.size, mill),
-            grade_words(mill, line.grade), along(line.pieces, line), along(line.to_customer, line), along(line.to_mill, line)}});
+      table.rows.push_back({{line.bundle, species_words(mill, line.species), size_words(line.size, mill),
+                             grade_words(mill, line.grade), along(line.pieces, line),
+                             along(line.to_customer, line), along(line.to_mill, line)}});
   drop_empty(table, 3);
   drop_empty(table, 0);
   table.notes.emplace_back(metric ? "Divided in the same proportion, to 0.1 m."
@@ -103,9 +103,9 @@ Document division_document(const book::Mill& mill, const Paper& division, const 
                    summed(count_column("mill", "Mill"))};
   for (const ShareLine& line : split.lines)
     if (!line.lineal())
-      table.rows.push_back(
-          {{line.bundle, species_words(mill, line.species), size_words(line.size, mill),
-            grade_words(mill, line.grade), length_words(line.length, mill), line.pieces, line.to_customer, line.to_mill}});
+      table.rows.push_back({{line.bundle, species_words(mill, line.species), size_words(line.size, mill),
+                             grade_words(mill, line.grade), length_words(line.length, mill), line.pieces,
+                             line.to_customer, line.to_mill}});
   const std::int64_t all = split.customer_pieces + split.mill_pieces;
   table.totals = {std::monostate{}, {}, {}, {}, {}, all, split.customer_pieces, split.mill_pieces};
   drop_empty(table, 3);

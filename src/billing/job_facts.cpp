@@ -47,13 +47,11 @@ class WordsById {
 
 std::shared_ptr<const Sheets> sheets_up_to(Store& store, Day to) {
   auto sheets = std::make_shared<Sheets>();
-  // only a revised sheet has a reason to be looked up
   store.each(
-      "SELECT s.day, s.shift, s.revision, CASE WHEN s.revision > 1 THEN (SELECT e.why FROM journal e "
-      "WHERE e.entry = s.entry) ELSE '' END FROM sheet s WHERE s.day <= ? ORDER BY s.day, s.shift",
+      "SELECT day, shift, revision FROM sheet WHERE day <= ? ORDER BY day, shift",
       [&](const Row& row) {
         const SheetRef sheet{Day{static_cast<std::int32_t>(row.number(0))}, static_cast<int>(row.number(1)),
-                             static_cast<int>(row.number(2)), row.text(3)};
+                             static_cast<int>(row.number(2)), ""};
         sheets->emplace_hint(sheets->end(), key_of(sheet), sheet);
       },
       to);
@@ -95,6 +93,7 @@ class Loader {
     moves();
     for (JobFacts& one : out_)
       if (!one.facts.empty()) once(one);
+    reasons(codes, false);
     return std::move(out_);
   }
 
@@ -123,10 +122,27 @@ class Loader {
       const auto at = place.find(lower(sold.buyer));
       if (at != place.end()) add_bundle(out_[at->second], sold);
     }
+    reasons(buyers, true);
     return std::move(out_);
   }
 
  private:
+  /// Why sheets were corrected, each only for whom the correction concerns.
+  void reasons(const std::vector<std::string>& asked, bool sale) {
+    std::unordered_map<std::string, std::size_t> place;
+    for (std::size_t i = 0; i < asked.size(); ++i) place.emplace(lower(asked[i]), i);
+    store_.each(
+        "SELECT who, day, shift, revision, why FROM corrected WHERE sale = ? AND day <= ? "
+        "ORDER BY day, shift, revision",
+        [&](const Row& row) {
+          const auto at = place.find(lower(row.text(0)));
+          if (at == place.end()) return;
+          const SheetKey key{Day{static_cast<std::int32_t>(row.number(1))}, static_cast<int>(row.number(2))};
+          out_[at->second].reasons[key].push_back({static_cast<int>(row.number(3)), row.text(4)});
+        },
+        sale, to_);
+  }
+
   /// For one price it is one thing; by the price list, what is in it.
   void add_bundle(JobFacts& to, const SoldBundle& sold) {
     Fact common;
@@ -210,7 +226,7 @@ class Loader {
 
   void logs() {
     static const std::string kSql =
-        "SELECT r.job, l.day, l.shift, r.species, l.tag, l.spec, l.metric, l.content, r.site FROM run r "
+        "SELECT r.job, l.day, l.shift, r.species, l.tag, l.spec, l.metric, r.site FROM run r "
         "JOIN log l ON l.day = r.day AND l.shift = r.shift AND l.run = r.run WHERE l.state = 'sawn' AND "
         "r.job IN " +
         std::string(kAsked) + " AND r.day <= ?2 ORDER BY l.day, l.shift, l.number";
@@ -220,7 +236,7 @@ class Loader {
           Fact& fact = add(row, FactKind::log);
           fact.species = species_.of(row, 3);
           if (!row.is_null(4)) fact.name = row.text(4);
-          fact.site = sites_.of(row, 8);
+          fact.site = sites_.of(row, 7);
           if (row.is_null(5)) return;
           const auto& spec = spec_of(row.text(5), row.number(6) != 0);
           if (!spec) return;
@@ -228,7 +244,6 @@ class Loader {
           fact.log = spec->measure;
           fact.defects = spec->defects;
           fact.length = spec->measure.length;
-          fact.content = row.maybe(7).value_or(0);
         },
         asked_, to_);
   }

@@ -94,7 +94,7 @@ std::string words_of_movement(const Paper& paper) {
     case PaperKind::payment:
       return (paper.job.empty() || paper.invoice != 0 ? "Payment, " : "Deposit, ") + paper.method;
     case PaperKind::refund:
-      return "Money given back, " + paper.method;
+      return "Refund, " + paper.method;
     case PaperKind::credit:
       return "Credit note " + std::to_string(paper.number) + ": " + paper.note;
     case PaperKind::write_off:
@@ -195,7 +195,7 @@ std::string why_not(const Ledger& ledger, const Paper& paper) {
       paper.kind == PaperKind::credit && paper.cancels;  // an invoice of nothing can be cancelled
   if (known && paper.kind == PaperKind::write_off && at->second.open().minor <= 0)
     return "nothing is open on invoice " + at->second.called;
-  if (money && !nothing && paper.amount.minor <= 0) return "the sum must be more than nothing";
+  if (money && !nothing && paper.amount.minor <= 0) return "the sum must be more than zero";
   switch (paper.kind) {
     case PaperKind::credit:
       if (!known) return "a credit note belongs to an invoice; name it";

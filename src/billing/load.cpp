@@ -82,8 +82,9 @@ std::string counted(std::int64_t count, const LoadLine& line, bool lineal) {
            (line.species.empty() ? "" : " " + line.species) + (line.grade.empty() ? "" : " " + line.grade);
   const bool metric = line.size.thickness.system == measure::System::metric;
   const Length along{count, line.size.thickness.system};
-  return plain(shortest(metric ? in_metres(along) : in_feet(along), 0, 2)) + (metric ? " lm of " : " lf of ") +
-         write_size(line.size) + (line.species.empty() ? "" : " " + line.species);
+  return plain(shortest(metric ? in_metres(along) : in_feet(along), 0, 2)) +
+         (metric ? " lm of " : " lf of ") + write_size(line.size) +
+         (line.species.empty() ? "" : " " + line.species);
 }
 
 /// Why nothing of a bundle that was asked for is on the slip; empty when something is.
@@ -104,8 +105,36 @@ std::string why_not_bundle(const Lumber& lumber, const std::string& tag) {
   return all.mills > 0 ? "bundle " + tag + " is the mill's" : "";
 }
 
+/// Boards of many kinds, to be told of together.
+struct Many {
+  std::int64_t pieces = 0;
+  std::int64_t along = 0;
+  measure::System system = measure::System::inch;
+  void add(std::int64_t count, bool lineal, const LoadLine& line) {
+    (lineal ? along : pieces) += count;
+    system = line.size.thickness.system;
+  }
+  /// "5 pieces and 100 lf"; empty when there are none.
+  [[nodiscard]] std::string words() const {
+    const bool metric = system == measure::System::metric;
+    const Length length{along, system};
+    std::vector<std::string> all;
+    if (pieces != 0) all.push_back(std::to_string(pieces) + (pieces == 1 ? " piece" : " pieces"));
+    if (along != 0)
+      all.push_back(plain(shortest(metric ? in_metres(length) : in_feet(length), 0, 2)) +
+                    (metric ? " lm" : " lf"));
+    return join(all, " and ");
+  }
+};
+
+struct LeftOut {
+  Many undivided;
+  Many mills;
+};
+
 /// What divisions and corrections leave to be said of a kind of boards.
-void say_left_out(const Boards& boards, bool lineal, const std::vector<std::string>& bundles, Loadable& all) {
+void say_left_out(const Boards& boards, bool lineal, const std::vector<std::string>& bundles, LeftOut& left,
+                  Loadable& all) {
   const LoadLine& line = boards.stacks.begin()->second.line;
   std::int64_t mills = 0;
   std::int64_t here = 0;
@@ -116,9 +145,8 @@ void say_left_out(const Boards& boards, bool lineal, const std::vector<std::stri
     if (wanted(bundles, tag)) mills += stack.mills;
   }
   if (!asked) return;
-  if (boards.undivided > 0 && here > 0)
-    all.left_out.push_back(counted(std::min(here, boards.undivided), line, lineal) + ": not divided yet");
-  if (mills > 0) all.left_out.push_back(counted(mills, line, lineal) + ": the mill's part");
+  if (boards.undivided > 0 && here > 0) left.undivided.add(std::min(here, boards.undivided), lineal, line);
+  left.mills.add(mills, lineal, line);
   if (here < 0)
     all.left_out.push_back(counted(-here, line, lineal) +
                            ": went with a load slip, and a correction took them off the tally");
@@ -129,6 +157,7 @@ void say_left_out(const Boards& boards, bool lineal, const std::vector<std::stri
 Loadable left_to_load(const Yard& yard, const std::vector<std::string>& bundles) {
   const Lumber lumber = lumber_in(yard);
   Loadable all;
+  LeftOut left;
   for (const auto& [kind, boards] : lumber) {
     if (boards.stacks.empty()) continue;
     const bool lineal = std::get<3>(kind);
@@ -141,8 +170,12 @@ Loadable left_to_load(const Yard& yard, const std::vector<std::string>& bundles)
       (lineal ? line.length.count : line.pieces) = some;
       if (lineal) line.length.system = line.size.thickness.system;
     }
-    say_left_out(boards, lineal, bundles, all);
+    say_left_out(boards, lineal, bundles, left, all);
   }
+  if (const std::string many = left.undivided.words(); !many.empty())
+    all.left_out.push_back(many + " not divided yet");
+  if (const std::string many = left.mills.words(); !many.empty())
+    all.left_out.push_back(many + " of the mill's part");
   std::sort(all.lines.begin(), all.lines.end(), [](const LoadLine& a, const LoadLine& b) {
     return std::tuple(lower(a.bundle), lower(a.species), lower(a.grade), a.size, a.lineal(), a.length) <
            std::tuple(lower(b.bundle), lower(b.species), lower(b.grade), b.size, b.lineal(), b.length);
@@ -186,7 +219,8 @@ Yard yard_of(const book::Book& book, const Work& work, Day day) {
 }
 
 std::string counting_words(const std::vector<LoadLine>& lines) {
-  const auto lineal = std::count_if(lines.begin(), lines.end(), [](const LoadLine& line) { return line.lineal(); });
+  const auto lineal =
+      std::count_if(lines.begin(), lines.end(), [](const LoadLine& line) { return line.lineal(); });
   if (lineal == 0) return "Counted piece by piece when it was sawn.";
   if (lineal == static_cast<std::ptrdiff_t>(lines.size())) return "Measured end to end when it was sawn.";
   return "Counted piece by piece when it was sawn; a length \"in all\" was measured end to end.";
@@ -300,8 +334,8 @@ Paper take_back_load(book::Book& book, std::int64_t slip, const std::string& why
   need_reason(why);
   const Paper before = find_paper(book, PaperKind::load, slip);
   if (const auto done = taken_back(book, slip))
-    throw Refused("load slip " + std::to_string(slip) + " was taken back already on " + write_day(done->first) +
-                  ": " + done->second);
+    throw Refused("load slip " + std::to_string(slip) + " was taken back already on " +
+                  write_day(done->first) + ": " + done->second);
   if (day < before.day)
     throw Refused("load slip " + std::to_string(slip) + " is of " + write_day(before.day) +
                   "; it cannot be taken back before that");
@@ -319,8 +353,8 @@ render::Document printed_again(const book::Book& book, const Paper& paper) {
   render::Document document = paper.document;
   if (paper.kind != PaperKind::load) return document;
   if (const auto done = taken_back(book, paper.number))
-    document.lead.insert(document.lead.begin(), "Taken back on " + day_words(done->first, book.mill()) + ": " +
-                                                    done->second + ". It stands for nothing.");
+    document.lead.insert(document.lead.begin(), "Taken back on " + day_words(done->first, book.mill()) +
+                                                    ": " + done->second + ". It stands for nothing.");
   return document;
 }
 

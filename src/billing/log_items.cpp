@@ -27,6 +27,12 @@ scaling::LogMeasure least_log(const MinimumLog& minimum) {
 
 }  // namespace
 
+scaling::Taper measured_taper(const JobTerms& job) {
+  scaling::Taper taper = job.taper;
+  taper.trim = {};
+  return taper;
+}
+
 std::optional<scaling::Practice> billed_practice(const JobTerms& job, const Price& price) {
   if (price.rule.empty()) return job.practice;
   for (const scaling::Practice& one : job.practices)
@@ -74,10 +80,11 @@ void SheetItems::log(const Fact& fact) {
 }
 
 void SheetItems::by_content(const Fact& fact, const Price& price) {
+  const scaling::Taper taper = measured_taper(job_);
   const auto content = [&](const scaling::LogMeasure& log, const auto&) {
-    return std::optional(Rational(scaling::content(log, job_.taper).cubic_feet, scaling::kPerUnit));
+    return std::optional(Rational(scaling::content(log, taper).cubic_feet, scaling::kPerUnit));
   };
-  const Rational feet = at_least_minimum(fact, price, Rational(fact.content, scaling::kPerUnit), content);
+  const Rational feet = at_least_minimum(fact, price, *content(fact.log, fact.defects), content);
   price_item(fact, price, feet * measure::kCubicMetresPerCubicFoot, "m3").note = note_;
 }
 

@@ -10,10 +10,6 @@
 
 namespace kerfbook::billing {
 
-namespace {
-
-/// A customer by code or by name, or a buyer there are sales or papers of. Refused, with the nearest, for anyone else:
-/// a slip of the pen must not open an account.
 std::string known_customer(const book::Book& book, const std::string& asked) {
   const book::Customer* known = find_customer(book.mill(), asked);
   if (known != nullptr) return known->code;
@@ -35,6 +31,8 @@ std::string known_customer(const book::Book& book, const std::string& asked) {
   throw Refused("no customer and no buyer is called '" + asked + "'; " +
                 (near.empty() ? "add the customer to the mill file" : "did you mean '" + near + "'?"));
 }
+
+namespace {
 
 /// Whose money it is: the invoice's customer, the job's, or the one named.
 void set_customer(const book::Book& book, const Ledger& ledger, const PaymentAsk& ask, Paper& paper) {
@@ -96,7 +94,7 @@ std::int64_t invoice_called(const book::Book& book, const std::string& called) {
 Paper take_payment(book::Book& book, const PaymentAsk& ask, Day day) {
   return money_paper(book, PaperKind::payment, ask, day);
 }
-Paper give_back(book::Book& book, const PaymentAsk& ask, Day day) {
+Paper refund(book::Book& book, const PaymentAsk& ask, Day day) {
   return money_paper(book, PaperKind::refund, ask, day);
 }
 

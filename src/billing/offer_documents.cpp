@@ -33,7 +33,7 @@ std::vector<const Price*> prices_of(const Terms& terms, const JobTerms& job, Day
   Particular floor;
   for (const Price& price : terms.prices) {
     const Conditions& when = price.when;
-    if (price.sells || !names(when.job, job.job) || !names(when.customer, job.customer)) continue;
+    if (price.own_lumber || !names(when.job, job.job) || !names(when.customer, job.customer)) continue;
     if ((when.from && day < *when.from) || (when.until && *when.until < day)) continue;
     all.push_back(&price);
     const Particular rank = particular(when, price.line);
@@ -90,7 +90,11 @@ std::string charge_sentence(const book::Mill& mill, const ChargeTerm& charge) {
   if (!charge.rate.is_zero()) sentence += sum(charge.rate) + " per " + std::string(word_of(charge.per));
   if (charge.round_trip) sentence += ", both ways";
   if (!charge.free.is_zero())
-    sentence += ", the first " + number_words(shortest(charge.free, 0, 3), mill) + " free";
+    sentence += ", the first " +
+                (charge.per == Per::hour
+                     ? write_duration(static_cast<int>((charge.free * Rational(kMinutesPerHour)).rounded(0)))
+                     : number_words(shortest(charge.free, 0, 3), mill)) +
+                " free";
   return sentence + ".";
 }
 
@@ -178,9 +182,16 @@ Document agreement_document(const Deal& deal, Day today) {
     more.insert(more.end(), agreement->say.begin(), agreement->say.end());
     if (agreement->deposit) more.push_back("Deposit: " + money_words(*agreement->deposit, mill) + ".");
   }
+  const auto sold_by_time = [](const std::vector<std::string>& said) {
+    return std::any_of(said.begin(), said.end(), [](const std::string& one) {
+      return one.find(" an hour") != std::string::npos || one.find(" per hour") != std::string::npos;
+    });
+  };
+  if (sold_by_time(prices) || sold_by_time(charges)) more.emplace_back("Time is billed to the minute.");
   const int due = agreement != nullptr && agreement->due_days ? *agreement->due_days : terms.invoice.due_days;
-  more.push_back(due == 0 ? "Invoices are due on receipt."
-                          : "Invoices are due " + std::to_string(due) + " days after their date.");
+  more.push_back(due == 0 ? "Pay on receipt of the invoice."
+                          : "Pay within " + std::to_string(due) + (due == 1 ? " day" : " days") +
+                                " of the date of the invoice.");
   if (agreement != nullptr && agreement->agreed)
     more.emplace_back("These prices hold for the whole job, also when the price list changes.");
   paper.tables.push_back(sentences_table("also", "Also agreed", more));

@@ -192,8 +192,7 @@ render::Document draft_paper(const book::Book& book, const std::string& job, Day
   const Draft draft = draft_with(work, today);
   const InvoiceHead head = head_of(play(papers_of(book)), draft, today);
   render::Document paper = invoice_document(*work.deal.mill, *work.deal.terms, draft, head);
-  if (draft.from && draft.to)
-    add_tally(paper, book, on_tally(work.deal, draft), work.facts.facts, *draft.from, *draft.to);
+  add_tally(paper, book, on_tally(work.deal, draft), work.facts.facts, draft);
   add_difference(paper, *work.deal.mill, work, draft, today);
   return paper;
 }
@@ -218,8 +217,7 @@ Paper issue_invoice(book::Book& book, const std::string& job, Day to, Day today)
   paper.revision = work.deal.revision;
   const InvoiceHead head = number_it(terms, play(papers), draft, paper, today);
   paper.document = invoice_document(*work.deal.mill, terms, draft, head);
-  if (draft.from && draft.to)
-    add_tally(paper.document, book, on_tally(work.deal, draft), work.facts.facts, *draft.from, *draft.to);
+  add_tally(paper.document, book, on_tally(work.deal, draft), work.facts.facts, draft);
   post(book, paper);
   return paper;
 }

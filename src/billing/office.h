@@ -17,6 +17,11 @@ namespace kerfbook::billing {
 /// Every paper of the book, in the order issued: who, when and how much, without lines, items and document. Enough
 /// for the ledger, and quick after many years.
 std::vector<Paper> papers_of(const book::Book& book);
+/// Who owes what at the end of a day: the papers up to that day, played. Statements and lists of debts are made of it.
+Ledger ledger_on(const book::Book& book, Day day);
+/// A customer's code, by code or by name, or a buyer there are sales or papers of. Refused, with the nearest, for anyone
+/// else: a slip of the pen must not open an account.
+std::string known_customer(const book::Book& book, const std::string& asked);
 /// A job's (or, without one, a buyer's) invoices, divisions, credits and waivers with everything but the document.
 std::vector<Paper> papers_about(const book::Book& book, const std::string& job, const std::string& customer);
 /// Refused, naming what there is, when it is not there.
@@ -52,11 +57,11 @@ struct PaymentAsk {
   std::string job;       ///< a deposit
   std::int64_t invoice = 0;
   Money amount;
-  std::string method;  ///< "cash", "cheque 1204"
+  std::string method;  ///< "cash", "check 1204"
   std::string note;
 };
 Paper take_payment(book::Book& book, const PaymentAsk& ask, Day day);
-Paper give_back(book::Book& book, const PaymentAsk& ask, Day day);
+Paper refund(book::Book& book, const PaymentAsk& ask, Day day);
 /// Without a sum the whole invoice is cancelled and its work can be billed anew.
 Paper credit_invoice(book::Book& book, std::int64_t invoice, std::optional<Money> amount,
                      const std::string& why, Day day);

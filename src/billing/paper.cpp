@@ -14,8 +14,8 @@ namespace kerfbook::billing {
 
 namespace {
 
-constexpr std::array<std::string_view, kPaperKinds> kKindWords{"invoice", "division", "payment", "refund",
-                                                               "credit",  "write-off",  "waiver",  "load", "take-back"};
+constexpr std::array<std::string_view, kPaperKinds> kKindWords{
+    "invoice", "division", "payment", "refund", "credit", "write-off", "waiver", "load", "take-back"};
 
 Paper thaw_paper(const Json& json) {
   Paper paper;

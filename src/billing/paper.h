@@ -17,12 +17,12 @@ namespace kerfbook::billing {
 enum class PaperKind : std::uint8_t {
   invoice,
   division,  ///< of shares
-  payment,     ///< its number is the receipt's; with a job and no invoice it is a deposit
-  refund,      ///< money given back
-  credit,      ///< a credit note on an invoice, in part or (then the work can be billed anew) as a whole
+  payment,   ///< its number is the receipt's; with a job and no invoice it is a deposit
+  refund,    ///< a refund
+  credit,    ///< a credit note on an invoice, in part or (then the work can be billed anew) as a whole
   write_off,
-  waiver,  ///< a charge let go before it is billed
-  load,    ///< a load slip
+  waiver,     ///< a charge let go before it is billed
+  load,       ///< a load slip
   take_back,  ///< of a load slip
 };
 std::string_view word_of(PaperKind kind);

@@ -2,6 +2,7 @@
 #include "billing/paper_words.h"
 
 #include <algorithm>
+#include <map>
 
 #include "base/text.h"
 #include "billing/letter.h"
@@ -27,8 +28,8 @@ std::string without(std::string text, std::string_view part) {
 }  // namespace
 
 render::Column LumberUnit::column() const {
-  return metric_ ? decimal_column("m3", "Volume", unit(), places())
-                 : decimal_column("bf", "Board feet", unit(), places());
+  return metric_ ? decimal_column("m3", "Lumber", unit(), places())
+                 : decimal_column("bf", "Lumber", unit(), places());
 }
 
 Rational LumberUnit::of(const measure::Pieces& pieces, const measure::Convention& by) const {
@@ -47,8 +48,8 @@ Rational LumberUnit::from_bf(const Rational& bf) const {
 
 std::string LumberUnit::how_counted(const measure::Convention& by) const {
   return metric_
-             ? "Cubic metres: nominal thickness and width, lengths as written; exact to the total, which is "
-               "rounded to thousandths of a cubic metre."
+             ? "Cubic metres: nominal thickness and width, lengths as written; only the total is rounded, to "
+               "thousandths of a cubic metre."
              : "Board feet: " + in_words(by) + ".";
 }
 
@@ -75,8 +76,12 @@ std::string size_words(const measure::Size& size, const book::Mill& mill) {
   return write_size(size, mill.units == measure::System::metric);
 }
 
-std::string unit_words(const std::string& unit) {
-  std::string words = unit;
+std::string unit_words(const std::string& unit, const Rational& quantity) {
+  static const std::map<std::string, std::string> kOne{
+      {"teeth", "tooth"}, {"days", "day"}, {"logs", "log"}, {"bundles", "bundle"}};
+  const auto one = kOne.find(unit);
+  const bool single = quantity == Rational(1) || quantity == Rational(-1);
+  std::string words = one != kOne.end() && single ? one->second : unit;
   for (const std::string cubic : {"m3", "ft3"}) {
     const std::size_t at = words.find(cubic);
     if (at != std::string::npos) words.replace(at + cubic.size() - 1, 1, "³");

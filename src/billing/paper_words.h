@@ -38,8 +38,8 @@ std::string length_words(const measure::Length& length, const book::Mill& mill);
 std::string diameter_words(const measure::Length& across,
                            const book::Mill& mill);  ///< of a log: "12 in", "15 cm"
 std::string size_words(const measure::Size& size, const book::Mill& mill);
-/// A unit as it is printed: "m³" where the book says m3.
-std::string unit_words(const std::string& unit);
+/// A unit as it is printed after so many of it: "m³" where the book says m3, "tooth" after 1 where it says teeth.
+std::string unit_words(const std::string& unit, const Rational& quantity = Rational(2));
 /// "International 1/4-inch": what the trade calls a rule; a practice of the mill's own by its name and its rule's.
 std::string rule_words(const std::string& practice, const book::Mill& mill);
 

@@ -103,7 +103,7 @@ std::string called(const ChargeTerm& charge) {
 std::string advantage(const Particular& won, const Particular& lost) {
   if (won.job != lost.job) return "it names the job";
   if (won.customer != lost.customer) return "it names the customer";
-  if (won.others != lost.others) return "it asks more conditions";
+  if (won.others != lost.others) return "more conditions match";
   if (won.from != lost.from) return "it came into force later";
   return "it stands later in the mill file";
 }
@@ -163,9 +163,9 @@ Particular particular(const Conditions& when, int line) {
   return {!when.job.empty(), !when.customer.empty(), plain_conditions(when), when.from.value_or(Day{}), line};
 }
 
-const Price* find_price(const Terms& terms, const Question& asked, bool sells) {
+const Price* find_price(const Terms& terms, const Question& asked, bool own_lumber) {
   return most_particular(terms.prices,
-                         [&](const Price& p) { return p.sells == sells && fits(p.when, asked); });
+                         [&](const Price& p) { return p.own_lumber == own_lumber && fits(p.when, asked); });
 }
 
 namespace {
@@ -186,26 +186,26 @@ std::vector<std::string> explained(const std::vector<Term>& terms, const Questio
     const Term* second = most_particular(terms, [&](const Term& one) { return &one != best && fit(one); });
     lines.push_back(second == nullptr
                         ? called(*best) + " is the only " + what + " that fits"
-                        : called(*best) + " goes before " + called(*second) + ": " + before(*second));
+                        : called(*best) + " is used, not " + called(*second) + ": " + before(*second));
   }
   for (const Term& one : terms) {
     if (!of(one) || &one == best) continue;
     const std::vector<std::string> no = in_the_way(one.when, asked);
-    lines.push_back(no.empty()
-                        ? called(one) + " fits, but " + called(*best) + " goes before it: " + before(one)
-                        : called(one) + " does not fit: it " + join(no, "; "));
+    lines.push_back(no.empty() ? called(one) + " fits, but " + called(*best) + " is used: " + before(one)
+                               : called(one) + " does not fit: it " + join(no, "; "));
   }
   return lines;
 }
 
 }  // namespace
 
-Choice choose_price(const Terms& terms, const Question& asked, bool sells) {
-  return {find_price(terms, asked, sells), explain_price(terms, asked, sells).front()};
+Choice choose_price(const Terms& terms, const Question& asked, bool own_lumber) {
+  return {find_price(terms, asked, own_lumber), explain_price(terms, asked, own_lumber).front()};
 }
 
-std::vector<std::string> explain_price(const Terms& terms, const Question& asked, bool sells) {
-  return explained(terms.prices, asked, "price", [&](const Price& one) { return one.sells == sells; });
+std::vector<std::string> explain_price(const Terms& terms, const Question& asked, bool own_lumber) {
+  return explained(terms.prices, asked, "price",
+                   [&](const Price& one) { return one.own_lumber == own_lumber; });
 }
 
 std::vector<std::string> explain_charge(const Terms& terms, std::string_view name, const Question& asked) {
@@ -250,8 +250,8 @@ std::string condition_words(const Conditions& when, bool for_paper) {
 }
 
 std::string price_title(const Price& price) {
-  std::string what = price.sells ? "Lumber" : "Sawing";
-  if (price.name.empty() && price.sells) return what;  // a line of a sale says which lumber by itself
+  std::string what = price.own_lumber ? "Lumber" : "Sawing";
+  if (price.name.empty() && price.own_lumber) return what;  // a line of a sale says which lumber by itself
   if (price.name.empty()) {
     const std::string conditions = condition_words(price.when, true);
     return conditions.empty() ? what : what + ", " + conditions;

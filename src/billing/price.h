@@ -36,18 +36,18 @@ struct Particular {
 };
 Particular particular(const Conditions& when, int line);
 
-/// Of the prices for sawing (or, with `sells`, for own lumber sold) the most particular that fits; nullptr: none does.
-const Price* find_price(const Terms& terms, const Question& asked, bool sells = false);
+/// Of the prices for sawing (or, with `own_lumber`, for own lumber sold) the most particular that fits; nullptr: none does.
+const Price* find_price(const Terms& terms, const Question& asked, bool own_lumber = false);
 
 struct Choice {
   const Price* price = nullptr;  ///< nullptr: none fits
   std::string why;               ///< one sentence: why this one, or why none
 };
 /// The same with the reason.
-Choice choose_price(const Terms& terms, const Question& asked, bool sells = false);
+Choice choose_price(const Terms& terms, const Question& asked, bool own_lumber = false);
 
 /// Every price in turn, whether it fits and which conditions keep it from fitting, the chosen one first.
-std::vector<std::string> explain_price(const Terms& terms, const Question& asked, bool sells = false);
+std::vector<std::string> explain_price(const Terms& terms, const Question& asked, bool own_lumber = false);
 
 /// The same of the charges of one name.
 std::vector<std::string> explain_charge(const Terms& terms, std::string_view name, const Question& asked);

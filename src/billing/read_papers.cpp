@@ -31,6 +31,12 @@ std::vector<Paper> papers_of(const book::Book& book) {
   return papers;
 }
 
+Ledger ledger_on(const book::Book& book, Day day) {
+  std::vector<Paper> papers = papers_of(book);
+  std::erase_if(papers, [&](const Paper& paper) { return day < paper.day; });
+  return play(papers);
+}
+
 std::vector<Paper> papers_about(const book::Book& book, const std::string& job, const std::string& customer) {
   std::vector<std::string> bodies;
   book::Store store(book.database());

@@ -196,11 +196,11 @@ void Reader::price(TomlTable& table) {
   price.minimum_log = minimum_log(table);
   price.minimum_job = money(table, "minimum_job");
   price.rule = table.text("rule");
-  price.sells = table.flag("sells").value_or(false);
-  if (price.sells && !sells_by(price.basis))
+  price.own_lumber = table.flag("own_lumber").value_or(false);
+  if (price.own_lumber && !sells_by(price.basis))
     table.wrong_at("basis", "lumber is not sold on this basis", "bf, mbf, piece, lineal-foot or m3-sawn");
   const std::string tax_kind = table.text("tax");
-  price.tax = !tax_kind.empty() ? tax_kind : price.sells ? "lumber" : "sawing";
+  price.tax = !tax_kind.empty() ? tax_kind : price.own_lumber ? "lumber" : "sawing";
   price.when = conditions(table);
   check_price(table, price);
   table.finish();
@@ -226,7 +226,7 @@ void Reader::charge(TomlTable& table) {
   charge.stop = table.words("stop");
   charge.strike = table.flag("strike").value_or(false);
   charge.move = table.flag("move").value_or(false);
-  charge.unasked = table.flag("unasked").value_or(false);
+  charge.automatic = table.flag("automatic").value_or(false);
   charge.once = table.flag("once").value_or(false);
   const std::string tax_kind = table.text("tax");
   if (!tax_kind.empty())

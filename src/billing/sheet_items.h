@@ -33,7 +33,7 @@ Rational lineal(const Fact& fact, const measure::Convention& by, bool metres);
 /// ", a log counted as at least 12x8"; empty without a minimum log.
 std::string minimum_words(const Price& price);
 
-/// The facts of one sheet, worked through together: a charge line on it goes before what would come unasked.
+/// The facts of one sheet, worked through together: a charge line on it goes before what would come by itself.
 class SheetItems {
  public:
   SheetItems(const Terms& terms, const JobTerms& job, const std::vector<Waiver>& waivers, Itemised& out)

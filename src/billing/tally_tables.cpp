@@ -80,10 +80,10 @@ struct DaySum {
 
 }  // namespace
 
-std::vector<Fact> within(const std::vector<Fact>& facts, Day from, Day to) {
+std::vector<Fact> of_sheets(const std::vector<Fact>& facts, const SheetsSince& sheets) {
   std::vector<Fact> some;
   for (const Fact& fact : facts)
-    if (fact.kind != FactKind::once && from <= fact.sheet.day && fact.sheet.day <= to) some.push_back(fact);
+    if (fact.kind != FactKind::once && sheets.count(key_of(fact.sheet)) != 0) some.push_back(fact);
   return some;
 }
 

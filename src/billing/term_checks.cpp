@@ -33,8 +33,8 @@ bool by_time(Basis basis) {
 constexpr std::string_view kOddWork =
     "narrow it by job, customer, from and until; charge odd work by a [[charge]] per hour";
 
-/// What an unasked charge can be counted by.
-bool comes_unasked(Per per) {
+/// What an automatic charge can be counted by.
+bool comes_by_itself(Per per) {
   return per == Per::bf || per == Per::mbf || per == Per::piece || per == Per::lineal_foot ||
          per == Per::lineal_metre || per == Per::log || per == Per::percent;
 }
@@ -61,16 +61,16 @@ void check_price(TomlTable& table, const Price& price) {
 }
 
 void check_charge(TomlTable& table, const ChargeTerm& charge) {
-  if (charge.per == Per::percent && !charge.unasked)
-    table.wrong_at("per", "a per cent of the sum for sawing comes unasked", "add unasked = true");
-  if (charge.unasked && !comes_unasked(charge.per))
-    table.wrong_at("unasked", "nothing calls for it by itself",
+  if (charge.per == Per::percent && !charge.automatic)
+    table.wrong_at("per", "a per cent of the sum for sawing comes by itself", "add automatic = true");
+  if (charge.automatic && !comes_by_itself(charge.per))
+    table.wrong_at("automatic", "nothing calls for it by itself",
                    "per bf, mbf, piece, lineal-foot, lineal-metre, log or percent; once a job: once = true");
-  if (charge.unasked && !charge.flat.is_zero())
-    table.wrong_at("flat", "an unasked charge has no flat sum", "a flat sum comes with once = true");
+  if (charge.automatic && !charge.flat.is_zero())
+    table.wrong_at("flat", "an automatic charge has no flat sum", "a flat sum comes with once = true");
   if (charge.once && !charge.rate.is_zero())
     table.wrong_at("rate", "a charge once a job has nothing to count", "give it flat alone");
-  if (!charge.unasked) return;
+  if (!charge.automatic) return;
   if (charge.per == Per::log)
     refuse(table, {"grade", "size", "thickness_from", "thickness_to", "width_from", "width_to"}, "logs have",
            "narrow it by species, diameter_from, diameter_to, length_over and length_to");

@@ -23,8 +23,8 @@
 //                                 never for less than such a log scales
 //   minimum_job = 250.00          least sum for sawing a whole job
 //   rule     = "doyle"            log bases: scaled by this practice instead of the job's
-//   tax      = "sawing"           kind of line for [[tax]]; default sawing, and lumber when `sells`
-//   sells    = true               a price of own lumber sold (basis bf, mbf, piece, lineal-foot, lineal-metre, m3-sawn)
+//   tax      = "sawing"           kind of line for [[tax]]; default sawing, and lumber when `own_lumber`
+//   own_lumber = true             a price of own lumber sold (basis bf, mbf, piece, lineal-foot, lineal-metre, m3-sawn)
 //     conditions, each narrowing; a word or a list of words:
 //   job = "TER"   customer = "TER"   species = ["DF", "WH"]   grade = "Sel"   size = ["4x4", "4x6"]
 //   thickness_from = "4"  thickness_to = "8"  width_from = "10"  width_to = "12"   of lumber, both ends included
@@ -42,11 +42,11 @@
 //   per      = "tooth"            each hour day mile km tooth bf mbf piece lineal-foot lineal-metre log bundle percent
 //   free     = 20                 so many units of an occurrence are not charged
 //   round_trip = true             mile, km: the way is charged both ways
-//     what calls for it unasked, besides a `charge` line on a sheet (which goes before it on that sheet):
+//     what calls for it by itself, besides a `charge` line on a sheet (which goes before it on that sheet):
 //   stop     = ["waiting"]        stops of these causes that were marked `charge` (quantity: their hours)
 //   strike   = true               the saw met metal (quantity: teeth replaced for it)
 //   move     = true               a move under the job (quantity: its distance)
-//   unasked  = true               lumber and logs that fit the conditions (bf mbf piece lineal-foot lineal-metre log),
+//   automatic = true              lumber and logs that fit the conditions (bf mbf piece lineal-foot lineal-metre log),
 //                                 or, with `percent`, the sum for sawing (rate = -5 is 5 % off)
 //   once     = true               once for every job that fits (flat)
 //   tax      = "service"          default service; sawing with `percent`
@@ -179,7 +179,7 @@ struct Price {
   std::optional<Money> minimum_job;
   std::string rule;  ///< scaling practice; empty = the job's
   std::string tax = "sawing";
-  bool sells = false;
+  bool own_lumber = false;
   Conditions when;
 };
 
@@ -195,7 +195,7 @@ struct ChargeTerm {
   std::vector<std::string> stop;
   bool strike = false;
   bool move = false;
-  bool unasked = false;
+  bool automatic = false;
   bool once = false;
   std::string tax = "service";
   Conditions when;

@@ -72,6 +72,13 @@ std::vector<std::string> added_to_mill(const Document& document, const Entry& be
   return change.changed.empty() ? std::move(change.added) : std::vector<std::string>();
 }
 
+/// "2026-05-05 shift 2": the subject that one more sheet of the day would have.
+std::string next_sheet_of_day(const Core& core, const std::string& subject) {
+  auto key = read_subject(subject).value();
+  while (core.journal.current(subject_of(key))) ++key.shift;
+  return subject_of(key);
+}
+
 /// Posts one document inside a transaction. A changed text needs a reason, but for a mill file that only adds.
 Posted post_one(Core& core, const Document& document, std::string_view why) {
   Posted posted;
@@ -90,8 +97,9 @@ Posted post_one(Core& core, const Document& document, std::string_view why) {
   } else if (before && trim(why).empty()) {
     throw Refused(
         fmt::format("{}: {} is in the book already, posted {}, and this text differs from it; to correct it, "
-                    "post it again with --why \"the reason\"",
-                    document.name, ready.subject, before->at));
+                    "post it again with --why \"the reason\"; if it is one more sheet of that day, begin it "
+                    "'sheet {}'",
+                    document.name, ready.subject, before->at, next_sheet_of_day(core, ready.subject)));
   }
   posted.found = std::move(ready.found);
   core.projector.words().take_notes();

@@ -114,6 +114,7 @@ void Projector::project(SheetKey key) {
   MillInForce now(store_, words_, mills_, mill_entry_);
   write_sheet_rows(store_, words_, all.back(), then, now);
   write_struck_rows(store_, words_, all, mill());
+  write_corrected_rows(store_, all);
   tags.merge(deck_tags(store_, key));
   write_deck_rows(store_, key, tags);
   put_in(store_, key, std::move(bundles));

@@ -14,4 +14,7 @@ void write_sheet_rows(Store& store, Words& words, const SheetEntry& entry, MillI
 /// `revisions` is not empty and in order.
 void write_struck_rows(Store& store, Words& words, const std::vector<SheetEntry>& revisions, const Mill& now);
 
+/// Writes which jobs and buyers each revision after the first changed something of, with its reason.
+void write_corrected_rows(Store& store, const std::vector<SheetEntry>& revisions);
+
 }  // namespace kerfbook::book

@@ -181,7 +181,8 @@ void put_in_paper(Store& store, std::int64_t entry) {
       "WHERE l.entry = ?2 AND j.owner <> 'own'");
   for (const std::string* sql : {&kMillsPart, &kGiven, &kLoaded}) store.run(*sql, 1, entry);
   const auto taken_back = store.number(
-      "SELECT l.entry FROM paper t JOIN paper l ON l.kind = 'load' AND l.number = t.slip WHERE t.entry = ?", entry);
+      "SELECT l.entry FROM paper t JOIN paper l ON l.kind = 'load' AND l.number = t.slip WHERE t.entry = ?",
+      entry);
   if (taken_back) store.run(kLoaded, -1, *taken_back);
   clear_gone(store);
 }

@@ -19,7 +19,8 @@ struct Asked {
 };
 
 void take_back(const Asked& asked, const Session& session) {
-  if (!asked.ask.job.empty()) throw WrongUsage("give a job to load, or --take-back with the number of a slip; not both");
+  if (!asked.ask.job.empty())
+    throw WrongUsage("give a job to load, or --take-back with the number of a slip; not both");
   book::Book book = session.open_book(false);
   const billing::Paper paper = billing::take_back_load(book, asked.back, asked.why, session.today());
   session.err() << "load slip " << asked.back << " is taken back; its lumber lies here again\n";
@@ -28,7 +29,8 @@ void take_back(const Asked& asked, const Session& session) {
 
 void answer(const Asked& asked, const Session& session) {
   if (asked.back != 0) return take_back(asked, session);
-  if (asked.ask.job.empty()) throw WrongUsage("say whose lumber: a job, or --take-back with the number of a slip");
+  if (asked.ask.job.empty())
+    throw WrongUsage("say whose lumber: a job, or --take-back with the number of a slip");
   book::Book book = session.open_book(false);
   const auto [paper, left_out] = billing::load(book, asked.ask, session.today());
   session.err() << "load slip " << paper.number << "; print it again with: paper load " << paper.number
@@ -50,7 +52,8 @@ void add_load(CLI::App& app, Session& session) {
   app.add_option("--take-back", asked->back, "the load slip with this number did not leave, or came back")
       ->type_name("NUMBER")
       ->check(CLI::PositiveNumber);
-  app.add_option("--why", asked->why, "with --take-back: the reason; it is kept and printed")->type_name("TEXT");
+  app.add_option("--why", asked->why, "with --take-back: the reason; it is kept and printed")
+      ->type_name("TEXT");
   add_output_options(app, asked->output);
   app.footer(
       "  kerfbook -b mill.book load QHH B1 B2 --driver Bess -o load.html\n"

@@ -18,7 +18,7 @@ struct Asked {
 void answer(const Asked& asked, const Session& session) {
   const book::Book book = session.open_book(true);
   auto document =
-      billing::receivables_document(book.mill(), billing::play(billing::papers_of(book)), session.today());
+      billing::receivables_document(book.mill(), billing::ledger_on(book, session.today()), session.today());
   document.style = session.style(book.mill());
   write_document(document, asked.output, session);
 }

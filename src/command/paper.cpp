@@ -1,5 +1,6 @@
 // paper.cpp -- `kerfbook paper KIND`: papers that change nothing: made afresh, or an issued one printed again.
 #include <CLI/CLI.hpp>
+#include <algorithm>
 #include <array>
 #include <ostream>
 
@@ -36,12 +37,14 @@ render::Document tally(const book::Book& book, const std::string& job, const Day
 }
 render::Document statement(const book::Book& book, const std::string& customer, const Days& days,
                            const Session& session) {
-  const Day to = days.to.value_or(session.today());
+  const Day today = session.today();
+  const Day to = std::min(days.to.value_or(today), today);  // nobody knows what will stand on a later day
   const Day from = days.from.value_or(to - (parts(to).day - 1));
-  std::vector<billing::Paper> papers = billing::papers_of(book);
-  std::erase_if(papers,
-                [&](const billing::Paper& paper) { return paper.day > to; });  // as it stood on that day
-  return billing::statement_document(book.mill(), billing::play(papers), customer, from, to);
+  if (to < from)
+    throw WrongUsage("a statement ends today at the latest, " + write_day(to) + "; it cannot begin on " +
+                     write_day(from));
+  return billing::statement_document(book.mill(), billing::ledger_on(book, to),
+                                     billing::known_customer(book, customer), from, to);
 }
 render::Document agreement(const book::Book& book, const std::string& job, const Days&,
                            const Session& session) {
@@ -64,8 +67,8 @@ constexpr std::array<Kind, 5> kMade{{{"tally", tally},
                                      {"quote", quote},
                                      {"sheet", sheet}}};
 constexpr std::array<billing::PaperKind, 7> kIssued{
-    billing::PaperKind::invoice, billing::PaperKind::division, billing::PaperKind::payment,
-    billing::PaperKind::refund,  billing::PaperKind::credit,   billing::PaperKind::load,
+    billing::PaperKind::invoice,  billing::PaperKind::division, billing::PaperKind::payment,
+    billing::PaperKind::refund,   billing::PaperKind::credit,   billing::PaperKind::load,
     billing::PaperKind::take_back};
 
 std::vector<std::string> kind_names() {

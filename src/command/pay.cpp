@@ -1,4 +1,4 @@
-// pay.cpp -- `kerfbook pay SUM`: money that comes in, or goes back.
+// pay.cpp -- `kerfbook pay SUM`: money that comes in, or a refund.
 #include <CLI/CLI.hpp>
 #include <ostream>
 
@@ -13,7 +13,7 @@ struct Asked {
   std::string sum;
   std::string day;
   std::string invoice;
-  bool back = false;
+  bool refund = false;
   billing::PaymentAsk ask;
   Output output;
 };
@@ -22,15 +22,14 @@ void answer(const Asked& asked, const Session& session) {
   book::Book book = session.open_book(false);
   billing::PaymentAsk ask = asked.ask;
   ask.amount = sum_of(asked.sum, book);
-  if (asked.back && !asked.invoice.empty())
+  if (asked.refund && !asked.invoice.empty())
     throw WrongUsage(
-        "money is given back of what a customer has on account (--customer) or of a job's deposit (--job), "
-        "not of "
-        "an invoice; credit the invoice first");
+        "a refund is of what a customer has on account (--customer) or of a job's deposit (--job), not of an "
+        "invoice; credit the invoice first");
   if (!asked.invoice.empty()) ask.invoice = billing::invoice_called(book, asked.invoice);
   const Day day = day_or_today(asked.day, "--day", session);
   const billing::Paper paper =
-      asked.back ? billing::give_back(book, ask, day) : billing::take_payment(book, ask, day);
+      asked.refund ? billing::refund(book, ask, day) : billing::take_payment(book, ask, day);
   write_document(paper.document, asked.output, session);
 }
 
@@ -46,10 +45,10 @@ void add_pay(CLI::App& app, Session& session) {
   app.add_option("--by", asked->ask.method, "how it was paid (cash)")->type_name("HOW");
   app.add_option("--note", asked->ask.note, "what else is to be kept with it")->type_name("TEXT");
   app.add_option("--day", asked->day, "when (today)")->type_name("DAY");
-  app.add_flag("--back", asked->back, "money given back: of a deposit, or of credit on account");
+  app.add_flag("--refund", asked->refund, "a refund: of a deposit, or of credit on account");
   add_output_options(app, asked->output);
   app.footer(
-      "  kerfbook -b mill.book pay 400 --job TER --by \"cheque 88\"\n"
+      "  kerfbook -b mill.book pay 400 --job TER --by \"check 88\"\n"
       "  kerfbook -b mill.book pay 1482.31 --invoice 1 -o receipt.html");
   app.callback([asked, &session] { session.deed = [asked, &session] { answer(*asked, session); }; });
 }

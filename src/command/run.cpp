@@ -26,7 +26,7 @@ constexpr std::array kCommands{
     Command{"bill", "what waits to be billed, or the draft for one job", add_bill},
     Command{"issue", "issue an invoice, or the ticket of a yard sale", add_issue},
     Command{"divide", "divide a job's lumber by its shares", add_divide},
-    Command{"pay", "take a payment or a deposit, or give money back", add_pay},
+    Command{"pay", "take a payment or a deposit, or give a refund", add_pay},
     Command{"credit", "credit an invoice, or cancel it", add_credit},
     Command{"write-off", "write off what will not be paid", add_write_off},
     Command{"waive", "let a charge go, with a note", add_waive},

@@ -74,7 +74,7 @@ std::string length_in_words(LengthRule rule) {
 std::string rounding_in_words(BillRounding rounding, std::string_view unit) {
   const std::string to = (by_whole_feet(rounding) ? "the whole " : "hundredths of a ") + std::string(unit);
   return by_line(rounding) ? "each line rounded to " + to + ", the total adds the lines"
-                           : "exact to the total, which is rounded to " + to;
+                           : "only the total is rounded, to " + to;
 }
 
 }  // namespace

@@ -80,7 +80,7 @@ Rational lineal_feet(const Pieces& pieces);  ///< length x count, in feet
 /// The convention in the words that are printed on a paper: "nominal thickness and width, lengths as written;
 /// ...".
 std::string in_words(const Convention& by);
-/// The same for lumber counted by its length: "lengths as written; exact to the total, ... the whole foot".
+/// The same for lumber counted by its length: "lengths as written; only the total is rounded, to the whole foot".
 std::string in_words_of_length(const Convention& by, std::string_view unit);
 /// The words a mill file uses: `as-cut`, `next-quarter`, `next-inch`; `total-whole`...; nullopt when unknown.
 std::optional<ThicknessRule> read_thickness_rule(std::string_view word);

@@ -23,7 +23,7 @@ TEST_CASE("the demo week's invoices come out of the book to the cent") {
 
 TEST_CASE("the barn's invoice takes up the deposit: 1,882.31 less 400.00 is 1,482.31 due") {
   DemoBook demo;
-  take_payment(*demo.book, {"", "TER", 0, money("400.00"), "cheque 88", ""}, *read_day("2026-04-21"));
+  take_payment(*demo.book, {"", "TER", 0, money("400.00"), "check 88", ""}, *read_day("2026-04-21"));
   const Paper invoice = issue_invoice(*demo.book, "TER", kFriday, kFriday);
   CHECK(invoice.number == 1);
   CHECK(invoice.amount.minor == 188231);
@@ -131,10 +131,10 @@ TEST_CASE("money in parts, too much, back, and written off keeps the balance") {
   issue_invoice(*demo.book, "TER", kFriday, kFriday);
   take_payment(*demo.book, {"TER", "", 0, money("1000.00"), "cash", ""}, kFriday);
   CHECK(play(papers_of(*demo.book)).invoices.at(1).open().minor == 88231);
-  take_payment(*demo.book, {"", "", 1, money("900.00"), "cheque", ""}, kFriday);
+  take_payment(*demo.book, {"", "", 1, money("900.00"), "check", ""}, kFriday);
   CHECK(play(papers_of(*demo.book)).credit_of("TER").minor == 1769);
-  CHECK_THROWS_AS(give_back(*demo.book, {"TER", "", 0, money("20.00"), "cash", ""}, kFriday), Refused);
-  give_back(*demo.book, {"TER", "", 0, money("17.69"), "cash", ""}, kFriday);
+  CHECK_THROWS_AS(refund(*demo.book, {"TER", "", 0, money("20.00"), "cash", ""}, kFriday), Refused);
+  refund(*demo.book, {"TER", "", 0, money("17.69"), "cash", ""}, kFriday);
   CHECK(play(papers_of(*demo.book)).balance("TER").minor == 0);
   issue_invoice(*demo.book, "QHH", kFriday, kFriday);
   write_off(*demo.book, 2, money("4.28"), "small rest", kFriday);
@@ -145,7 +145,7 @@ TEST_CASE("money in parts, too much, back, and written off keeps the balance") {
 
 TEST_CASE("a rebuilt book has the same papers, and frozen text reads back as it was written") {
   DemoBook demo;
-  take_payment(*demo.book, {"", "TER", 0, money("400.00"), "cheque 88", ""}, kFriday - 17);
+  take_payment(*demo.book, {"", "TER", 0, money("400.00"), "check 88", ""}, kFriday - 17);
   issue_invoice(*demo.book, "TER", kFriday, kFriday);
   divide_lumber(*demo.book, "MUM", kFriday, kFriday);
   load(*demo.book, {"QHH", {}, "Quarrel Hill", "flat-bed", "Bess"}, kFriday);

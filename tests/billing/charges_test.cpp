@@ -130,7 +130,7 @@ TEST_CASE("oversize logs are charged unasked by their diameter, each, or named o
   const std::vector<Fact> facts{log_fact(kMonday, "T1", "29x12"), log_fact(kMonday, "T2", "30x12"),
                                 log_fact(kMonday, "T3", "34/36x16")};
   const Draft each = draft_of(
-      priced("name = \"oversize\"\nrate = 15\nper = \"log\"\nunasked = true\ndiameter_from = \"30\"\n"),
+      priced("name = \"oversize\"\nrate = 15\nper = \"log\"\nautomatic = true\ndiameter_from = \"30\"\n"),
       facts);
   REQUIRE(each.lines.size() == 1);
   CHECK(each.lines[0].quantity == Decimal{2, 0});

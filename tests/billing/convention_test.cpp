@@ -119,12 +119,12 @@ TEST_CASE("lineal feet go by the length convention and its rounding, and say so"
   };
   // 3 x 8 7/12 + 2 x 10 1/4 = 46 1/4
   CHECK(feet("rounding = \"total-hundredths\"") ==
-        "46.25 lengths as written; exact to the total, which is rounded to hundredths of a foot");
+        "46.25 lengths as written; only the total is rounded, to hundredths of a foot");
   CHECK(feet("rounding = \"total-whole\"") ==
-        "46 lengths as written; exact to the total, which is rounded to the whole foot");
+        "46 lengths as written; only the total is rounded, to the whole foot");
   // 25 3/4 and 20 1/2, each a line
   CHECK(feet("rounding = \"line-whole\"") ==
         "47 lengths as written; each line rounded to the whole foot, the total adds the lines");
   CHECK(feet("rounding = \"total-whole\", length = \"whole-foot-down\"") ==
-        "44 lengths down to the whole foot; exact to the total, which is rounded to the whole foot");
+        "44 lengths down to the whole foot; only the total is rounded, to the whole foot");
 }

@@ -64,8 +64,7 @@ TEST_CASE("a minimum log is the least that is charged: also for a culled log, an
   CHECK(charged(price, {log_fact(kMonday, "T1", "12x8"), log_fact(kMonday, "T2", "13x8")}) ==
         "73");  // 32 + 40.5
   const std::string cubic = "[[price]]\nbasis = \"m3-log\"\nrate = 100\n";
-  Fact small = log_fact(kMonday, "T1", "6x4");
-  small.content = scaling::content(small.log, {}).cubic_feet;
+  const Fact small = log_fact(kMonday, "T1", "6x4");
   const Fact least = log_fact(kMonday, "T2", "12x8");
   // Smalian with 1/8 in a foot of taper: ends of 12 and 13 in, 8 ft: pi / 4 x (144 + 169) / 2 / 144 x 8 = 6.828601 ft3
   CHECK(scaling::content(least.log, {}).cubic_feet == 6'828'601);
@@ -100,7 +99,7 @@ TEST_CASE("feet counted by their length are surcharged and priced whole, also un
   CHECK(draft_of("[[price]]\nbasis = \"lineal-foot\"\nrate = 0.10\n" + count, {battens}).total.minor == 2120);
   const Draft planed = draft_of(
       "[[price]]\nbasis = \"lineal-foot\"\nrate = 0\n"
-      "[[charge]]\nname = \"planing\"\nrate = 0.05\nper = \"lineal-foot\"\nunasked = true\n",
+      "[[charge]]\nname = \"planing\"\nrate = 0.05\nper = \"lineal-foot\"\nautomatic = true\n",
       {battens});
   CHECK(planed.total.minor == 1060);
   const Draft by_piece = draft_of("[[price]]\nbasis = \"piece\"\nrate = 2\n", {battens});
@@ -172,8 +171,9 @@ TEST_CASE("surcharges come with the pieces they are for, a discount with the sum
   const auto facts = tally(kMonday, "DF", "8x12: 20/2; 2x6: 12/10");
   const Draft draft = draft_of(
       "[[price]]\nbasis = \"bf\"\nrate = 0.50\n"
-      "[[charge]]\nname = \"long timber\"\nrate = 0.10\nper = \"bf\"\nunasked = true\nlength_over = \"16\"\n"
-      "[[charge]]\nname = \"discount\"\nrate = -10\nper = \"percent\"\nunasked = true\n",
+      "[[charge]]\nname = \"long timber\"\nrate = 0.10\nper = \"bf\"\nautomatic = true\nlength_over = "
+      "\"16\"\n"
+      "[[charge]]\nname = \"discount\"\nrate = -10\nper = \"percent\"\nautomatic = true\n",
       facts);
   // 320 + 120 bf at 0.50, 320 bf at 0.10, 10 % off the 220.00
   CHECK(line_called(draft, "long timber").amount.minor == 3200);

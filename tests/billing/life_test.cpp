@@ -68,10 +68,10 @@ class Life {
         take_payment(book, {job(), "", 0, Money{1 + pick(50'000)}, "cash", ""}, last_);
         return;
       case 7:
-        take_payment(book, {"", job(), 0, Money{1 + pick(40'000)}, "cheque", ""}, last_);
+        take_payment(book, {"", job(), 0, Money{1 + pick(40'000)}, "check", ""}, last_);
         return;
       case 8:
-        give_back(book, {pick(2) == 0 ? job() : "", job(), 0, Money{1 + pick(20'000)}, "cash", ""}, last_);
+        refund(book, {pick(2) == 0 ? job() : "", job(), 0, Money{1 + pick(20'000)}, "cash", ""}, last_);
         return;
       case 9:
         credit_invoice(book, invoice(), pick(3) == 0 ? std::nullopt : std::optional(Money{1 + pick(9'000)}),

@@ -128,7 +128,7 @@ TEST_CASE("a metric tally, load and division count in cubic metres that add up t
                                    "Total 3,790", "6 logs; tally 1,871 m³, 49,3 % of the logs' content."});
   check_lines(week.text("load"), {"P1 spruce 50x150 4,8 m 12 0,432", "Total 55 1,331"});
   check_lines(week.text("division"), {"25x100 4,8 m 11 6 5", "Customer 6 0,072", "Mill 5 0,060",
-                                        "Carried to the next division: 0,006 m³ owed to the mill."});
+                                      "Carried to the next division: 0,006 m³ owed to the mill."});
   check_lines(week.text("statement"),
               {"01.06.2026 Deposit, bank -1.000,00 kr -1.000,00 kr", "Balance due 2.457,63 kr"});
 }

@@ -78,11 +78,12 @@ std::string random_charges() {
       "[[charge]]\nname = \"metal\"\nflat = 40\nrate = 9\nper = \"tooth\"\nstrike = true\n"
       "[[charge]]\nname = \"planing\"\nrate = 0.055\nper = \"bf\"\ntax = \"planing\"\n";
   if (chance(2)) toml += "[[charge]]\nname = \"set-up\"\nflat = 150\nonce = true\n";
-  if (chance(3)) toml += "[[charge]]\nname = \"discount\"\nrate = -5\nper = \"percent\"\nunasked = true\n";
+  if (chance(3)) toml += "[[charge]]\nname = \"discount\"\nrate = -5\nper = \"percent\"\nautomatic = true\n";
   if (chance(3))
-    toml += "[[charge]]\nname = \"long\"\nrate = 0.035\nper = \"bf\"\nunasked = true\nlength_over = \"12\"\n";
+    toml +=
+        "[[charge]]\nname = \"long\"\nrate = 0.035\nper = \"bf\"\nautomatic = true\nlength_over = \"12\"\n";
   if (chance(3))
-    toml += "[[charge]]\nname = \"thick\"\nrate = 8\nper = \"log\"\nunasked = true\ndiameter_from = 20\n";
+    toml += "[[charge]]\nname = \"thick\"\nrate = 8\nper = \"log\"\nautomatic = true\ndiameter_from = 20\n";
   if (chance(2)) toml += "[[tax]]\nname = \"GST\"\nrate = 5\non = [\"sawing\", \"service\"]\n";
   if (chance(3)) toml += "[[tax]]\nname = \"PST\"\nrate = 7.25\non = \"sawing\"\ncertificate = false\n";
   if (chance(2))
@@ -123,9 +124,7 @@ void check_sums(const Draft& draft) {
   for (const Line& line : draft.lines) {
     lines = lines + line.amount;
     if (!line.rate || line.kind == LineKind::waived) continue;
-    Rational quantity(line.quantity.units);
-    for (int i = 0; i < line.quantity.places; ++i) quantity = quantity / Rational(10);
-    RC_ASSERT(line.amount == measure::priced(quantity, *line.rate));  // as a hand calculator has it
+    RC_ASSERT(line.amount == measure::priced(quantity_of(line), *line.rate));  // as a hand calculator has it
   }
   RC_ASSERT(lines == draft.subtotal);
   Money total = draft.subtotal;

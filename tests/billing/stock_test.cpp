@@ -16,9 +16,9 @@ const char* const kYard =
     "[mill]\nname = \"Yard\"\n[[customer]]\ncode = \"ORR\"\nname = \"Ann Orr\"\n[[job]]\ncode = "
     "\"HLF\"\ncustomer = \"ORR\"\nowner = \"shares\"\n"
     "[[price]]\nbasis = \"shares\"\n"
-    "[[price]]\nsells = true\nbasis = \"bf\"\nrate = 1.00\n"
-    "[[price]]\nsells = true\nbasis = \"piece\"\nrate = 9.50\nsize = \"4x4\"\n"
-    "[[price]]\nsells = true\nbasis = \"lineal-foot\"\nrate = 0.35\nsize = \"1x3\"\n"
+    "[[price]]\nown_lumber = true\nbasis = \"bf\"\nrate = 1.00\n"
+    "[[price]]\nown_lumber = true\nbasis = \"piece\"\nrate = 9.50\nsize = \"4x4\"\n"
+    "[[price]]\nown_lumber = true\nbasis = \"lineal-foot\"\nrate = 0.35\nsize = \"1x3\"\n"
     "[[tax]]\nname = \"Sales tax\"\nrate = 5\non = \"lumber\"\n";
 
 struct Yard : DemoBook {

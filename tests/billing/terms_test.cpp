@@ -43,7 +43,7 @@ TEST_CASE("every problem of the file is told at once, with line and column and w
 
 TEST_CASE("what makes no sense together is an error") {
   CHECK(found_in("[[price]]\nbasis = \"shares\"\nrate = 1\n").size() == 1);
-  CHECK(found_in("[[price]]\nbasis = \"hour\"\nrate = 1\nsells = true\n").size() == 1);
+  CHECK(found_in("[[price]]\nbasis = \"hour\"\nrate = 1\nown_lumber = true\n").size() == 1);
   CHECK(found_in("[[price]]\nbasis = \"bf\"\nrate = 1\nfrom = 2026-05-06\nuntil = 2026-05-05\n").size() == 1);
   CHECK(found_in("[[charge]]\nname = \"a\"\n").size() == 1);
   CHECK(found_in("[[share]]\npercent = 120\n").size() == 1);
@@ -76,11 +76,11 @@ TEST_CASE("a charge that could never come is refused") {
     return found_in("[[charge]]\nname = \"x\"\n" + charge).size();
   };
   CHECK(many("rate = 5\nper = \"percent\"\n") == 1);
-  CHECK(many("rate = 5\nper = \"hour\"\nunasked = true\n") == 1);
-  CHECK(many("rate = 5\nflat = 10\nper = \"bf\"\nunasked = true\n") == 1);
+  CHECK(many("rate = 5\nper = \"hour\"\nautomatic = true\n") == 1);
+  CHECK(many("rate = 5\nflat = 10\nper = \"bf\"\nautomatic = true\n") == 1);
   CHECK(many("rate = 5\nonce = true\n") == 1);
-  CHECK(many("rate = 5\nper = \"log\"\nunasked = true\ndiameter_from = \"30\"\n") == 0);
-  CHECK(many("rate = 5\nper = \"bf\"\nunasked = true\ndiameter_from = \"30\"\n") == 1);
+  CHECK(many("rate = 5\nper = \"log\"\nautomatic = true\ndiameter_from = \"30\"\n") == 0);
+  CHECK(many("rate = 5\nper = \"bf\"\nautomatic = true\ndiameter_from = \"30\"\n") == 1);
 }
 
 TEST_CASE("a tax on a kind of line that nothing has is refused with the nearest kind") {

@@ -60,7 +60,8 @@ std::string mill_of(const std::string& typed) {
          "\nsite = " + name +
          "\ncut_list = [\"2x6x12 4\"]\n[[job]]\ncode = \"MUM\"\ncustomer = \"TER\"\nname = " + name +
          "\nowner = \"shares\"\n[[price]]\nbasis = \"bf\"\nrate = 0.5\nname = " + name +
-         "\n[[price]]\njob = \"MUM\"\nbasis = \"shares\"\n[[price]]\nsells = true\nbasis = \"bf\"\nrate = 1\n"
+         "\n[[price]]\njob = \"MUM\"\nbasis = \"shares\"\n[[price]]\nown_lumber = true\nbasis = \"bf\"\nrate "
+         "= 1\n"
          "[[charge]]\nname = \"waiting\"\ntitle = " +
          name +
          "\nrate = 60\nper = \"hour\"\nstop = [\"waiting\"]\n[[charge]]\nname = \"set-up\"\ntitle = " + name +
@@ -90,7 +91,7 @@ void add_issued(Papers& all, book::Book& book, const std::string& typed) {
   all.push_back(invoice.document);
   all.push_back(take_payment(book, {"", "", invoice.number, {100}, typed, typed}, kDay).document);
   all.push_back(take_payment(book, {"TER", "", 0, {100000}, typed, typed}, kDay).document);
-  all.push_back(give_back(book, {"TER", "", 0, {50}, typed, typed}, kDay).document);
+  all.push_back(refund(book, {"TER", "", 0, {50}, typed, typed}, kDay).document);
   all.push_back(credit_invoice(book, invoice.number, Money{50}, typed, kDay).document);
   all.push_back(divide_lumber(book, "MUM", kDay, kDay).document);
   all.push_back(draft_ticket(book, "b" + text, kDay, kDay));

@@ -378,6 +378,49 @@ TEST_CASE("two shifts of a day are two sheets, each corrected by itself") {
   CHECK(book.verify().empty());
 }
 
+TEST_CASE("a second sheet of a day that is taken for a correction is told how to begin") {
+  const Shelf shelf;
+  Book book = shelf.new_book();
+  book.post_sheet(kMonday, "");
+  const std::string other = corrected(kMonday, "job BRN", "job MILL");
+  const auto refusal = [&] {
+    try {
+      book.post_sheet(other, "");
+    } catch (const Refused& no) {
+      return std::string(no.what());
+    }
+    return std::string("posted");
+  };
+  CHECK(refusal().ends_with("if it is one more sheet of that day, begin it 'sheet 2026-06-01 shift 2'"));
+  book.post_sheet(corrected(kMonday, "2026-06-01", "2026-06-01 shift 2"), "");
+  CHECK(refusal().ends_with("begin it 'sheet 2026-06-01 shift 3'"));
+}
+
+TEST_CASE(
+    "a correction concerns the jobs and buyers whose lines it changed, wherever they stand, and no others") {
+  const Shelf shelf;
+  Book book = shelf.new_book();
+  const std::string two =
+      "sheet 2026-06-01\nsite yard\njob BRN\nspecies DF\n2x6 5/12\njob FEN\n2x6 4/12\nstop 0:30 waiting, "
+      "charge\n"
+      "job own\n2x8 9/12\nsold Ferrin 2x8 2/12\nfuel 3 gal\n";
+  book.post_sheet(two, "");
+  book.post_sheet(corrected(two, "4/12", "3/12"), "Fen counted again");
+  book.post_sheet(corrected(corrected(two, "4/12", "3/12"), "2/12", "1/12"), "Ferrin took one");
+  book.post_sheet(corrected(corrected(corrected(two, "4/12", "3/12"), "2/12", "1/12"), "3 gal", "4 gal"),
+                  "the can");
+  const auto said = [&](const std::string& who, int sale) {
+    return shelf.text(
+        book, "SELECT coalesce(group_concat(revision || ' ' || why), '') FROM corrected WHERE who = '" + who +
+                  "' AND sale = " + std::to_string(sale));
+  };
+  CHECK(said("FEN", 0) == "2 Fen counted again");
+  CHECK(said("Ferrin", 1) == "3 Ferrin took one");
+  CHECK(said("BRN", 0).empty());
+  CHECK(shelf.number(book, "SELECT count(*) FROM corrected") == 2);
+  CHECK(book.verify().empty());
+}
+
 TEST_CASE("the same mill file twice adds nothing, and a changed one needs a reason") {
   const Shelf shelf;
   Book book = shelf.new_book();

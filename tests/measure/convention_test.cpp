@@ -123,7 +123,7 @@ TEST_CASE("lineal feet are length times pieces") {
 
 TEST_CASE("a convention is told in words") {
   CHECK(in_words({}) ==
-        "nominal thickness and width, lengths as written; exact to the total, which is rounded to hundredths "
+        "nominal thickness and width, lengths as written; only the total is rounded, to hundredths "
         "of a "
         "board foot");
   Convention by{ThicknessRule::next_inch, true, WidthRule::surface_measure, LengthRule::whole_foot_down,

@@ -21,3 +21,14 @@ CREATE TABLE paper (
 ) STRICT;
 CREATE INDEX paper_by_day ON paper (day);
 ALTER TABLE paper_share ADD COLUMN bundle TEXT NOT NULL DEFAULT '';   -- '' = in none
+
+-- Whom each correction of a sheet concerned, by the lines it changed: its reason is for their papers alone.
+CREATE TABLE corrected (
+  day INTEGER NOT NULL, shift INTEGER NOT NULL,
+  revision INTEGER NOT NULL,                        -- the one that changed it
+  sale     INTEGER NOT NULL CHECK (sale IN (0, 1)),
+  who      TEXT NOT NULL COLLATE NOCASE,            -- a job; of a sale, its buyer; '' = no job
+  why      TEXT NOT NULL,
+  PRIMARY KEY (day, shift, revision, sale, who),
+  FOREIGN KEY (day, shift) REFERENCES sheet ON DELETE CASCADE
+) STRICT, WITHOUT ROWID;
