@@ -5,19 +5,19 @@
 --          moved. A year's cost is spread evenly over the days sawn that the mill file gives it, so idle days carry
 --          none. Fuel with a price on its sheet counts as paid. Cost per MBF is the whole cost over all lumber of the
 --          period, custom and own alike.
--- filters: from to
+-- takes:   from to
 -- example: cost --period "this year"
 -- worksheets: one
 -- table:   cost |
--- column:  name text "What"
--- column:  quantity micro:2 "Used" total=none
--- column:  unit text "Unit"
--- column:  rate micro:4 "Rate" unit=money
--- column:  cost micro "Cost" total=sum unit=money
--- column:  per_mbf ratio "Cost per MBF" of=cost/lumber once per=mbf unit=money
--- column:  share_percent percent "Share" of=cost/all_cost once
--- column:  lumber lumber "" hidden
--- column:  all_cost micro "" hidden
+-- shows:   name text "What"
+-- shows:   quantity micro:2 "Used" total=none
+-- shows:   unit text "Unit"
+-- shows:   rate micro:4 "Rate" unit=money
+-- shows:   cost micro "Cost" total=sum unit=money
+-- shows:   per_mbf ratio "Cost per MBF" of=cost/lumber once per=mbf unit=money
+-- shows:   share_percent percent "Share" of=cost/all_cost once
+-- shows:   lumber lumber "" hidden
+-- shows:   all_cost micro "" hidden
 -- empty:   no cost in this period; the mill file's [[cost]] entries say what the work costs
 WITH spent AS (
   SELECT line, name, unit, times_over(sum(quantity), 1000000, CASE unit WHEN 'day sawn' THEN 1 ELSE whole END) AS quantity,
@@ -31,11 +31,11 @@ SELECT name, quantity, rate, cost, unit, (SELECT sum(lumber) FROM v_sheet WHERE 
        sum(cost) OVER () AS all_cost
 FROM spent ORDER BY line, unit;
 -- table:   months | By month
--- column:  month text "Month"
--- column:  lumber_bf lumber "Lumber" total=sum
--- column:  cost micro "Cost" total=sum unit=money
--- column:  per_mbf ratio "Cost per MBF" of=cost/lumber_bf per=mbf unit=money
--- chart:   line x=month y=per_mbf title="Cost per MBF"
+-- shows:   month text "Month"
+-- shows:   lumber_bf lumber "Lumber" total=sum
+-- shows:   cost micro "Cost" total=sum unit=money
+-- shows:   per_mbf ratio "Cost per MBF" of=cost/lumber_bf per=mbf unit=money
+-- picture: line across=month up=per_mbf title="Cost per MBF"
 -- empty:   no cost in this period
 WITH spent AS (
   SELECT strftime('%Y-%m', day * 86400, 'unixepoch') AS month, times_over(sum(quantity), rate_micro, whole) AS cost

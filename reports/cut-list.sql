@@ -2,21 +2,21 @@
 -- title:   Cut lists: wanted, cut, still to cut
 -- meaning: What each job's cut list (mill file) wants against the pieces tallied for that job in the same size and
 --          length, and grade where the list names one. Short is what is still to cut; over is what was cut beyond the
---          list. Pieces on no list are in the second table.
--- filters: from to job customer
+--          list. Pieces not on a list are in the second table.
+-- takes:   from to job customer
 -- example: cut-list --job TER
 -- table:   cut-list |
--- column:  job text "Job"
--- column:  size text "Size"
--- column:  length_ft feet "Length" metric-from=metric
--- column:  grade text "Grade"
--- column:  wanted count "Wanted" total=sum
--- column:  cut count "Cut" total=sum
--- column:  short count "Still to cut" total=sum
--- column:  over count "Over" total=sum
--- column:  done_percent percent:0 "Done" of=done/wanted
--- column:  done count "" hidden
--- column:  metric count "" hidden
+-- shows:   job text "Job"
+-- shows:   size text "Size"
+-- shows:   length_ft feet "Length" metric-from=metric
+-- shows:   grade text "Grade"
+-- shows:   wanted count "Wanted" total=sum
+-- shows:   cut count "Cut" total=sum
+-- shows:   short count "Still to cut" total=sum
+-- shows:   over count "Over" total=sum
+-- shows:   done_percent percent:0 "Done" of=done/wanted
+-- shows:   done count "" hidden
+-- shows:   metric count "" hidden
 -- empty:   no job has a cut list
 WITH cut AS MATERIALIZED (
   SELECT r.job_id, z.thickness, z.width, t.metric, t.length, t.grade_id, sum(t.pieces) AS pieces
@@ -34,15 +34,15 @@ list AS (
 SELECT job, size, length AS length_ft, grade, pieces AS wanted, cut, max(pieces - cut, 0) AS short,
        max(cut - pieces, 0) AS over, min(pieces, cut) AS done, metric
 FROM list ORDER BY job, line;
--- table:   beside | Cut for these jobs, on no list
--- column:  job text "Job"
--- column:  size text "Size"
--- column:  length_ft feet "Length" metric-from=metric
--- column:  grade text "Grade"
--- column:  pieces count "Pieces" total=sum
--- column:  bf lumber "Lumber" total=sum
--- column:  metric count "" hidden
--- empty:   nothing beside the lists
+-- table:   beside | Cut for these jobs, not on a list
+-- shows:   job text "Job"
+-- shows:   size text "Size"
+-- shows:   length_ft feet "Length" metric-from=metric
+-- shows:   grade text "Grade"
+-- shows:   pieces count "Pieces" total=sum
+-- shows:   bf lumber "Lumber" total=sum
+-- shows:   metric count "" hidden
+-- empty:   nothing cut but what is on the lists
 WITH cut AS MATERIALIZED (
   SELECT r.job_id, t.size_id, t.grade_id, t.metric, t.length, t.form = 'lineal' AS lineal, sum(t.pieces) AS pieces,
          sum(t.lumber) AS lumber

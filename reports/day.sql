@@ -1,27 +1,27 @@
 -- report:  day
 -- title:   The day
--- meaning: The four numbers of the day, then what stands behind them. Board feet are nominal and exact; board feet an
+-- meaning: The figures of the day, then what stands behind them. Board feet are nominal and exact; board feet per
 --          hour is all lumber over all sawing hours; overrun is lumber over net log scale, less 100 %, of the runs
 --          whose logs were all scaled.
--- filters: from to
+-- takes:   from to
 -- needs:   day
 -- example: day --period 2026-05-05
 -- worksheets: one
--- table:   numbers | The four numbers
--- column:  lumber_bf lumber "Lumber"
--- column:  pieces count "Pieces"
--- column:  bf_per_sawing_hour ratio:0 "bf per sawing hour" of=lumber_bf/sawing_hours
--- column:  overrun_percent percent-over "Overrun" of=counted_lumber/counted_scale
--- column:  rule text "Rule"
--- column:  logs count "Logs"
--- column:  net_scale_bf scale "Net scale" unit-from=scale_unit
--- column:  sawing_hours hours "Sawing"
--- column:  stop_hours hours "Stops"
--- column:  crew_hours hours "Crew"
--- column:  unscaled_logs count "Logs without scale"
--- column:  counted_lumber lumber "" hidden
--- column:  counted_scale scale "" hidden unit-from=scale_unit
--- column:  scale_unit text "" hidden
+-- table:   numbers | The day in figures
+-- shows:   lumber_bf lumber "Lumber"
+-- shows:   pieces count "Pieces"
+-- shows:   bf_per_sawing_hour ratio:0 "bf per sawing hour" of=lumber_bf/sawing_hours
+-- shows:   overrun_percent percent-over "Overrun" of=counted_lumber/counted_scale
+-- shows:   rule text "Rule"
+-- shows:   logs count "Logs"
+-- shows:   net_scale_bf scale "Net scale" unit-from=scale_unit
+-- shows:   sawing_hours hours "Sawing"
+-- shows:   stop_hours hours "Stops"
+-- shows:   crew_hours hours "Crew"
+-- shows:   unscaled_logs count "Logs without scale"
+-- shows:   counted_lumber lumber "" hidden
+-- shows:   counted_scale scale "" hidden unit-from=scale_unit
+-- shows:   scale_unit text "" hidden
 -- empty:   no sheet for this day
 SELECT r.lumber AS lumber_bf, r.pieces, replace(r.rule, ',', ', ') AS rule, r.logs, r.net_scale AS net_scale_bf,
        nullif(h.sawing, 0) AS sawing_hours, h.stops AS stop_hours, nullif(h.crew, 0) AS crew_hours, r.unscaled_logs,
@@ -37,24 +37,24 @@ FROM (SELECT count(*) AS sheets, sum(sawing_minutes) AS sawing, sum(stop_minutes
       FROM v_run WHERE day BETWEEN :from AND :to) r
 WHERE h.sheets > 0;
 -- table:   runs | Runs
--- column:  job text "Job"
--- column:  species text "Species"
--- column:  setup text "Set-up"
--- column:  site text "Site"
--- column:  rule text "Rule"
--- column:  logs count "Logs" total=sum
--- column:  net_scale_bf scale "Net scale" total=sum unit-from=scale_unit
--- column:  lumber_bf lumber "Lumber" total=sum
--- column:  pieces count "Pieces" total=sum
--- column:  overrun_percent percent-over "Overrun" of=counted_lumber/counted_scale
--- column:  lrf ratio:2 "LRF" of=counted_lumber/counted_content
--- column:  recovery_percent percent "Recovery" of=counted_wood/counted_content
--- column:  counted_lumber lumber "" hidden
--- column:  counted_scale scale "" hidden unit-from=scale_unit
--- column:  counted_content ft3 "" hidden
--- column:  counted_wood cubic "" hidden
--- column:  scale_unit text "" hidden
--- empty:   no run
+-- shows:   job text "Job"
+-- shows:   species text "Species"
+-- shows:   setup text "Set-up"
+-- shows:   site text "Site"
+-- shows:   rule text "Rule"
+-- shows:   logs count "Logs" total=sum
+-- shows:   net_scale_bf scale "Net scale" total=sum unit-from=scale_unit
+-- shows:   lumber_bf lumber "Lumber" total=sum
+-- shows:   pieces count "Pieces" total=sum
+-- shows:   overrun_percent percent-over "Overrun" of=counted_lumber/counted_scale
+-- shows:   lrf ratio:2 "LRF" of=counted_lumber/counted_content
+-- shows:   recovery_percent percent "Recovery" of=counted_wood/counted_content
+-- shows:   counted_lumber lumber "" hidden
+-- shows:   counted_scale scale "" hidden unit-from=scale_unit
+-- shows:   counted_content ft3 "" hidden
+-- shows:   counted_wood cubic "" hidden
+-- shows:   scale_unit text "" hidden
+-- empty:   nothing sawn
 SELECT job, species, setup, site, CASE WHEN logs > unscaled_logs THEN rule END AS rule, logs,
        CASE WHEN logs > unscaled_logs THEN net END AS net_scale_bf, lumber AS lumber_bf, pieces, scale_unit,
        CASE WHEN counted THEN lumber END AS counted_lumber, CASE WHEN counted THEN net END AS counted_scale,
@@ -64,16 +64,16 @@ FROM (SELECT *, logs > 0 AND unscaled_logs = 0 AND lumber > 0 AS counted FROM v_
 WHERE logs > 0 OR lines > 0
 ORDER BY day, shift, run;
 -- table:   logs | Logs
--- column:  tag text "Log"
--- column:  job text "Job"
--- column:  species text "Species"
--- column:  spec text "As measured"
--- column:  gross_bf scale "Gross" total=sum unit-from=scale_unit
--- column:  deduction_bf scale "Deduction" total=sum unit-from=scale_unit
--- column:  net_bf scale "Net" total=sum unit-from=scale_unit
--- column:  log_ft3 ft3 "Content" total=sum
--- column:  remark text "Remark"
--- column:  scale_unit text "" hidden
+-- shows:   tag text "Log"
+-- shows:   job text "Job"
+-- shows:   species text "Species"
+-- shows:   spec text "As measured"
+-- shows:   gross_bf scale "Gross scale" total=sum unit-from=scale_unit
+-- shows:   deduction_bf scale "Deduction" total=sum unit-from=scale_unit
+-- shows:   net_bf scale "Net scale" total=sum unit-from=scale_unit
+-- shows:   log_ft3 ft3 "Log volume" total=sum
+-- shows:   remark text "Remark"
+-- shows:   scale_unit text "" hidden
 -- empty:   no log sawn
 SELECT tag, job, species, spec, gross AS gross_bf, deduction AS deduction_bf, net AS net_bf, content AS log_ft3,
        CASE WHEN spec IS NULL THEN 'not measured' WHEN net IS NULL THEN 'no scale' WHEN cull = 1 THEN 'cull'
@@ -82,23 +82,23 @@ SELECT tag, job, species, spec, gross AS gross_bf, deduction AS deduction_bf, ne
 FROM v_log WHERE state = 'sawn' AND day BETWEEN :from AND :to
 ORDER BY day, shift, number;
 -- table:   stops | Stops by cause
--- column:  cause text "Cause"
--- column:  stops count "Stops" total=sum
--- column:  minutes minutes "Time" total=sum
--- column:  chargeable_minutes minutes "Chargeable" total=sum
--- column:  what text "What"
+-- shows:   cause text "Cause"
+-- shows:   stops count "Stops" total=sum
+-- shows:   minutes minutes "Time" total=sum
+-- shows:   chargeable_minutes minutes "Chargeable" total=sum
+-- shows:   what text "What"
 -- empty:   no stops
 SELECT cause, count(*) AS stops, sum(minutes) AS minutes, sum(minutes * charge) AS chargeable_minutes,
        group_concat(nullif(text, ''), '; ') AS what
 FROM v_stop WHERE day BETWEEN :from AND :to
 GROUP BY cause ORDER BY sum(minutes) DESC, cause;
 -- table:   teeth | Tooth and blade work
--- column:  saw text "Saw"
--- column:  action text "Work"
--- column:  teeth count "Teeth" total=sum
--- column:  cause text "Cause"
--- column:  log text "Log"
--- column:  text text "Remark"
+-- shows:   saw text "Saw"
+-- shows:   action text "Work"
+-- shows:   teeth count "Teeth" total=sum
+-- shows:   cause text "Cause"
+-- shows:   log text "Log"
+-- shows:   text text "Remark"
 -- note:    Before any work on teeth or blades: power locked out, as the mill's manual and local safety rules say.
 -- empty:   no tooth work
 SELECT saw, replace(action, '-', ' ') AS action, teeth, nullif(cause, '') AS cause, nullif(log_tag, '') AS log,
@@ -106,12 +106,12 @@ SELECT saw, replace(action, '-', ' ') AS action, teeth, nullif(cause, '') AS cau
 FROM v_tooth_work WHERE day BETWEEN :from AND :to
 ORDER BY day, shift, number;
 -- table:   boards | Boards by size
--- column:  size text "Size"
--- column:  grade text "Grade"
--- column:  length_ft feet "Length" metric-from=metric
--- column:  pieces count "Pieces" total=sum
--- column:  bf lumber "Lumber" total=sum
--- column:  metric count "" hidden
+-- shows:   size text "Size"
+-- shows:   grade text "Grade"
+-- shows:   length_ft feet "Length" metric-from=metric
+-- shows:   pieces count "Pieces" total=sum
+-- shows:   bf lumber "Lumber" total=sum
+-- shows:   metric count "" hidden
 -- grid:    rows=size,grade column=length_ft cell=pieces sums=pieces,bf
 -- empty:   nothing tallied
 SELECT size, grade, CASE WHEN form <> 'lineal' THEN length END AS length_ft, CASE WHEN max(form <> 'lineal') THEN sum(pieces) END AS pieces,
@@ -121,13 +121,13 @@ GROUP BY size, metric, thickness, width, grade, length_ft
 HAVING sum(pieces) <> 0 OR sum(lumber) <> 0
 ORDER BY metric, thickness, width, size, grade, length_ft;
 -- table:   struck | Struck lines
--- column:  job text "Job"
--- column:  line text "Line"
--- column:  pieces count "Pieces"
--- column:  bf lumber "Lumber"
--- column:  why text "Why"
--- column:  struck_at text "Struck"
--- column:  struck count "" strikes
+-- shows:   job text "Job"
+-- shows:   line text "Line"
+-- shows:   pieces count "Pieces"
+-- shows:   bf lumber "Lumber"
+-- shows:   why text "Why"
+-- shows:   struck_at text "Struck"
+-- shows:   struck count "" strikes
 -- empty:   no struck lines
 SELECT job, text AS line, pieces, lumber AS bf, why, struck_at, 1 AS struck
 FROM v_struck WHERE day BETWEEN :from AND :to

@@ -3,16 +3,16 @@
 -- meaning: Logs received with 'in' against logs sawn, and what lies on the deck today with its age. A log leaves the
 --          deck when its tag is sawn; a log received without a tag cannot be followed and stays listed. A log left
 --          half-sawn on the mill is listed until it is finished. Logs sawn without being received count as sawn only.
--- filters: from to job customer species site
+-- takes:   from to job customer species site
 -- example: deck
 -- table:   deck | Received and sawn
--- column:  job text "Job"
--- column:  species text "Species"
--- column:  received count "Received" total=sum
--- column:  received_bf scale "Scale received" total=sum unit-from=scale_unit
--- column:  sawn count "Sawn" total=sum
--- column:  sawn_bf scale "Scale sawn" total=sum unit-from=scale_unit
--- column:  scale_unit text "" hidden
+-- shows:   job text "Job"
+-- shows:   species text "Species"
+-- shows:   received count "Received" total=sum
+-- shows:   received_bf scale "Scale received" total=sum unit-from=scale_unit
+-- shows:   sawn count "Sawn" total=sum
+-- shows:   sawn_bf scale "Scale sawn" total=sum unit-from=scale_unit
+-- shows:   scale_unit text "" hidden
 -- empty:   no log received or sawn in this period
 WITH logs AS (
   SELECT r.job_id, r.species_id, sum(l.state = 'received') AS received,
@@ -27,17 +27,17 @@ WITH logs AS (
 SELECT j.code AS job, s.code AS species, received, received_bf, sawn, sawn_bf, scale_unit
 FROM logs LEFT JOIN v_job j ON j.id = job_id LEFT JOIN v_species s ON s.id = species_id ORDER BY j.code, s.code;
 -- table:   on-hand | On the deck today
--- column:  tag text "Log"
--- column:  job text "Job"
--- column:  species text "Species"
--- column:  spec text "As measured"
--- column:  net_bf scale "Net scale" total=sum unit-from=scale_unit
--- column:  since day "Since"
--- column:  age_days count "Age" unit=days
--- column:  origin text "From"
--- column:  remark text "Remark"
--- column:  logs count "Logs" total=sum
--- column:  scale_unit text "" hidden
+-- shows:   tag text "Log"
+-- shows:   job text "Job"
+-- shows:   species text "Species"
+-- shows:   spec text "As measured"
+-- shows:   net_bf scale "Net scale" total=sum unit-from=scale_unit
+-- shows:   since day "Since"
+-- shows:   age_days count "Age" unit=days
+-- shows:   origin text "From"
+-- shows:   remark text "Remark"
+-- shows:   logs count "Logs" total=sum
+-- shows:   scale_unit text "" hidden
 -- empty:   no log on the deck
 SELECT tag, job, species, spec, net AS net_bf, day AS since, :today - day AS age_days, origin,
        CASE WHEN state = 'left' THEN 'half-sawn, on the mill' END AS remark, 1 AS logs, scale_unit

@@ -1,24 +1,24 @@
 -- report:  earnings
--- title:   What the jobs bring an hour
+-- title:   Earnings per hour, by job
 -- meaning: Everything charged for a job before tax, from its first day on: invoices less credits, and what 'bill'
---          would come to now. Beside the rate a board foot stands the same money over the job's sawing hours and
+--          would come to now. Beside the money per board foot stands the same over the job's sawing hours and
 --          over its paid crew hours (those under no job divided by sawing time), so that jobs priced by the foot, by the
 --          hour and by the log can be compared. Jobs on shares bring lumber, not money, and own stock brings it when it is sold.
--- filters: job customer
+-- takes:   job customer
 -- example: earnings --customer TER
 -- table:   earnings |
--- column:  job text "Job"
--- column:  name text "Name"
--- column:  billed money "Billed" total=sum
--- column:  not_billed money "Not billed yet" total=sum
--- column:  money money "Together" total=sum
--- column:  lumber_bf lumber "Lumber" total=sum
--- column:  per_bf ratio:3 "Per bf" of=money/lumber_bf unit=money
--- column:  sawing_hours hours "Sawing" total=sum
--- column:  per_sawing_hour ratio "Per sawing hour" of=money/sawing_hours unit=money
--- column:  crew_hours micro:2 "Crew" total=sum unit=h
--- column:  per_crew_hour ratio "Per crew hour" of=money/crew_hours unit=money
--- chart:   bar x=job y=per_sawing_hour title="Money a sawing hour"
+-- shows:   job text "Job"
+-- shows:   name text "Name"
+-- shows:   billed money "Billed" total=sum
+-- shows:   not_billed money "Not billed yet" total=sum
+-- shows:   money money "Together" total=sum
+-- shows:   lumber_bf lumber "Lumber" total=sum
+-- shows:   per_bf ratio:3 "Per bf" of=money/lumber_bf unit=money
+-- shows:   sawing_hours hours "Sawing" total=sum
+-- shows:   per_sawing_hour ratio "Per sawing hour" of=money/sawing_hours unit=money
+-- shows:   crew_hours micro:2 "Crew" total=sum unit=h
+-- shows:   per_crew_hour ratio "Per crew hour" of=money/crew_hours unit=money
+-- picture: bar across=job up=per_sawing_hour title="Money per sawing hour"
 -- empty:   no job for a customer yet
 -- foot:    What the hours cost is in the report 'cost'.
 WITH paid AS (

@@ -3,21 +3,21 @@
 -- meaning: Fuel filled in, engine hours between the last reading of a week and the last reading before it, and both
 --          over the week's lumber. Fuel filled is not fuel burned: a tank carries over, so single weeks lie and months
 --          tell.
--- filters: from to
+-- takes:   from to
 -- example: fuel --period "this year"
 -- table:   fuel |
--- column:  week day "Week from"
--- column:  lumber_bf lumber "Lumber" total=sum
--- column:  fuel micro:1 "Fuel" total=sum unit-from=fuel_unit
--- column:  fuel_per_mbf ratio:2 "Fuel per MBF" of=fuel/lumber_bf per=mbf
--- column:  engine_hours tenths "Engine" total=sum unit=h
--- column:  engine_hours_per_mbf ratio:2 "Engine hours per MBF" of=engine_hours/lumber_bf per=mbf
--- column:  fuel_per_engine_hour ratio:2 "Fuel per engine hour" of=fuel/engine_hours
--- column:  teeth count "Teeth replaced" total=sum
--- column:  teeth_per_mbf ratio:2 "Teeth per MBF" of=teeth/lumber_bf per=mbf
--- column:  fuel_paid money "Paid for fuel" total=sum
--- column:  fuel_unit text "" hidden
--- chart:   line x=week y=fuel_per_mbf title="Fuel per MBF"
+-- shows:   week day "Week from"
+-- shows:   lumber_bf lumber "Lumber" total=sum
+-- shows:   fuel micro:1 "Fuel" total=sum unit-from=fuel_unit
+-- shows:   fuel_per_mbf ratio:2 "Fuel per MBF" of=fuel/lumber_bf per=mbf
+-- shows:   engine_hours tenths "Engine" total=sum unit=h
+-- shows:   engine_hours_per_mbf ratio:2 "Engine hours per MBF" of=engine_hours/lumber_bf per=mbf
+-- shows:   fuel_per_engine_hour ratio:2 "Fuel per engine hour" of=fuel/engine_hours
+-- shows:   teeth count "Teeth replaced" total=sum
+-- shows:   teeth_per_mbf ratio:2 "Teeth per MBF" of=teeth/lumber_bf per=mbf
+-- shows:   fuel_paid money "Paid for fuel" total=sum
+-- shows:   fuel_unit text "" hidden
+-- picture: line across=week up=fuel_per_mbf title="Fuel per MBF"
 WITH weeks AS (
   SELECT day - (day + 11 - :week_start) % 7 AS week, sum(lumber) AS lumber FROM v_sheet
   WHERE day BETWEEN :from AND :to AND runs > 0 GROUP BY 1),

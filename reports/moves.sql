@@ -2,28 +2,28 @@
 -- title:   Moves and sites
 -- meaning: Every move between sites with its distance and the time written for it (take-down, road and set-up
 --          together), then what was done at each site.
--- filters: from to job
+-- takes:   from to job
 -- example: moves --period season
 -- table:   moves | Moves
--- column:  day day "Day"
--- column:  from_site text "From"
--- column:  to_site text "To"
--- column:  job text "Job"
--- column:  distance micro:1 "Distance" total=sum unit-from=unit
--- column:  hours hours "Time" total=sum
--- column:  unit text "" hidden
+-- shows:   day day "Day"
+-- shows:   from_site text "From"
+-- shows:   to_site text "To"
+-- shows:   job text "Job"
+-- shows:   distance micro:1 "Distance" total=sum unit-from=unit
+-- shows:   hours hours "Time" total=sum
+-- shows:   unit text "" hidden
 -- empty:   no move in this period
 SELECT day, from_site, to_site, job, distance_micro AS distance, nullif(minutes, 0) AS hours, unit FROM v_move
 WHERE day BETWEEN :from AND :to AND (:job IS NULL OR job = :job)
 ORDER BY day, shift, number;
 -- table:   sites | Sites
--- column:  site text "Site"
--- column:  days count "Days"
--- column:  logs count "Logs" total=sum
--- column:  lumber_bf lumber "Lumber" total=sum
--- column:  sawing_hours hours "Sawing" total=sum
--- column:  bf_per_sawing_hour ratio:0 "bf per sawing hour" of=lumber_bf/sawing_hours
--- empty:   no run in this period
+-- shows:   site text "Site"
+-- shows:   days count "Days"
+-- shows:   logs count "Logs" total=sum
+-- shows:   lumber_bf lumber "Lumber" total=sum
+-- shows:   sawing_hours hours "Sawing" total=sum
+-- shows:   bf_per_sawing_hour ratio:0 "bf per sawing hour" of=lumber_bf/sawing_hours
+-- empty:   nothing sawn in this period
 WITH runs AS (
   SELECT site_id, count(DISTINCT day) AS days, sum(logs) AS logs, sum(lumber) AS lumber FROM v_run_id
   WHERE day BETWEEN :from AND :to AND (:job_id IS NULL OR job_id = :job_id) GROUP BY site_id),

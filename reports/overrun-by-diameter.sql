@@ -1,24 +1,24 @@
 -- report:  overrun-by-diameter
 -- title:   Overrun and recovery by small-end diameter
 -- meaning: Boards cannot be traced to logs, so lumber is known by run only: each run stands in the class of its logs'
---          mean small-end diameter. Overrun by Doyle or Scribner falls as logs get thicker and by International moves
+--          mean small-end diameter. Overrun by Doyle or Scribner falls as logs get larger and by International moves
 --          little: read it with LRF and recovery beside it. The second table counts every log in its own class.
--- filters: from to job customer species site
+-- takes:   from to job customer species site
 -- example: overrun-by-diameter --period season --species DF
 -- table:   overrun | Runs by mean diameter of their logs
--- column:  diameter text "Diameter"
--- column:  rule text "Rule"
--- column:  runs count "Runs" total=sum
--- column:  logs count "Logs" total=sum
--- column:  net_scale_bf scale "Net scale" total=sum unit-from=scale_unit
--- column:  lumber_bf lumber "Lumber" total=sum
--- column:  overrun_percent percent-over "Overrun" of=lumber_bf/net_scale_bf
--- column:  log_ft3 ft3 "Log content" total=sum
--- column:  lrf ratio:2 "LRF" of=lumber_bf/log_ft3
--- column:  recovery_percent percent "Recovery" of=wood/log_ft3
--- column:  wood cubic "" hidden
--- column:  scale_unit text "" hidden
--- chart:   bar x=diameter y=recovery_percent title="Recovery by diameter"
+-- shows:   diameter text "Diameter"
+-- shows:   rule text "Rule"
+-- shows:   runs count "Runs" total=sum
+-- shows:   logs count "Logs" total=sum
+-- shows:   net_scale_bf scale "Net scale" total=sum unit-from=scale_unit
+-- shows:   lumber_bf lumber "Lumber" total=sum
+-- shows:   overrun_percent percent-over "Overrun" of=lumber_bf/net_scale_bf
+-- shows:   log_ft3 ft3 "Log volume" total=sum
+-- shows:   lrf ratio:2 "LRF" of=lumber_bf/log_ft3
+-- shows:   recovery_percent percent "Recovery" of=wood/log_ft3
+-- shows:   wood cubic "" hidden
+-- shows:   scale_unit text "" hidden
+-- picture: bar across=diameter up=recovery_percent title="Recovery by diameter"
 -- empty:   no run whose logs were all measured
 WITH mean AS (
   SELECT day, shift, run, metric, sum(diameter) / count(*) / CASE WHEN metric THEN 500 ELSE 192 END AS class FROM v_log_id
@@ -35,16 +35,16 @@ WHERE r.unscaled_logs = 0 AND r.lumber > 0
 GROUP BY m.metric, m.class, r.rule, r.scale_unit
 ORDER BY m.metric, m.class, r.rule, r.scale_unit;
 -- table:   logs | Logs by their own diameter
--- column:  diameter text "Diameter"
--- column:  rule text "Rule"
--- column:  logs count "Logs" total=sum
--- column:  gross_bf scale "Gross" total=sum unit-from=scale_unit
--- column:  deduction_bf scale "Deduction" total=sum unit-from=scale_unit
--- column:  net_bf scale "Net" total=sum unit-from=scale_unit
--- column:  defect_percent percent "Defect" of=deduction_bf/gross_bf
--- column:  log_ft3 ft3 "Log content" total=sum
--- column:  net_per_ft3 ratio:2 "Net scale per ft3" of=net_bf/log_ft3
--- column:  scale_unit text "" hidden
+-- shows:   diameter text "Diameter"
+-- shows:   rule text "Rule"
+-- shows:   logs count "Logs" total=sum
+-- shows:   gross_bf scale "Gross scale" total=sum unit-from=scale_unit
+-- shows:   deduction_bf scale "Deduction" total=sum unit-from=scale_unit
+-- shows:   net_bf scale "Net scale" total=sum unit-from=scale_unit
+-- shows:   defect_percent percent "Defect" of=deduction_bf/gross_bf
+-- shows:   log_ft3 ft3 "Log volume" total=sum
+-- shows:   net_per_ft3 ratio:2 "Net scale per ft3" of=net_bf/log_ft3
+-- shows:   scale_unit text "" hidden
 -- empty:   no log measured
 WITH logs AS (
   SELECT l.metric, l.diameter / CASE WHEN l.metric THEN 500 ELSE 192 END AS class, l.rule, r.scale_unit, count(*) AS logs,

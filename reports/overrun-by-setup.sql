@@ -1,28 +1,28 @@
 -- report:  overrun-by-setup
 -- title:   Overrun and recovery by set-up
--- meaning: Overrun, LRF and recovery as in the report overrun: total over total of the runs whose logs were all scaled, never a
+-- meaning: Overrun, LRF and recovery as in the report overrun: total over total of the runs whose logs were all scaled, not a
 --          mean of percentages. Logs of other diameters or other cut lists move these figures
 --          too: compare set-ups only over many logs of like size.
--- filters: from to job customer species site
+-- takes:   from to job customer species site
 -- example: overrun-by-setup --rule doyle
 -- table:   overrun |
--- column:  setup text "Set-up"
--- column:  species text "Species"
--- column:  rule text "Rule"
--- column:  runs count "Runs" total=sum
--- column:  logs count "Logs" total=sum
--- column:  net_scale_bf scale "Net scale" total=sum unit-from=scale_unit
--- column:  lumber_bf lumber "Lumber" total=sum
--- column:  overrun_percent percent-over "Overrun" of=counted_lumber/counted_scale
--- column:  log_ft3 ft3 "Log content" total=sum
--- column:  lrf ratio:2 "LRF" of=counted_lumber/counted_content
--- column:  recovery_percent percent "Recovery" of=counted_wood/counted_content
--- column:  unscaled_logs count "Logs without scale" total=sum
--- column:  counted_lumber lumber "" hidden
--- column:  counted_scale scale "" hidden unit-from=scale_unit
--- column:  counted_content ft3 "" hidden
--- column:  counted_wood cubic "" hidden
--- column:  scale_unit text "" hidden
+-- shows:   setup text "Set-up"
+-- shows:   species text "Species"
+-- shows:   rule text "Rule"
+-- shows:   runs count "Runs" total=sum
+-- shows:   logs count "Logs" total=sum
+-- shows:   net_scale_bf scale "Net scale" total=sum unit-from=scale_unit
+-- shows:   lumber_bf lumber "Lumber" total=sum
+-- shows:   overrun_percent percent-over "Overrun" of=counted_lumber/counted_scale
+-- shows:   log_ft3 ft3 "Log volume" total=sum
+-- shows:   lrf ratio:2 "LRF" of=counted_lumber/counted_content
+-- shows:   recovery_percent percent "Recovery" of=counted_wood/counted_content
+-- shows:   unscaled_logs count "Logs without scale" total=sum
+-- shows:   counted_lumber lumber "" hidden
+-- shows:   counted_scale scale "" hidden unit-from=scale_unit
+-- shows:   counted_content ft3 "" hidden
+-- shows:   counted_wood cubic "" hidden
+-- shows:   scale_unit text "" hidden
 -- empty:   no run of logs in this period
 WITH overrun AS (
   SELECT setup_id, species_id, rule, count(*) AS runs, sum(logs) AS logs,

@@ -1,27 +1,27 @@
 -- report:  overrun-by-species
 -- title:   Overrun and recovery by species
--- meaning: Overrun, LRF and recovery as in the report overrun: total over total of the runs whose logs were all scaled, never a
+-- meaning: Overrun, LRF and recovery as in the report overrun: total over total of the runs whose logs were all scaled, not a
 --          mean of percentages.
--- filters: from to job customer species site
+-- takes:   from to job customer species site
 -- example: overrun-by-species --period "this year"
 -- table:   overrun |
--- column:  species text "Species"
--- column:  rule text "Rule"
--- column:  runs count "Runs" total=sum
--- column:  logs count "Logs" total=sum
--- column:  net_scale_bf scale "Net scale" total=sum unit-from=scale_unit
--- column:  lumber_bf lumber "Lumber" total=sum
--- column:  overrun_percent percent-over "Overrun" of=counted_lumber/counted_scale
--- column:  log_ft3 ft3 "Log content" total=sum
--- column:  lrf ratio:2 "LRF" of=counted_lumber/counted_content
--- column:  recovery_percent percent "Recovery" of=counted_wood/counted_content
--- column:  unscaled_logs count "Logs without scale" total=sum
--- column:  counted_lumber lumber "" hidden
--- column:  counted_scale scale "" hidden unit-from=scale_unit
--- column:  counted_content ft3 "" hidden
--- column:  counted_wood cubic "" hidden
--- column:  scale_unit text "" hidden
--- chart:   bar x=species y=overrun_percent title="Overrun by species"
+-- shows:   species text "Species"
+-- shows:   rule text "Rule"
+-- shows:   runs count "Runs" total=sum
+-- shows:   logs count "Logs" total=sum
+-- shows:   net_scale_bf scale "Net scale" total=sum unit-from=scale_unit
+-- shows:   lumber_bf lumber "Lumber" total=sum
+-- shows:   overrun_percent percent-over "Overrun" of=counted_lumber/counted_scale
+-- shows:   log_ft3 ft3 "Log volume" total=sum
+-- shows:   lrf ratio:2 "LRF" of=counted_lumber/counted_content
+-- shows:   recovery_percent percent "Recovery" of=counted_wood/counted_content
+-- shows:   unscaled_logs count "Logs without scale" total=sum
+-- shows:   counted_lumber lumber "" hidden
+-- shows:   counted_scale scale "" hidden unit-from=scale_unit
+-- shows:   counted_content ft3 "" hidden
+-- shows:   counted_wood cubic "" hidden
+-- shows:   scale_unit text "" hidden
+-- picture: bar across=species up=overrun_percent title="Overrun by species"
 -- empty:   no run of logs in this period
 WITH overrun AS (
   SELECT species_id, rule, count(*) AS runs, sum(logs) AS logs,

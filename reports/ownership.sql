@@ -1,18 +1,18 @@
 -- report:  ownership
--- title:   Whose lumber
--- meaning: All lumber of the period by whose it is: custom (the customer's), own (the mill's stock), shares (sawn on
+-- title:   Lumber by owner
+-- meaning: All lumber of the period by its owner: custom (the customer's), own (the mill's stock), shares (sawn on
 --          shares; the split itself is on the job's paper). The parts add exactly to everything tallied.
--- filters: from to species site
+-- takes:   from to species site
 -- example: ownership --period 2026-05
 -- table:   ownership |
--- column:  owner text "Whose"
--- column:  jobs count "Jobs"
--- column:  logs count "Logs" total=sum
--- column:  pieces count "Pieces" total=sum
--- column:  lumber_bf lumber "Lumber" total=sum
--- column:  share_percent percent "Share" of=lumber_bf/all_lumber once
--- column:  all_lumber lumber "" hidden
--- chart:   bar x=owner y=lumber_bf title="Lumber by owner"
+-- shows:   owner text "Owner"
+-- shows:   jobs count "Jobs"
+-- shows:   logs count "Logs" total=sum
+-- shows:   pieces count "Pieces" total=sum
+-- shows:   lumber_bf lumber "Lumber" total=sum
+-- shows:   share_percent percent "Share" of=lumber_bf/all_lumber once
+-- shows:   all_lumber lumber "" hidden
+-- picture: bar across=owner up=lumber_bf title="Lumber by owner"
 WITH runs AS (
   SELECT job_id, sum(logs) AS logs, sum(lines) AS lines, sum(pieces) AS pieces, sum(lumber) AS lumber FROM v_run_id
   WHERE day BETWEEN :from AND :to AND (:species_id IS NULL OR species_id = :species_id)
@@ -25,12 +25,12 @@ SELECT CASE j.owner WHEN 'customer' THEN 'custom' WHEN 'own' THEN 'own' WHEN 'sh
 FROM runs LEFT JOIN v_job j ON j.id = job_id
 GROUP BY 1 HAVING sum(logs) > 0 OR sum(lines) > 0 ORDER BY sum(lumber) DESC, 1;
 -- table:   jobs | By job
--- column:  owner text "Whose"
--- column:  job text "Job"
--- column:  customer text "Customer"
--- column:  logs count "Logs" total=sum
--- column:  pieces count "Pieces" total=sum
--- column:  lumber_bf lumber "Lumber" total=sum
+-- shows:   owner text "Owner"
+-- shows:   job text "Job"
+-- shows:   customer text "Customer"
+-- shows:   logs count "Logs" total=sum
+-- shows:   pieces count "Pieces" total=sum
+-- shows:   lumber_bf lumber "Lumber" total=sum
 WITH runs AS (
   SELECT job_id, sum(logs) AS logs, sum(lines) AS lines, sum(pieces) AS pieces, sum(lumber) AS lumber FROM v_run_id
   WHERE day BETWEEN :from AND :to AND (:species_id IS NULL OR species_id = :species_id)

@@ -1,31 +1,31 @@
 -- report:  production-year
 -- title:   Production by year
 -- meaning: As production by day, added up by year. The rolling mean is the lumber of this and the 2 years before it over
---          the number of those years that had a sheet. Hours are whole days' and stay out under a job, customer,
---          species or site.
--- filters: from to job customer species site
+--          the number of those years that had a sheet. Hours are kept by day; blank when
+--          filtered by job, customer, species or site.
+-- takes:   from to job customer species site
 -- example: production-year
 -- table:   production |
--- column:  year text "Year"
--- column:  days count "Days" total=sum
--- column:  logs count "Logs" total=sum
--- column:  net_scale_bf scale "Net scale" total=sum unit-from=scale_unit
--- column:  lumber_bf lumber "Lumber" total=sum
--- column:  pieces count "Pieces" total=sum
--- column:  overrun_percent percent-over "Overrun" of=counted_lumber/counted_scale
--- column:  sawing_hours hours "Sawing" total=sum
--- column:  bf_per_sawing_hour ratio:0 "bf per sawing hour" of=lumber_bf/sawing_hours
--- column:  stop_hours hours "Stops" total=sum
--- column:  crew_hours hours "Crew" total=sum
--- column:  bf_per_crew_hour ratio:0 "bf per crew hour" of=lumber_bf/crew_hours
--- column:  mean_bf ratio:0 "Mean of 3 years" of=rolling_lumber/rolling_count total=none unit=bf
--- column:  rule text "Rule"
--- column:  counted_lumber lumber "" hidden
--- column:  counted_scale scale "" hidden unit-from=scale_unit
--- column:  scale_unit text "" hidden
--- column:  rolling_lumber lumber "" hidden
--- column:  rolling_count count "" hidden
--- chart:   line x=year y=lumber_bf,mean_bf title="Lumber a year"
+-- shows:   year text "Year"
+-- shows:   days count "Days" total=sum
+-- shows:   logs count "Logs" total=sum
+-- shows:   net_scale_bf scale "Net scale" total=sum unit-from=scale_unit
+-- shows:   lumber_bf lumber "Lumber" total=sum
+-- shows:   pieces count "Pieces" total=sum
+-- shows:   overrun_percent percent-over "Overrun" of=counted_lumber/counted_scale
+-- shows:   sawing_hours hours "Sawing" total=sum
+-- shows:   bf_per_sawing_hour ratio:0 "bf per sawing hour" of=lumber_bf/sawing_hours
+-- shows:   stop_hours hours "Stops" total=sum
+-- shows:   crew_hours hours "Crew" total=sum
+-- shows:   bf_per_crew_hour ratio:0 "bf per crew hour" of=lumber_bf/crew_hours
+-- shows:   mean_bf ratio:0 "Mean of 3 years" of=rolling_lumber/rolling_count total=none unit=bf
+-- shows:   rule text "Rule"
+-- shows:   counted_lumber lumber "" hidden
+-- shows:   counted_scale scale "" hidden unit-from=scale_unit
+-- shows:   scale_unit text "" hidden
+-- shows:   rolling_lumber lumber "" hidden
+-- shows:   rolling_count count "" hidden
+-- picture: line across=year up=lumber_bf,mean_bf title="Lumber per year"
 WITH sawn AS (   -- by whole sheets where nothing narrows the answer, else by runs
   SELECT strftime('%Y', day * 86400, 'unixepoch') AS year, min(day) AS first, max(day) AS last,
          count(DISTINCT CASE WHEN runs > 0 THEN day END) AS days, sum(logs) AS logs, sum(net) AS net_scale,

@@ -1,29 +1,29 @@
 -- report:  production
 -- title:   Production by day
 -- meaning: Board feet are nominal, exact from every tally line. Overrun is board feet over net log scale, less 100 %,
---          of the runs whose logs were all scaled. Board feet an hour is all board feet over all sawing hours; under
---          a job, its own sawing spans count, else the whole day's. A dash: not known, never nothing.
--- filters: from to job customer species site
+--          of the runs whose logs were all scaled. Board feet per hour is all board feet over all sawing hours; under
+--          a job, its own sawing spans count, else the whole day's. A dash means not known, not zero.
+-- takes:   from to job customer species site
 -- example: production --period "this week"
 -- table:   production |
--- column:  day day "Day"
--- column:  site text "Site"
--- column:  logs count "Logs" total=sum
--- column:  net_scale_bf scale "Net scale" total=sum unit-from=scale_unit
--- column:  lumber_bf lumber "Lumber" total=sum
--- column:  pieces count "Pieces" total=sum
--- column:  overrun_percent percent-over "Overrun" of=counted_lumber/counted_scale
--- column:  sawing_hours hours "Sawing" total=sum
--- column:  bf_per_sawing_hour ratio:0 "bf per sawing hour" of=lumber_bf/sawing_hours
--- column:  stop_hours hours "Stops" total=sum
--- column:  crew_hours hours "Crew" total=sum
--- column:  bf_per_crew_hour ratio:0 "bf per crew hour" of=lumber_bf/crew_hours
--- column:  unscaled_logs count "Logs without scale" total=sum
--- column:  rule text "Rule"
--- column:  counted_lumber lumber "" hidden
--- column:  counted_scale scale "" hidden unit-from=scale_unit
--- column:  scale_unit text "" hidden
--- chart:   bar x=day y=lumber_bf title="Lumber a day"
+-- shows:   day day "Day"
+-- shows:   site text "Site"
+-- shows:   logs count "Logs" total=sum
+-- shows:   net_scale_bf scale "Net scale" total=sum unit-from=scale_unit
+-- shows:   lumber_bf lumber "Lumber" total=sum
+-- shows:   pieces count "Pieces" total=sum
+-- shows:   overrun_percent percent-over "Overrun" of=counted_lumber/counted_scale
+-- shows:   sawing_hours hours "Sawing" total=sum
+-- shows:   bf_per_sawing_hour ratio:0 "bf per sawing hour" of=lumber_bf/sawing_hours
+-- shows:   stop_hours hours "Stops" total=sum
+-- shows:   crew_hours hours "Crew" total=sum
+-- shows:   bf_per_crew_hour ratio:0 "bf per crew hour" of=lumber_bf/crew_hours
+-- shows:   unscaled_logs count "Logs without scale" total=sum
+-- shows:   rule text "Rule"
+-- shows:   counted_lumber lumber "" hidden
+-- shows:   counted_scale scale "" hidden unit-from=scale_unit
+-- shows:   scale_unit text "" hidden
+-- picture: bar across=day up=lumber_bf title="Lumber per day"
 WITH runs AS (
   SELECT day, sum(logs) AS logs, sum(unscaled_logs) AS unscaled_logs,
          sum(net) FILTER (WHERE logs > unscaled_logs) AS net_scale, sum(lumber) AS lumber, sum(pieces) AS pieces,

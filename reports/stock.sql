@@ -5,23 +5,23 @@
 --          not. Lumber counted by its length has no pieces. Customers' lumber: what was cut for a job, less the mill's
 --          part of a division and what load slips took away, is still to be fetched; lumber that never went on a load
 --          slip stays in that list.
--- filters: from to species
+-- takes:   from to species
 -- example: stock -o stock.xlsx
 -- table:   own | Own lumber
--- column:  bundle text "Bundle"
--- column:  species text "Species"
--- column:  grade text "Grade"
--- column:  size text "Size"
--- column:  length_ft feet "Length" metric-from=metric
--- column:  before count "Before" total=sum
--- column:  cut count "Cut" total=sum
--- column:  shares count "From shares" total=sum
--- column:  sold count "Sold" total=sum
--- column:  delivered count "Delivered" total=sum
--- column:  pieces count "On hand" total=sum
--- column:  lineal_ft feet "By length" metric-from=metric
--- column:  bf lumber "On hand" total=sum
--- column:  metric count "" hidden
+-- shows:   bundle text "Bundle"
+-- shows:   species text "Species"
+-- shows:   grade text "Grade"
+-- shows:   size text "Size"
+-- shows:   length_ft feet "Length" metric-from=metric
+-- shows:   before count "Before" total=sum
+-- shows:   cut count "Cut" total=sum
+-- shows:   shares count "From shares" total=sum
+-- shows:   sold count "Sold" total=sum
+-- shows:   delivered count "Delivered" total=sum
+-- shows:   pieces count "On hand" total=sum
+-- shows:   lineal_ft feet "By length" metric-from=metric
+-- shows:   bf lumber "On hand" total=sum
+-- shows:   metric count "" hidden
 -- empty:   no own lumber
 WITH moved AS (   -- what lies there now, and what moved since the period began
   SELECT tag, species_id, grade_id, size_id, metric, length, NULL AS movement, NULL AS day, pieces, along, lumber
@@ -63,13 +63,13 @@ SELECT 'More sold than there is, below 0 on hand: ' || coalesce(s.code || ' ', '
 FROM stack JOIN v_size z ON z.id = size_id LEFT JOIN v_species s ON s.id = species_id LEFT JOIN v_grade g ON g.id = grade_id
 ORDER BY tag, s.code, g.code, z.thickness, z.width, length;
 -- table:   grades | Own lumber on hand by grade
--- column:  species text "Species"
--- column:  grade text "Grade"
--- column:  pieces count "Pieces" total=sum
--- column:  bf lumber "Lumber" total=sum
--- column:  share_percent percent "Share" of=bf/all_bf once
--- column:  all_bf lumber "" hidden
--- chart:   bar x=grade y=bf title="Own lumber by grade"
+-- shows:   species text "Species"
+-- shows:   grade text "Grade"
+-- shows:   pieces count "Pieces" total=sum
+-- shows:   bf lumber "Lumber" total=sum
+-- shows:   share_percent percent "Share" of=bf/all_bf once
+-- shows:   all_bf lumber "" hidden
+-- picture: bar across=grade up=bf title="Own lumber by grade"
 WITH stack AS (
   SELECT species_id, grade_id, sum(pieces) AS pieces, sum(lumber) AS lumber FROM (
     SELECT species_id, grade_id, pieces, lumber FROM v_on_hand
@@ -80,13 +80,13 @@ WITH stack AS (
 SELECT s.code AS species, g.code AS grade, pieces, lumber AS bf, sum(lumber) OVER () AS all_bf
 FROM stack LEFT JOIN v_species s ON s.id = species_id LEFT JOIN v_grade g ON g.id = grade_id ORDER BY s.code, g.code;
 -- table:   customers | Customers' lumber
--- column:  job text "Job"
--- column:  bundle text "Bundle"
--- column:  cut count "Cut" total=sum
--- column:  to_mill count "To the mill" total=sum
--- column:  delivered count "Delivered" total=sum
--- column:  pieces count "Still here" total=sum
--- column:  bf lumber "Still here" total=sum
+-- shows:   job text "Job"
+-- shows:   bundle text "Bundle"
+-- shows:   cut count "Cut" total=sum
+-- shows:   to_mill count "To the mill" total=sum
+-- shows:   delivered count "Delivered" total=sum
+-- shows:   pieces count "Still here" total=sum
+-- shows:   bf lumber "Still here" total=sum
 -- empty:   no customer's lumber
 -- foot:    Grades are the mill's own yard grades, not grade stamps.
 WITH moved AS (   -- jobs that were cut for, settled or fetched in the period

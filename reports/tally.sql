@@ -3,17 +3,17 @@
 -- meaning: Every piece tallied, by nominal size and length, with what was taken off ('less', 'resaw') already taken
 --          off. Board feet are thickness x width x length / 12 in nominal inches and feet, added exactly and rounded
 --          once. Lumber counted by the lineal foot has board feet but no pieces and no length.
--- filters: from to job customer species site
+-- takes:   from to job customer species site
 -- example: tally --job TER --period 2026-w19 -o ter-week.xlsx
 -- table:   tally |
--- column:  job text "Job"
--- column:  species text "Species"
--- column:  grade text "Grade"
--- column:  size text "Size"
--- column:  length_ft feet "Length" metric-from=metric
--- column:  pieces count "Pieces" total=sum
--- column:  bf lumber "Lumber" total=sum
--- column:  metric count "" hidden
+-- shows:   job text "Job"
+-- shows:   species text "Species"
+-- shows:   grade text "Grade"
+-- shows:   size text "Size"
+-- shows:   length_ft feet "Length" metric-from=metric
+-- shows:   pieces count "Pieces" total=sum
+-- shows:   bf lumber "Lumber" total=sum
+-- shows:   metric count "" hidden
 -- grid:    rows=job?,species?,size,grade column=length_ft cell=pieces sums=pieces,bf
 -- empty:   nothing tallied
 WITH lines AS (   -- `board`: size, grade, metric and length in one number, so that a line finds its like quickly; length 0: lineal
@@ -32,12 +32,12 @@ FROM lines JOIN v_size z ON z.id = board >> 44 LEFT JOIN v_job j ON j.id = whose
   LEFT JOIN v_species s ON s.id = whose & 0xffffff LEFT JOIN v_grade g ON g.id = (board >> 26) & 0x3ffff
 ORDER BY j.code, s.code, metric, z.thickness, z.width, z.label, g.code, length_ft;
 -- table:   struck | Struck lines
--- column:  day day "Day"
--- column:  line text "Line"
--- column:  pieces count "Pieces"
--- column:  bf lumber "Lumber"
--- column:  why text "Why"
--- column:  struck count "" strikes
+-- shows:   day day "Day"
+-- shows:   line text "Line"
+-- shows:   pieces count "Pieces"
+-- shows:   bf lumber "Lumber"
+-- shows:   why text "Why"
+-- shows:   struck count "" strikes
 -- empty:   no struck lines
 SELECT s.day, s.text AS line, s.pieces, s.lumber AS bf, s.why, 1 AS struck
 FROM v_struck s LEFT JOIN v_job j ON j.code = s.job

@@ -2,21 +2,21 @@
 -- title:   Tooth and blade work
 -- meaning: For every piece of work on a saw, the lumber and lineal feet sawn since the work on that saw before it, in
 --          the order the sheets give, and the sawing hours of the days after that one up to and with this one (hours
---          are known by day only). A dash for the first work on a saw in the book: nothing is known before it.
--- filters: from to job
+--          are known by day only). A dash: the first work on a saw in the book, with nothing known before it.
+-- takes:   from to job
 -- example: teeth --period season
 -- table:   teeth |
--- column:  day day "Day"
--- column:  saw text "Saw"
--- column:  action text "Work"
--- column:  teeth count "Teeth" total=sum
--- column:  cause text "Cause"
--- column:  species text "Species"
--- column:  log text "Log"
--- column:  since_bf lumber:0 "Lumber since"
--- column:  since_lineal_ft feet:0 "Lineal since"
--- column:  since_hours hours:1 "Sawing since"
--- column:  text text "Remark"
+-- shows:   day day "Day"
+-- shows:   saw text "Saw"
+-- shows:   action text "Work"
+-- shows:   teeth count "Teeth" total=sum
+-- shows:   cause text "Cause"
+-- shows:   species text "Species"
+-- shows:   log text "Log"
+-- shows:   since_bf lumber:0 "Lumber since"
+-- shows:   since_lineal_ft feet:0 "Lineal since"
+-- shows:   since_hours hours:1 "Sawing since"
+-- shows:   text text "Remark"
 -- empty:   no tooth work in this period
 WITH work AS (   -- of the period, and back to the work before it on each of its saws
   SELECT * FROM v_tooth_work WHERE day <= :to AND day >= (
@@ -44,14 +44,14 @@ ORDER BY day, shift, number;
 SELECT 'Before any work on teeth or blades: power locked out, as the mill''s manual and local safety rules say.'
 WHERE EXISTS (SELECT 1 FROM v_tooth_work WHERE day BETWEEN :from AND :to);
 -- table:   causes | By saw, work and cause
--- column:  saw text "Saw"
--- column:  action text "Work"
--- column:  cause text "Cause"
--- column:  species text "Species"
--- column:  times count "Times" total=sum
--- column:  teeth count "Teeth" total=sum
--- column:  teeth_per_mbf ratio:2 "Teeth per MBF" of=teeth/lumber once per=mbf
--- column:  lumber lumber "" hidden
+-- shows:   saw text "Saw"
+-- shows:   action text "Work"
+-- shows:   cause text "Cause"
+-- shows:   species text "Species"
+-- shows:   times count "Times" total=sum
+-- shows:   teeth count "Teeth" total=sum
+-- shows:   teeth_per_mbf ratio:2 "Teeth per MBF" of=teeth/lumber once per=mbf
+-- shows:   lumber lumber "" hidden
 -- empty:   no tooth work in this period
 SELECT saw, replace(action, '-', ' ') AS action, nullif(cause, '') AS cause, s.code AS species, times, teeth,
        (SELECT sum(lumber) FROM v_run_id WHERE day BETWEEN :from AND :to AND (:job_id IS NULL OR job_id = :job_id)) AS lumber

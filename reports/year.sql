@@ -1,19 +1,19 @@
 -- report:  year
 -- title:   Volume of the year
--- meaning: For the year's return: logs sawn and lumber made by species group, the logs also by where they came from.
+-- meaning: For the year's return: logs sawn and lumber sawn by species group, the logs also by where they came from.
 --          The origin is what 'in ... from' said when the log was received; a log never received has none. Scale is
 --          net, by the rule it was scaled under. Check with the authority which rule and unit it wants.
--- filters: from to site
+-- takes:   from to site
 -- example: year --period "last year" -o return.csv
 -- table:   logs | Logs sawn
--- column:  year text "Year"
--- column:  species_group text "Species"
--- column:  origin text "From"
--- column:  rule text "Rule"
--- column:  logs count "Logs" total=sum
--- column:  net_bf scale "Net scale" total=sum unit-from=scale_unit
--- column:  log_ft3 ft3 "Log content" total=sum
--- column:  scale_unit text "" hidden
+-- shows:   year text "Year"
+-- shows:   species_group text "Species"
+-- shows:   origin text "From"
+-- shows:   rule text "Rule"
+-- shows:   logs count "Logs" total=sum
+-- shows:   net_bf scale "Net scale" total=sum unit-from=scale_unit
+-- shows:   log_ft3 ft3 "Log volume" total=sum
+-- shows:   scale_unit text "" hidden
 -- empty:   no log sawn
 WITH logs AS (
   SELECT l.day, r.species_id, l.rule, r.scale_unit, coalesce(l.origin, (SELECT i.origin FROM v_log_id i
@@ -28,12 +28,12 @@ SELECT strftime('%Y', day * 86400, 'unixepoch') AS year, coalesce(nullif(s.speci
        CASE WHEN rule IS NOT NULL THEN scale_unit END AS scale_unit
 FROM logs LEFT JOIN v_species s ON s.id = species_id
 GROUP BY 1, 2, origin, rule ORDER BY 1, 2, origin, rule;
--- table:   lumber | Lumber made
--- column:  year text "Year"
--- column:  species_group text "Species"
--- column:  owner text "Whose"
--- column:  pieces count "Pieces" total=sum
--- column:  lumber_bf lumber "Lumber" total=sum
+-- table:   lumber | Lumber sawn
+-- shows:   year text "Year"
+-- shows:   species_group text "Species"
+-- shows:   owner text "Owner"
+-- shows:   pieces count "Pieces" total=sum
+-- shows:   lumber_bf lumber "Lumber" total=sum
 -- empty:   nothing sawn
 WITH runs AS (
   SELECT strftime('%Y', day * 86400, 'unixepoch') AS year, species_id, job_id, sum(lines) AS lines, sum(pieces) AS pieces,

@@ -28,7 +28,7 @@ FROM run r;
 
 CREATE VIEW v_tally AS   -- one row a tally line
 SELECT t.day, t.shift, t.number, t.run, job.code AS job, job.owner AS owner, customer.code AS customer,
-       site.name AS site, species.code AS species, grade.code AS grade, t.bundle, t.sense, t.form,
+       site.name AS site, species.code AS species, grade.code AS grade, t.bundle, t.sense AS entry, t.form,
        size.label AS size, size.thickness, size.width, t.metric, t.length, t.pieces, t.lumber, t.wood, t.reason
 FROM tally t JOIN run r ON r.day = t.day AND r.shift = t.shift AND r.run = t.run
   JOIN size ON size.id = t.size LEFT JOIN grade ON grade.id = t.grade LEFT JOIN site ON site.id = r.site
@@ -36,7 +36,7 @@ FROM tally t JOIN run r ON r.day = t.day AND r.shift = t.shift AND r.run = t.run
   LEFT JOIN species ON species.id = r.species;
 
 CREATE VIEW v_tally_id AS   -- v_tally in numbers; v_run_id has the line's job and species, v_size and v_grade the names
-SELECT day, shift, number, run, size AS size_id, grade AS grade_id, bundle, sense, form, metric, length, pieces, lumber, wood,
+SELECT day, shift, number, run, size AS size_id, grade AS grade_id, bundle, sense AS entry, form, metric, length, pieces, lumber, wood,
        reason
 FROM tally;
 

@@ -8,7 +8,7 @@
 namespace kerfbook::report {
 namespace {
 
-const std::vector<std::string> kUsual{"strip",    "production", "overrun", "ownership", "cut-list",
+const std::vector<std::string> kUsual{"upkeep",   "production", "overrun", "ownership", "cut-list",
                                       "downtime", "teeth",      "fuel",    "crew",      "struck"};
 
 /// What is asked, less the filters the report does not take.

@@ -55,6 +55,21 @@ std::optional<int> small_number(std::string_view text) {
   return value;
 }
 
+/// "did you mean WORD?", or all there are when none is near.
+std::string either(const std::string& near, const std::vector<std::string>& known, std::string_view after = {}) {
+  return near.empty() ? "one of " + join(known, ", ") : "did you mean " + near + std::string(after) + "?";
+}
+
+/// The nearest word of a header, or what a word of older report files is called now; empty when there is neither.
+std::string now_called(const std::string& word, const std::vector<std::string>& known) {
+  static const std::vector<std::pair<std::string_view, std::string_view>> kOnce{
+      {"filters", "takes"}, {"column", "shows"}, {"columns", "shows"}, {"chart", "picture"}};
+  for (const auto& [once, now] : kOnce) {
+    if (word == once) return std::string(now);
+  }
+  return nearest(word, known);
+}
+
 struct Fact {
   std::string word;
   std::string rest;
@@ -111,14 +126,14 @@ class Reader {
     static constexpr std::array<Word, kWords> kTable{{{"report", &Reader::read_name},
                                                       {"title", &Reader::read_title},
                                                       {"meaning", &Reader::read_meaning},
-                                                      {"filters", &Reader::read_filters},
+                                                      {"takes", &Reader::read_filters},
                                                       {"needs", &Reader::read_needs},
                                                       {"example", &Reader::read_example},
                                                       {"worksheets", &Reader::read_worksheets},
                                                       {"table", &Reader::read_table},
-                                                      {"column", &Reader::read_column},
+                                                      {"shows", &Reader::read_column},
                                                       {"grid", &Reader::read_grid},
-                                                      {"chart", &Reader::read_chart},
+                                                      {"picture", &Reader::read_chart},
                                                       {"note", &Reader::read_note},
                                                       {"empty", &Reader::read_empty},
                                                       {"notes", &Reader::read_notes},
@@ -135,9 +150,8 @@ class Reader {
     if (word != table.end()) return (this->*word->read)(fact);
     std::vector<std::string> known;
     for (const auto& w : table) known.emplace_back(w.name);
-    const std::string near = nearest(fact.word, known);
-    complain(fact.line, fmt::format("'{}:' is no word of a report's header", fact.word),
-             near.empty() ? "one of " + join(known, ", ") : near + ":");
+    complain(fact.line, fmt::format("'{}:' is not a word of a report's header", fact.word),
+             either(now_called(fact.word, known), known, ":"));
   }
 
   TableSpec* table_for(const Fact& fact) {
@@ -150,7 +164,7 @@ class Reader {
   void read_name(const Fact& fact) {
     if (!out_.name.empty()) return complain(fact.line, "a second 'report:'", "one report a file");
     if (!is_name(fact.rest)) {
-      return complain(fact.line, fmt::format("'{}' is no name", fact.rest),
+      return complain(fact.line, fmt::format("'{}' cannot be the name of a report", fact.rest),
                       "small letters, digits and -, as mill-week");
     }
     out_.name = fact.rest;
@@ -162,7 +176,8 @@ class Reader {
   void read_filters(const Fact& fact) {
     for (const auto& word : split_words(fact.rest)) {
       if (std::find(kFilters.begin(), kFilters.end(), word) == kFilters.end()) {
-        complain(fact.line, fmt::format("'{}' is no filter", word), "one of " + join(kFilters, ", "));
+        complain(fact.line, fmt::format("'{}' is nothing a report is asked by", word),
+                 either(nearest(word, kFilters), kFilters));
       } else {
         out_.filters.push_back(word);
       }
@@ -188,7 +203,7 @@ class Reader {
     table.name = trim(std::string_view(fact.rest).substr(0, bar));
     if (bar != std::string::npos) table.title = trim(std::string_view(fact.rest).substr(bar + 1));
     if (!is_name(table.name)) {
-      complain(fact.line, fmt::format("'{}' is no name of a table", table.name), "-- table: name | Title");
+      complain(fact.line, fmt::format("'{}' cannot be the name of a table", table.name), "-- table: name | Title");
     }
     table.sql_line = line_;
     out_.tables.push_back(std::move(table));
@@ -209,12 +224,12 @@ class Reader {
     if (table == nullptr) return;
     const auto parts = split_quoted(fact.rest);
     if (parts.size() < 2)
-      return complain(fact.line, "a column needs a name and a kind", "-- column: logs count \"Logs\"");
+      return complain(fact.line, "a column needs a name and a kind", "-- shows: logs count \"Logs\"");
     ColumnSpec column;
     column.line = fact.line;
     column.name = parts[0];
     if (!is_name(column.name)) {
-      complain(fact.line, fmt::format("'{}' is no name of a column", column.name),
+      complain(fact.line, fmt::format("'{}' cannot be the name of a column", column.name),
                "small letters, digits and _");
     }
     read_kind(fact, parts[1], column);
@@ -235,14 +250,12 @@ class Reader {
     } else {
       std::vector<std::string> known;
       for (const auto& row : kinds()) known.emplace_back(row.word);
-      const std::string near = nearest(word, known);
-      complain(fact.line, fmt::format("'{}' is no kind of column", word),
-               near.empty() ? "one of " + join(known, ", ") : near);
+      complain(fact.line, fmt::format("'{}' is not a kind of column", word), either(nearest(word, known), known));
     }
     if (colon == std::string_view::npos) return;
     const auto places = small_number(written.substr(colon + 1));
     if (!places || *places > 6) {
-      return complain(fact.line, fmt::format("'{}' is no number of places", written.substr(colon + 1)),
+      return complain(fact.line, fmt::format("'{}' is not a number of places", written.substr(colon + 1)),
                       "0 to 6");
     }
     column.places = *places;
@@ -276,7 +289,7 @@ class Reader {
       column.over = value.substr(0, value.find('/'));
       column.under = value.substr(value.find('/') + 1);
     } else {
-      complain(fact.line, fmt::format("'{}' is no option of a column", written),
+      complain(fact.line, fmt::format("'{}' says nothing about a column", written),
                "total=sum, total=none, of=A/B, once, per=mbf, unit=WORD, unit-from=COLUMN, "
                "metric-from=COLUMN, hidden, "
                "strikes, width=N");

@@ -7,7 +7,7 @@
 //   -- report:  production                                  the name; once, first
 //   -- title:   Production by day
 //   -- meaning: one or more sentences: what the figures mean, how they are worked out
-//   -- filters: from to job customer species site           which of them the SELECTs use, bound as :from, :job ...
+//   -- takes:   from to job customer species site           which of them the SELECTs use, bound as :from, :job ...
 //                                                           (:from and :to are day numbers and always bound;
 //                                                           the others are NULL when not asked for; :today and
 //                                                           :week_start, 1 = Monday, need no filter; :job_id and its
@@ -16,10 +16,10 @@
 //   -- example: production --period "this week"             what follows 'report' on the line that shows it, for --help
 //   -- worksheets: one                                      in a workbook all tables stand on one worksheet
 //   -- table:   name | Title                                begins a table: one SELECT follows its lines
-//   -- column:  net_scale_bf scale  "Net scale" total=sum   name, kind, heading, options
-//   -- column:  overrun_percent percent-over:1 "Overrun" of=lumber_bf/net_scale_bf
+//   -- shows:   net_scale_bf scale  "Net scale" total=sum   name, kind, heading, options
+//   -- shows:   overrun_percent percent-over:1 "Overrun" of=lumber_bf/net_scale_bf
 //   -- grid:    rows=job?,size,grade? column=length_ft cell=pieces sums=pieces,bf      `?`: only when it varies
-//   -- chart:   bar x=day y=lumber_bf title="Board feet a day"       bar, line, stacked-bar, scatter; `trend`
+//   -- picture: bar across=day up=lumber_bf title="Board feet a day"       bar, line, stacked-bar, scatter; `trend`
 //   -- note:    words under the table
 //   -- empty:   words in place of the table when it has no rows
 //   -- notes:                                               begins a SELECT of one column; each row that is not NULL

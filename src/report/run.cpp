@@ -85,7 +85,7 @@ std::vector<Diagnostic> check_select(sqlite3* db, const std::string& sql, int fi
       if (std::find(kParameters.begin(), kParameters.end(), name) != kParameters.end()) continue;
       found.push_back({Severity::error,
                        {first_line, 0},
-                       fmt::format("'{}' is no parameter", name),
+                       fmt::format("'{}' is not a parameter", name),
                        "one of :" + join(kParameters, ", :")});
     }
   } catch (const SqlFault& fault) {

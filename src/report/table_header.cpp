@@ -16,7 +16,7 @@ Diagnostic fault(int line, std::string what, std::string instead) {
 
 std::string did_you_mean(std::string_view name, const std::vector<std::string>& known) {
   const std::string near = nearest(name, known);
-  return near.empty() ? "one of " + join(known, ", ") : near;
+  return near.empty() ? "one of " + join(known, ", ") : "did you mean " + near + "?";
 }
 
 std::vector<std::string> declared(const TableSpec& spec) {
@@ -42,7 +42,7 @@ void check_references(const TableSpec& spec, const ColumnSpec& column, std::vect
     const ColumnSpec* other = find_column(spec, name);
     if (other == nullptr) {
       found.push_back(fault(column.line,
-                            fmt::format("column {} speaks of {}, which is no column", column.name, name),
+                            fmt::format("column {} speaks of {}, which is not a column", column.name, name),
                             did_you_mean(name, declared(spec))));
     } else if ((name == column.over || name == column.under) &&
                (is_ratio(other->kind) || !is_number(other->kind))) {
@@ -84,7 +84,7 @@ std::size_t column_at(const TableSpec& spec, const std::string& name, std::strin
   for (std::size_t i = 0; i < spec.columns.size(); ++i) {
     if (spec.columns[i].name == name) return i;
   }
-  throw SqlFault(fmt::format("the {} speaks of {}, which is no column; {}", of, name,
+  throw SqlFault(fmt::format("the {} speaks of {}, which is not a column; {}", of, name,
                              did_you_mean(name, declared(spec))),
                  -1);
 }
@@ -127,7 +127,7 @@ std::vector<Diagnostic> check_columns(const TableSpec& spec, const std::vector<s
   for (const auto& name : names) {
     if (!has(declared(spec), name)) {
       found.push_back(fault(spec.sql_line, fmt::format("the SELECT gives a column {} that has no line", name),
-                            fmt::format("-- column: {} KIND \"Heading\"", name)));
+                            fmt::format("-- shows: {} KIND \"Heading\"", name)));
     }
   }
   return found;
@@ -150,7 +150,7 @@ render::Grid read_grid(const TableSpec& spec, const render::Table& table) {
     } else if (key == "sums") {
       for (const auto& name : split_commas(value)) grid.row_sums.push_back(column_at(spec, name, "grid"));
     } else {
-      throw SqlFault(fmt::format("'{}' is no word of a grid; rows=A,B column=C cell=D sums=D,E", key), -1);
+      throw SqlFault(fmt::format("'{}' is not a word of a grid; rows=A,B column=C cell=D sums=D,E", key), -1);
     }
   }
   for (const auto& key : keys) {
@@ -172,22 +172,22 @@ render::Chart read_chart(const TableSpec& spec) {
       chart.kind = render::ChartKind::scatter;
     } else if (key == "trend") {
       chart.trend = true;
-    } else if (key == "x") {
-      chart.x = column_at(spec, value, "chart");
-    } else if (key == "y") {
-      for (const auto& name : split_commas(value)) chart.y.push_back(column_at(spec, name, "chart"));
+    } else if (key == "across") {
+      chart.x = column_at(spec, value, "picture");
+    } else if (key == "up") {
+      for (const auto& name : split_commas(value)) chart.y.push_back(column_at(spec, name, "picture"));
     } else if (key == "title") {
       chart.title = value;
     } else {
       throw SqlFault(
           fmt::format(
-              "'{}' is no word of a chart; bar, line, stacked-bar or scatter, x=A y=B,C title=\"...\", "
+              "'{}' is not a word of a picture; bar, line, stacked-bar or scatter, across=A up=B,C title=\"...\", "
               "trend",
               key),
           -1);
     }
   }
-  if (chart.y.empty()) throw SqlFault("the chart has no y; y=COLUMN", -1);
+  if (chart.y.empty()) throw SqlFault("the picture has nothing to draw; up=COLUMN", -1);
   return chart;
 }
 

@@ -171,7 +171,7 @@ void evening_lines(const fs::path& one_year, const fs::path& twenty_years) {
 void proving(const char* words, const fs::path& file, int years) {
   auto open = book::Book::open(file, bench::options());
   const double verify = seconds([&] {
-    if (!open.verify().empty()) throw std::runtime_error("the book is not whole");
+    if (!open.verify().empty()) throw std::runtime_error("the book is damaged");
   });
   const double rebuild = seconds([&] { open.rebuild(); });
   fmt::print("{}: verify {:.2f} s, rebuild {:.2f} s; a year {:.2f} and {:.2f} s\n", words, verify, rebuild,

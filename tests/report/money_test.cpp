@@ -151,7 +151,7 @@ every = 200
 )",
                             {"sheet 2026-05-04\nmeter 1000\nstop 0:30 service Oil and grease\n",
                              "sheet 2026-05-05\nmeter 1012.5\nstop 0:10 service belts\n"});
-  CHECK(shown(run(book, "strip"), 1) ==
+  CHECK(shown(run(book, "upkeep"), 1) ==
         "|oil|50.0|2026-05-04|12.5|37.5|\n"
         "|grease|8.0|2026-05-04|12.5|-4.5|\n"
         "|filter|200.0|-|-|-|\n");

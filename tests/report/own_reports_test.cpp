@@ -12,7 +12,7 @@ namespace {
 
 constexpr const char* kHead =
     "-- report:  mine\n-- title:   Mine\n-- meaning: What it means,\n--          over two lines.\n-- "
-    "filters: from to\n";
+    "takes:   from to\n";
 
 /// Every fault of a report text, header and SQL, as `line: what`.
 std::vector<std::string> faults(const std::string& text) {
@@ -39,7 +39,7 @@ std::string folder_with(const std::string& name,
 TEST_CASE("a good report has no fault, and its words run on over lines") {
   const std::string text =
       std::string(kHead) +
-      "-- table:   days | Days\n-- column:  day day \"Day\"\n-- column:  bf lumber \"Lumber\" total=sum\n"
+      "-- table:   days | Days\n-- shows:   day day \"Day\"\n-- shows:   bf lumber \"Lumber\" total=sum\n"
       "SELECT day, sum(lumber) AS bf FROM v_run WHERE day BETWEEN :from AND :to GROUP BY day;\n";
   CHECK(faults(text).empty());
   CHECK(read_report(text, "mine.sql").meaning == "What it means, over two lines.");
@@ -48,35 +48,35 @@ TEST_CASE("a good report has no fault, and its words run on over lines") {
 TEST_CASE("each fault of a report is told with its line and what would be right") {
   const std::string table = "-- table:   days | Days\n";
   using Faults = std::vector<std::string>;
-  CHECK(faults(std::string(kHead) + "-- colunm: x\n" + table + "SELECT 1 AS x;\n").front() ==
-        "6: 'colunm:' is no word of a report's header; column:");
-  CHECK(faults(std::string(kHead) + table + "-- column:  day dya \"Day\"\nSELECT day FROM v_run;\n") ==
-        Faults{"7: 'dya' is no kind of column; day"});
-  CHECK(faults(std::string(kHead) + table + "-- column:  day day \"Day\"\nSELECT day, job FROM v_run;\n") ==
-        Faults{"7: the SELECT gives a column job that has no line; -- column: job KIND \"Heading\""});
+  CHECK(faults(std::string(kHead) + "-- column: x\n" + table + "SELECT 1 AS x;\n").front() ==
+        "6: 'column:' is not a word of a report's header; did you mean shows:?");
+  CHECK(faults(std::string(kHead) + table + "-- shows:   day dya \"Day\"\nSELECT day FROM v_run;\n") ==
+        Faults{"7: 'dya' is not a kind of column; did you mean day?"});
+  CHECK(faults(std::string(kHead) + table + "-- shows:   day day \"Day\"\nSELECT day, job FROM v_run;\n") ==
+        Faults{"7: the SELECT gives a column job that has no line; -- shows: job KIND \"Heading\""});
   CHECK(
-      faults(std::string(kHead) + table + "-- column:  dey day \"Day\"\nSELECT day FROM v_run;\n").front() ==
-      "7: the SELECT gives no column dey; day");
-  CHECK(faults(std::string(kHead) + table + "-- column:  x count \"X\"\nSELECT 1 AS x\nFROM nowhere;\n") ==
+      faults(std::string(kHead) + table + "-- shows:   dey day \"Day\"\nSELECT day FROM v_run;\n").front() ==
+      "7: the SELECT gives no column dey; did you mean day?");
+  CHECK(faults(std::string(kHead) + table + "-- shows:   x count \"X\"\nSELECT 1 AS x\nFROM nowhere;\n") ==
         Faults{"7: no such table: nowhere"});
   CHECK(
-      faults(std::string(kHead) + table + "-- column:  x count \"X\"\n\nSELECT 1 AS x,\n  y FROM v_run;\n") ==
+      faults(std::string(kHead) + table + "-- shows:   x count \"X\"\n\nSELECT 1 AS x,\n  y FROM v_run;\n") ==
       Faults{"10: no such column: y"});
-  CHECK(faults(std::string(kHead) + table + "-- column:  r ratio \"R\"\nSELECT 1 AS x;\n").front() ==
+  CHECK(faults(std::string(kHead) + table + "-- shows:   r ratio \"R\"\nSELECT 1 AS x;\n").front() ==
         "7: column r says of no two columns; of=A/B");
-  CHECK(faults(std::string(kHead) + table + "-- column:  x count \"X\"\nSELECT :jbo AS x;\n") ==
-        Faults{"7: 'jbo' is no parameter; one of :from, :to, :today, :week_start, :job, :customer, :species, "
+  CHECK(faults(std::string(kHead) + table + "-- shows:   x count \"X\"\nSELECT :jbo AS x;\n") ==
+        Faults{"7: 'jbo' is not a parameter; one of :from, :to, :today, :week_start, :job, :customer, :species, "
                ":site, :job_id, :customer_id, :species_id, :site_id"});
   CHECK(faults(std::string(kHead) + table +
-               "-- chart:   bar x=day\n-- column:  x count \"X\"\nSELECT 1 AS x;\n")
+               "-- picture: bar across=day\n-- shows:   x count \"X\"\nSELECT 1 AS x;\n")
             .size() == 1);
   CHECK(faults("SELECT 1;\n").size() == 4);  // no name, no title, no meaning, no table
 }
 
 TEST_CASE("own reports join the list, one takes a built-in's place, and a bad one hides no other") {
-  const std::string good = std::string(kHead) + "-- table: t |\n-- column: x count \"X\"\nSELECT 7 AS x;\n";
+  const std::string good = std::string(kHead) + "-- table: t |\n-- shows:  x count \"X\"\nSELECT 7 AS x;\n";
   const std::string mine =
-      "-- report: production\n-- title: Own\n-- meaning: Own.\n-- table: t |\n-- column: x count \"X\"\n"
+      "-- report: production\n-- title: Own\n-- meaning: Own.\n-- table: t |\n-- shows:  x count \"X\"\n"
       "SELECT 7 AS x;\n";
   const auto reports = all_reports(folder_with(
       "own", {{"a.sql", good}, {"b.sql", "-- report: bad\n"}, {"c.sql", mine}, {"d.txt", "not one"}}));

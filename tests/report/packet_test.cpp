@@ -20,7 +20,7 @@ TEST_CASE("the packet is every report of the set, its tables under its own title
   Ask ask;
   ask.from = make_day(2026, 5, 4);
   ask.to = make_day(2026, 5, 10);
-  const auto document = packet(all_reports(""), {"production", "strip", "downtime"}, book, ask, {}, kToday);
+  const auto document = packet(all_reports(""), {"production", "upkeep", "downtime"}, book, ask, {}, kToday);
   REQUIRE(document.tables.size() == 6);
   CHECK(document.tables[0].name == "production.production");
   CHECK(document.tables[0].title == "Production by day");

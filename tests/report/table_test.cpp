@@ -38,16 +38,16 @@ using Shown = std::vector<std::string>;
 
 TEST_CASE("a ratio's total is total over total, never a mean of ratios") {
   const auto spec = spec_of(
-      "-- column: bf lumber \"bf\" total=sum\n-- column: h hours \"h\" total=sum\n"
-      "-- column: rate ratio:0 \"rate\" of=bf/h\n");
+      "-- shows:  bf lumber \"bf\" total=sum\n-- shows:  h hours \"h\" total=sum\n"
+      "-- shows:  rate ratio:0 \"rate\" of=bf/h\n");
   const auto table = make_table(spec, {{"bf", "h"}, {{300 * kBf, 60}, {100 * kBf, 180}}}, {});
   CHECK(column(table, 2) == Shown{"300", "33", "total 100"});  // the mean of the two would be 167
 }
 
 TEST_CASE("a row with only one side of a ratio is left out of the ratio's total") {
   const auto spec = spec_of(
-      "-- column: bf lumber \"bf\" total=sum\n-- column: h hours \"h\" total=sum\n"
-      "-- column: rate ratio:0 \"rate\" of=bf/h\n");
+      "-- shows:  bf lumber \"bf\" total=sum\n-- shows:  h hours \"h\" total=sum\n"
+      "-- shows:  rate ratio:0 \"rate\" of=bf/h\n");
   const auto table = make_table(spec, {{"bf", "h"}, {{300 * kBf, 60}, {900 * kBf, kNone}}}, {});
   CHECK(column(table, 0) == Shown{"300.00", "900.00", "total 1200.00"});
   CHECK(column(table, 2) == Shown{"300", "-", "total 300"});
@@ -55,8 +55,8 @@ TEST_CASE("a row with only one side of a ratio is left out of the ratio's total"
 
 TEST_CASE("no scale is absent, never nothing; an under of zero gives no ratio") {
   const auto spec = spec_of(
-      "-- column: bf lumber \"bf\" total=sum\n-- column: net_bf scale \"net\" total=sum unit-from=u\n"
-      "-- column: over percent-over \"over\" of=bf/net_bf\n-- column: u text \"\" hidden\n");
+      "-- shows:  bf lumber \"bf\" total=sum\n-- shows:  net_bf scale \"net\" total=sum unit-from=u\n"
+      "-- shows:  over percent-over \"over\" of=bf/net_bf\n-- shows:  u text \"\" hidden\n");
   const auto table = make_table(spec, {{"bf", "net_bf", "u"}, {{kBf, kNone, kNone}, {kBf, 0, "bf"}}}, {});
   CHECK(column(table, 1) == Shown{"-", "0", "total 0"});
   CHECK(column(table, 2) == Shown{"-", "-", "total -"});
@@ -64,8 +64,8 @@ TEST_CASE("no scale is absent, never nothing; an under of zero gives no ratio") 
 
 TEST_CASE("overrun by a cubic rule counts lumber in the scale's own unit") {
   const auto spec = spec_of(
-      "-- column: bf lumber \"bf\" total=sum\n-- column: net_bf scale \"net\" total=sum unit-from=u\n"
-      "-- column: over percent-over \"over\" of=bf/net_bf\n-- column: u text \"\" hidden\n");
+      "-- shows:  bf lumber \"bf\" total=sum\n-- shows:  net_bf scale \"net\" total=sum unit-from=u\n"
+      "-- shows:  over percent-over \"over\" of=bf/net_bf\n-- shows:  u text \"\" hidden\n");
   // 60 bf are 5 ft3 of lumber; of 10 ft3 of log that is half
   const auto table = make_table(spec, {{"bf", "net_bf", "u"}, {{60 * kBf, 10'000'000, "ft3"}}}, {});
   CHECK(table.columns[1].name == "net_ft3");
@@ -75,8 +75,8 @@ TEST_CASE("overrun by a cubic rule counts lumber in the scale's own unit") {
 
 TEST_CASE("scales in two units are shown and not added") {
   const auto spec = spec_of(
-      "-- column: net_bf scale \"net\" total=sum unit-from=u\n-- column: n count \"n\" total=sum\n"
-      "-- column: u text \"\" hidden\n");
+      "-- shows:  net_bf scale \"net\" total=sum unit-from=u\n-- shows:  n count \"n\" total=sum\n"
+      "-- shows:  u text \"\" hidden\n");
   const auto table =
       make_table(spec, {{"net_bf", "n", "u"}, {{5'000'000, 1, "bf"}, {7'000'000, 1, "m3"}}}, {});
   CHECK(column(table, 0) == Shown{"5", "7", "total -"});
@@ -86,9 +86,9 @@ TEST_CASE("scales in two units are shown and not added") {
 
 TEST_CASE("a rate of scales in two units has no total, and neither has lumber over them") {
   const auto spec = spec_of(
-      "-- column: bf lumber \"bf\" total=sum\n-- column: net_bf scale \"net\" total=sum unit-from=u\n"
-      "-- column: ft3 ft3 \"content\" total=sum\n-- column: u text \"\" hidden\n"
-      "-- column: over percent-over \"over\" of=bf/net_bf\n-- column: each ratio \"net per ft3\" "
+      "-- shows:  bf lumber \"bf\" total=sum\n-- shows:  net_bf scale \"net\" total=sum unit-from=u\n"
+      "-- shows:  ft3 ft3 \"content\" total=sum\n-- shows:  u text \"\" hidden\n"
+      "-- shows:  over percent-over \"over\" of=bf/net_bf\n-- shows:  each ratio \"net per ft3\" "
       "of=net_bf/ft3\n");
   const auto table =
       make_table(spec,
@@ -101,8 +101,8 @@ TEST_CASE("a rate of scales in two units has no total, and neither has lumber ov
 
 TEST_CASE("a row that adds two units is a dash, and a note says why") {
   const auto spec = spec_of(
-      "-- column: fuel micro:1 \"Fuel\" total=sum unit-from=u\n-- column: n count \"n\" total=sum\n"
-      "-- column: u text \"\" hidden\n");
+      "-- shows:  fuel micro:1 \"Fuel\" total=sum unit-from=u\n-- shows:  n count \"n\" total=sum\n"
+      "-- shows:  u text \"\" hidden\n");
   const auto table =
       make_table(spec, {{"fuel", "n", "u"}, {{7'300'000, 1, "gal,l"}, {2'000'000, 1, "gal"}}}, {});
   CHECK(column(table, 0) == Shown{"-", "2.0", "total 2.0"});
@@ -112,23 +112,23 @@ TEST_CASE("a row that adds two units is a dash, and a note says why") {
 
 TEST_CASE("parts of a whole add up as printed to the part of all of them") {
   const auto spec = spec_of(
-      "-- column: n count \"n\" total=sum\n-- column: share percent \"share\" of=n/all once\n"
-      "-- column: rate ratio:1 \"per MBF\" of=n/base once per=mbf\n-- column: all count \"\" hidden\n"
-      "-- column: base count \"\" hidden\n");
+      "-- shows:  n count \"n\" total=sum\n-- shows:  share percent \"share\" of=n/all once\n"
+      "-- shows:  rate ratio:1 \"per MBF\" of=n/base once per=mbf\n-- shows:  all count \"\" hidden\n"
+      "-- shows:  base count \"\" hidden\n");
   const auto table = make_table(spec, {{"n", "all", "base"}, {{1, 3, 3}, {1, 3, 3}, {1, 3, 3}}}, {});
   CHECK(column(table, 1) == Shown{"33.4", "33.3", "33.3", "total 100.0"});
   CHECK(column(table, 2) == Shown{"333.4", "333.3", "333.3", "total 1000.0"});
 }
 
 TEST_CASE("lines of thirds add up to their printed total") {
-  const auto spec = spec_of("-- column: bf lumber \"bf\" total=sum\n");
+  const auto spec = spec_of("-- shows:  bf lumber \"bf\" total=sum\n");
   const auto table = make_table(spec, {{"bf"}, {{kBf / 3}, {kBf / 3}, {kBf / 3}}}, {});
   CHECK(column(table, 0) == Shown{"0.34", "0.33", "0.33", "total 1.00"});
 }
 
 TEST_CASE("lines of a grid settle within their own size, so that each size prints its own sum") {
   const auto spec = spec_of(
-      "-- column: size text \"Size\"\n-- column: length_ft count \"Length\"\n-- column: bf lumber \"bf\" "
+      "-- shows:  size text \"Size\"\n-- shows:  length_ft count \"Length\"\n-- shows:  bf lumber \"bf\" "
       "total=sum\n"
       "-- grid: rows=size column=length_ft cell=bf sums=bf\n");
   std::vector<std::vector<Value>> rows;
@@ -140,7 +140,7 @@ TEST_CASE("lines of a grid settle within their own size, so that each size print
 }
 
 TEST_CASE("a struck row is shown and counts in no total") {
-  const auto spec = spec_of("-- column: n count \"n\" total=sum\n-- column: s count \"\" strikes\n");
+  const auto spec = spec_of("-- shows:  n count \"n\" total=sum\n-- shows:  s count \"\" strikes\n");
   const auto table = make_table(spec, {{"n", "s"}, {{23, 0}, {32, 1}}}, {});
   CHECK(table.rows[1].struck);
   CHECK(column(table, 0) == Shown{"23", "32", "total 23"});
@@ -148,8 +148,8 @@ TEST_CASE("a struck row is shown and counts in no total") {
 
 TEST_CASE("a share of the whole counts the whole once, and refuses a whole that changes") {
   const auto spec = spec_of(
-      "-- column: n count \"n\" total=sum\n-- column: share percent \"share\" of=n/all once\n"
-      "-- column: all count \"\" hidden\n");
+      "-- shows:  n count \"n\" total=sum\n-- shows:  share percent \"share\" of=n/all once\n"
+      "-- shows:  all count \"\" hidden\n");
   const auto table = make_table(spec, {{"n", "all"}, {{1, 4}, {3, 4}}}, {});
   CHECK(column(table, 1) == Shown{"25.0", "75.0", "total 100.0"});
   CHECK_THROWS_AS(make_table(spec, {{"n", "all"}, {{1, 4}, {3, 5}}}, {}), SqlFault);
@@ -157,9 +157,9 @@ TEST_CASE("a share of the whole counts the whole once, and refuses a whole that 
 
 TEST_CASE("in a metric book lumber is in m3, by value, name and unit") {
   const auto spec = spec_of(
-      "-- column: lumber_bf lumber \"Lumber\" total=sum\n-- column: h hours \"h\"\n"
-      "-- column: bf_per_hour ratio:1 \"bf per hour\" of=lumber_bf/h\n"
-      "-- column: length_ft feet \"Length\"\n");
+      "-- shows:  lumber_bf lumber \"Lumber\" total=sum\n-- shows:  h hours \"h\"\n"
+      "-- shows:  bf_per_hour ratio:1 \"bf per hour\" of=lumber_bf/h\n"
+      "-- shows:  length_ft feet \"Length\"\n");
   const std::int64_t cubic_metre = 1'000'000'000'000;  // of 1/10 mm
   const auto table = make_table(spec, {{"lumber_bf", "h", "length_ft"}, {{3 * cubic_metre, 120, 48'000}}},
                                 {.metric_book = true});
@@ -174,9 +174,9 @@ TEST_CASE("in a metric book lumber is in m3, by value, name and unit") {
 
 TEST_CASE("in a metric book volumes and volumes an hour have the places a cubic metre needs") {
   const auto spec = spec_of(
-      "-- column: since_bf lumber:0 \"since\"\n-- column: h hours \"h\"\n"
-      "-- column: bf_per_hour ratio:0 \"bf per hour\" of=since_bf/h\n"
-      "-- column: h_per_bf ratio:0 \"h per bf\" of=h/since_bf\n");
+      "-- shows:  since_bf lumber:0 \"since\"\n-- shows:  h hours \"h\"\n"
+      "-- shows:  bf_per_hour ratio:0 \"bf per hour\" of=since_bf/h\n"
+      "-- shows:  h_per_bf ratio:0 \"h per bf\" of=h/since_bf\n");
   const std::int64_t cubic_metre = 1'000'000'000'000;
   const auto table = make_table(spec, {{"since_bf", "h"}, {{cubic_metre / 4, 60}}}, {.metric_book = true});
   CHECK(column(table, 0) == Shown{"0.3"});
@@ -187,7 +187,7 @@ TEST_CASE("in a metric book volumes and volumes an hour have the places a cubic 
 TEST_CASE(
     "lengths take as few places as show every row exactly, and metric rows among inch rows become feet") {
   const auto spec =
-      spec_of("-- column: length_ft feet \"Length\" metric-from=m\n-- column: m count \"\" hidden\n");
+      spec_of("-- shows:  length_ft feet \"Length\" metric-from=m\n-- shows:  m count \"\" hidden\n");
   CHECK(column(make_table(spec, {{"length_ft", "m"}, {{16 * 768, 0}, {8 * 768, 0}}}, {}), 0) ==
         Shown{"16", "8"});
   CHECK(column(make_table(spec, {{"length_ft", "m"}, {{16 * 768 + 384, 0}, {8 * 768, 0}}}, {}), 0) ==
@@ -202,14 +202,14 @@ TEST_CASE(
 }
 
 TEST_CASE("a text where a number is declared is a fault that names the column") {
-  const auto spec = spec_of("-- column: n count \"n\"\n");
+  const auto spec = spec_of("-- shows:  n count \"n\"\n");
   CHECK_THROWS_WITH_AS(make_table(spec, {{"n"}, {{std::string("many")}}}, {}),
                        "column n gives the text 'many'; a count column needs a whole number", SqlFault);
 }
 
 TEST_CASE("the lines of a tally by day add up each for itself: days are keys like words") {
   const auto spec = spec_of(
-      "-- column: day day \"Day\"\n-- column: length_ft feet \"Length\"\n-- column: bf lumber \"bf\" "
+      "-- shows:  day day \"Day\"\n-- shows:  length_ft feet \"Length\"\n-- shows:  bf lumber \"bf\" "
       "total=sum\n"
       "-- grid: rows=day column=length_ft cell=bf sums=bf\n");
   const std::int64_t third = kBf / 3;  // three thirds a day, of which each day must print 1.00

@@ -1,21 +1,21 @@
--- report:  rates
--- title:   Board feet an hour by job
+-- report:  pace
+-- title:   Board feet per hour, by job
 -- meaning: Lumber of a job over its sawing time and its paid crew time. Crew time that a sheet writes under no job is
---          divided among the day's jobs by their sawing time. A rate is all lumber over all hours; a job without hours
---          shows a dash and stays out of the total rate.
--- filters: from to job customer
--- example: rates --period "last month"
--- table:   rates |
--- column:  job text "Job"
--- column:  days count "Days"
--- column:  lumber_bf lumber "Lumber" total=sum
--- column:  pieces count "Pieces" total=sum
--- column:  sawing_hours hours "Sawing" total=sum
--- column:  bf_per_sawing_hour ratio:0 "bf per sawing hour" of=lumber_bf/sawing_hours
--- column:  crew_hours micro:2 "Crew" total=sum unit=h
--- column:  bf_per_crew_hour ratio:0 "bf per crew hour" of=lumber_bf/crew_hours
--- column:  pieces_per_sawing_hour ratio:0 "Pieces per sawing hour" of=pieces/sawing_hours
--- chart:   bar x=job y=bf_per_sawing_hour title="Board feet a sawing hour"
+--          divided among the day's jobs by their sawing time. Pace is all lumber over all hours; a job without hours
+--          shows a dash and stays out of the total pace.
+-- takes:   from to job customer
+-- example: pace --period "last month"
+-- table:   pace |
+-- shows:   job text "Job"
+-- shows:   days count "Days"
+-- shows:   lumber_bf lumber "Lumber" total=sum
+-- shows:   pieces count "Pieces" total=sum
+-- shows:   sawing_hours hours "Sawing" total=sum
+-- shows:   bf_per_sawing_hour ratio:0 "bf per sawing hour" of=lumber_bf/sawing_hours
+-- shows:   crew_hours micro:2 "Crew" total=sum unit=h
+-- shows:   bf_per_crew_hour ratio:0 "bf per crew hour" of=lumber_bf/crew_hours
+-- shows:   pieces_per_sawing_hour ratio:0 "Pieces per sawing hour" of=pieces/sawing_hours
+-- picture: bar across=job up=bf_per_sawing_hour title="Board feet per sawing hour"
 WITH runs AS (SELECT job_id, count(DISTINCT day) AS days, sum(lumber) AS lumber, sum(pieces) AS pieces FROM v_run_id
               WHERE day BETWEEN :from AND :to AND (:job_id IS NULL OR job_id = :job_id)
                 AND (:customer_id IS NULL OR customer_id = :customer_id)
