@@ -3,7 +3,7 @@
 
 CREATE VIEW v_sheet AS   -- one row a sheet (day and shift) with the totals of its runs, kept by posting: quick over many years
 SELECT day, shift, revision, sawing_minutes, stop_minutes, crew_minutes, charge_minutes, runs, sites, rules,
-       units AS scale_units, logs, unscaled_logs, net, pieces, lumber, lineal, counted_lumber, counted_net
+       units AS scale_units, lines, logs, unscaled_logs, net, pieces, lumber, lineal, counted_lumber, counted_net
 FROM sheet;
 
 CREATE VIEW v_run AS     -- one row a run: logs in and boards out of one site, job, species and set-up in a sheet
@@ -29,7 +29,9 @@ FROM run r;
 CREATE VIEW v_tally AS   -- one row a tally line
 SELECT t.day, t.shift, t.number, t.run, job.code AS job, job.owner AS owner, customer.code AS customer,
        site.name AS site, species.code AS species, grade.code AS grade, t.bundle, t.sense AS entry, t.form,
-       size.label AS size, size.thickness, size.width, t.metric, t.length, t.pieces, t.lumber, t.wood, t.reason
+       size.label AS size, size.thickness, size.width, t.metric, t.length, t.pieces, t.lumber, t.wood, t.reason,
+       CASE t.metric WHEN 1 THEN 32 ELSE 127 END * CASE t.form WHEN 'lineal' THEN 1 - 2 * (t.sense <> 'sawn') ELSE t.pieces END
+         * t.length AS lineal
 FROM tally t JOIN run r ON r.day = t.day AND r.shift = t.shift AND r.run = t.run
   JOIN size ON size.id = t.size LEFT JOIN grade ON grade.id = t.grade LEFT JOIN site ON site.id = r.site
   LEFT JOIN job ON job.id = r.job LEFT JOIN customer ON customer.id = job.customer
@@ -37,7 +39,9 @@ FROM tally t JOIN run r ON r.day = t.day AND r.shift = t.shift AND r.run = t.run
 
 CREATE VIEW v_tally_id AS   -- v_tally in numbers; v_run_id has the line's job and species, v_size and v_grade the names
 SELECT day, shift, number, run, size AS size_id, grade AS grade_id, bundle, sense AS entry, form, metric, length, pieces, lumber, wood,
-       reason
+       reason,
+       CASE metric WHEN 1 THEN 32 ELSE 127 END * CASE form WHEN 'lineal' THEN 1 - 2 * (sense <> 'sawn') ELSE pieces END * length
+         AS lineal
 FROM tally;
 
 CREATE VIEW v_log AS     -- one row a log received, sawn, or left half-sawn
@@ -66,6 +70,7 @@ FROM log l;
 
 CREATE VIEW v_sawing AS  -- one row a span of sawing time
 SELECT day, shift, number, job AS job_id, (SELECT code FROM job j WHERE j.id = sawing.job) COLLATE NOCASE AS job,
+       (SELECT customer FROM job j WHERE j.id = sawing.job) AS customer_id,
        site AS site_id, (SELECT name FROM site s WHERE s.id = sawing.site) COLLATE NOCASE AS site, from_minute, minutes
 FROM sawing;
 
@@ -81,15 +86,19 @@ SELECT day, shift, number, job AS job_id, (SELECT code FROM job j WHERE j.id = c
        activity
 FROM crew;
 
-CREATE VIEW v_job_crew AS   -- paid crew time by day and job, in parts: what stands under no job is divided by the jobs' sawing time
+CREATE VIEW v_job_crew AS   -- v_crew with what stands under no job divided by the day's sawing time; the parts add up exactly
 SELECT day, job AS job_id, (SELECT code FROM job j WHERE j.id = crew.job) COLLATE NOCASE AS job,
-       times_over(minutes, 1000000, 60) AS hours_micro
-FROM crew WHERE job IS NOT NULL
+       (SELECT customer FROM job j WHERE j.id = crew.job) AS customer_id, name, activity, 1000000 * minutes AS minutes_micro
+FROM crew WHERE job IS NOT NULL OR NOT EXISTS (SELECT 1 FROM sawing WHERE sawing.day = crew.day)
 UNION ALL
-SELECT day, job, (SELECT code FROM job j WHERE j.id = s.job) COLLATE NOCASE, times_over(1000000 * minutes,
-         (SELECT sum(free.minutes) FROM crew free WHERE free.day = s.day AND free.job IS NULL),
-         60 * (SELECT sum(jobs.minutes) FROM sawing jobs WHERE jobs.day = s.day AND jobs.job IS NOT NULL))
-FROM (SELECT day, job, sum(minutes) AS minutes FROM sawing WHERE job IS NOT NULL GROUP BY day, job) s;
+SELECT s.day, s.job, (SELECT code FROM job j WHERE j.id = s.job) COLLATE NOCASE, (SELECT customer FROM job j WHERE j.id = s.job),
+       c.name, c.activity,
+       times_over(1000000 * c.minutes, s.minutes + (SELECT coalesce(sum(w.minutes), 0) FROM sawing w
+           WHERE w.day = s.day AND coalesce(w.job, 0) < coalesce(s.job, 0)), (SELECT sum(w.minutes) FROM sawing w WHERE w.day = s.day))
+       - times_over(1000000 * c.minutes, (SELECT coalesce(sum(w.minutes), 0) FROM sawing w
+           WHERE w.day = s.day AND coalesce(w.job, 0) < coalesce(s.job, 0)), (SELECT sum(w.minutes) FROM sawing w WHERE w.day = s.day))
+FROM (SELECT day, job, sum(minutes) AS minutes FROM sawing GROUP BY day, job) s
+  CROSS JOIN crew c ON c.day = s.day AND c.job IS NULL;
 CREATE VIEW v_tooth_work AS  -- one row a piece of work on teeth or blades
 SELECT day, shift, number, job AS job_id, (SELECT code FROM job j WHERE j.id = w.job) COLLATE NOCASE AS job, saw, action, teeth,
        cause, log_tag, text,
@@ -106,12 +115,16 @@ FROM struck s JOIN journal j ON j.entry = s.entry LEFT JOIN job ON job.id = s.jo
   LEFT JOIN species ON species.id = s.species LEFT JOIN size ON size.id = s.size LEFT JOIN grade ON grade.id = s.grade;
 
 CREATE VIEW v_cut_list AS   -- one row a line of a job's cut list
-SELECT job.code AS job, c.job AS job_id, c.line, size.label AS size, size.thickness, size.width, c.length, c.metric,
+SELECT job.code AS job, c.job AS job_id, c.line, size.label AS size, size.thickness, size.width, size.stack, c.length, c.metric,
        grade.code AS grade, c.grade AS grade_id, c.pieces
 FROM cut_list c JOIN job ON job.id = c.job JOIN size ON size.id = c.size LEFT JOIN grade ON grade.id = c.grade;
 
 CREATE VIEW v_fuel  AS SELECT day, shift, number, quantity_micro, unit, price_minor FROM fuel;   -- fuel filled in
-CREATE VIEW v_meter AS SELECT day, shift, number, tenths FROM meter;                             -- engine hour readings
+CREATE VIEW v_meter AS   -- engine hour readings, each with the hours since the reading before it
+SELECT day, shift, number, tenths, tenths - (SELECT b.tenths FROM meter b
+         WHERE (b.day, b.shift, b.number) < (meter.day, meter.shift, meter.number)
+         ORDER BY b.day DESC, b.shift DESC, b.number DESC LIMIT 1) AS since_tenths
+FROM meter;
 CREATE VIEW v_note  AS SELECT day, shift, number, text FROM note;                                -- remarks of the day
 CREATE VIEW v_move  AS   -- one row a move between sites
 SELECT m.day, m.shift, m.number, job.code AS job, a.name AS from_site, b.name AS to_site, m.distance_micro, m.unit, m.minutes
@@ -121,10 +134,8 @@ SELECT c.day, c.shift, c.number, job.code AS job, c.name, c.quantity_micro, c.te
 CREATE VIEW v_use AS     -- one row a sheet and thing that costs: `per` what it goes by, `who` the hand or saw
 SELECT day, 'crew-hour' AS per, name AS who, minutes AS quantity FROM crew
 UNION ALL SELECT day, 'sawing-hour', '', sawing_minutes FROM sheet
-UNION ALL SELECT day, 'engine-hour', '', tenths - (SELECT b.tenths FROM meter b
-  WHERE (b.day, b.shift, b.number) < (meter.day, meter.shift, meter.number)
-  ORDER BY b.day DESC, b.shift DESC, b.number DESC LIMIT 1) FROM meter
-UNION ALL SELECT day, 'day', '', 1 FROM run GROUP BY day HAVING sum(logs) > 0 OR sum(lines) > 0
+UNION ALL SELECT day, 'engine-hour', '', since_tenths FROM v_meter
+UNION ALL SELECT day, 'day', '', 1 FROM sheet GROUP BY day HAVING sum(logs) > 0 OR sum(lines) > 0
 UNION ALL SELECT day, 'lumber', '', lumber FROM sheet
 UNION ALL SELECT day, 'log', '', logs FROM sheet
 UNION ALL SELECT day, 'tooth', saw, teeth FROM tooth_work WHERE action IN ('replaced', 'full-set')
@@ -166,7 +177,7 @@ CREATE VIEW v_species AS SELECT id, code, name, kind AS species_group FROM speci
 CREATE VIEW v_site  AS SELECT id, name FROM site;                                     -- words met so far
 CREATE VIEW v_grade AS SELECT id, code, name FROM grade;                              -- words met so far
 CREATE VIEW v_setup AS SELECT id, name FROM setup;                                    -- words met so far
-CREATE VIEW v_size  AS SELECT id, label, thickness, width, metric FROM size;          -- sizes met so far
+CREATE VIEW v_size  AS SELECT id, label, thickness, width, metric, stack FROM size;   -- sizes met so far; `stack`: the first of its measure
 CREATE VIEW v_entry AS SELECT entry, kind, subject, revision, at, why FROM journal;   -- the journal without its texts
 CREATE VIEW v_paper AS   -- one row a paper issued; amounts in minor units
 SELECT p.entry, p.kind, p.number, p.called, p.day, p.due, p.job, p.customer, customer.name AS customer_name,

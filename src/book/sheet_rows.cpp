@@ -80,8 +80,10 @@ class SheetWriter {
   /// What stands in the runs and lines already, added up for questions that go over years.
   void write_totals() {
     store_.run(
-        "UPDATE sheet SET (runs, rules, units, logs, unscaled_logs, net, pieces, lumber, counted_lumber, "
-        "counted_net) = (SELECT count(*), group_concat(DISTINCT practice) FILTER (WHERE logs > "
+        "UPDATE sheet SET (runs, lines, rules, units, logs, unscaled_logs, net, pieces, lumber, "
+        "counted_lumber, "
+        "counted_net) = (SELECT count(*), coalesce(sum(lines), 0), group_concat(DISTINCT practice) FILTER "
+        "(WHERE logs > "
         "unscaled_logs), "
         "group_concat(DISTINCT unit) FILTER (WHERE logs > unscaled_logs), coalesce(sum(logs), 0), "
         "coalesce(sum(unscaled_logs), 0), sum(net) FILTER (WHERE logs > unscaled_logs), "
@@ -89,8 +91,8 @@ class SheetWriter {
         "sum(lumber) FILTER (WHERE logs > 0 AND unscaled_logs = 0 AND lumber > 0), "
         "sum(net) FILTER (WHERE logs > 0 AND unscaled_logs = 0 AND lumber > 0) "
         "FROM run WHERE run.day = sheet.day AND run.shift = sheet.shift), "
-        "lineal = (SELECT coalesce(sum(length * CASE form WHEN 'lineal' THEN 1 ELSE pieces END), 0) FROM "
-        "tally "
+        "lineal = (SELECT coalesce(sum(CASE metric WHEN 1 THEN 32 ELSE 127 END * length * "
+        "CASE form WHEN 'lineal' THEN 1 - 2 * (sense <> 'sawn') ELSE pieces END), 0) FROM tally "
         "WHERE tally.day = sheet.day AND tally.shift = sheet.shift), "
         "sites = (SELECT group_concat(name, ' / ') FROM (SELECT site.name FROM run JOIN site ON site.id = "
         "run.site WHERE run.day = sheet.day AND run.shift = sheet.shift GROUP BY site.id ORDER BY "

@@ -21,8 +21,10 @@ constexpr std::array kKinds{
     KindRow{Kind::scale, "scale", 2, 3, true, "bf", "m3", "millionths of the scaling practice's unit"},
     KindRow{Kind::ft3, "ft3", 1, 3, false, "ft3", "m3", "millionths of a cubic foot"},
     KindRow{Kind::hours, "hours", 2, 2, false, "h", "h", "minutes"},
+    KindRow{Kind::fine_hours, "fine-hours", 2, 2, false, "h", "h", "millionths of a minute"},
     KindRow{Kind::minutes, "minutes", 0, 0, false, "min", "min", "minutes"},
     KindRow{Kind::feet, "feet", 2, 2, true, "ft", "m", "a length of the book"},
+    KindRow{Kind::lineal, "lineal", 2, 2, true, "ft", "m", "a length counted in 1/320 mm"},
     KindRow{Kind::inches, "inches", 3, 1, true, "in", "cm", "a length of the book"},
     KindRow{Kind::micro, "micro", 3, 3, true, "", "", "millionths"},
     KindRow{Kind::tenths, "tenths", 1, 1, false, "", "", "tenths"},
@@ -33,6 +35,8 @@ constexpr std::array kKinds{
 };
 
 constexpr std::int64_t kMillion = 1'000'000;
+constexpr std::int64_t kLinealPerMetre = 320'000;
+constexpr std::int64_t kLinealPerFoot = std::int64_t{12} * 64 * 127;
 constexpr std::int64_t kCountsPerCubicFoot = std::int64_t{1728} * 64 * 64 * 64;
 
 Rational power_of_ten(int places) {
@@ -134,6 +138,10 @@ Rational exact_value(Kind kind, std::int64_t from_sql, const Measured& measured)
       return {from_sql, kMillion};
     case Kind::hours:
       return {from_sql, 60};
+    case Kind::fine_hours:
+      return {from_sql, 60 * kMillion};
+    case Kind::lineal:
+      return {from_sql, measured.metric_book ? kLinealPerMetre : kLinealPerFoot};
     case Kind::feet:
       return {from_sql, measured.metric_row ? measure::kPerMetre : measure::kPerFoot};
     case Kind::inches:

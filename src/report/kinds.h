@@ -15,20 +15,22 @@ namespace kerfbook::report {
 
 enum class Kind : std::uint8_t {
   text,
-  day,      ///< day number
-  count,    ///< whole number
-  money,    ///< minor units of the book's currency
-  lumber,   ///< volume of the book -> bf; in a metric book m3
-  cubic,    ///< volume of the book (the wood really cut) -> ft3; in a metric book m3
-  scale,    ///< millionths of the practice's unit -> that unit
-  ft3,      ///< millionths of a cubic foot -> ft3; in a metric book m3
-  hours,    ///< minutes -> h
-  minutes,  ///< minutes -> min
-  feet,     ///< length counts -> ft; where measured in metric, m
-  inches,   ///< length counts -> in; where measured in metric, cm
-  micro,    ///< millionths -> a plain number
-  tenths,   ///< tenths -> one place
-  mils,     ///< thousandths of an inch -> in; in a metric book hundredths of a mm -> mm
+  day,         ///< day number
+  count,       ///< whole number
+  money,       ///< minor units of the book's currency
+  lumber,      ///< volume of the book -> bf; in a metric book m3
+  cubic,       ///< volume of the book (the wood really cut) -> ft3; in a metric book m3
+  scale,       ///< millionths of the practice's unit -> that unit
+  ft3,         ///< millionths of a cubic foot -> ft3; in a metric book m3
+  hours,       ///< minutes -> h
+  fine_hours,  ///< millionths of a minute -> h
+  minutes,     ///< minutes -> min
+  feet,        ///< length counts -> ft; where measured in metric, m
+  lineal,      ///< 1/320 mm, in which 1/64 in and 1/10 mm are whole -> ft; in a metric book m
+  inches,      ///< length counts -> in; where measured in metric, cm
+  micro,       ///< millionths -> a plain number
+  tenths,      ///< tenths -> one place
+  mils,        ///< thousandths of an inch -> in; in a metric book hundredths of a mm -> mm
   ratio,
   percent,
   percent_over,
