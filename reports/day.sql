@@ -111,11 +111,12 @@ ORDER BY day, shift, number;
 -- shows:   length_ft feet "Length" metric-from=metric
 -- shows:   pieces count "Pieces" total=sum
 -- shows:   bf lumber "Lumber" total=sum
+-- shows:   lineal_ft lineal "Lineal" total=sum
 -- shows:   metric count "" hidden
--- grid:    rows=size,grade column=length_ft cell=pieces sums=pieces,bf
+-- grid:    rows=size,grade column=length_ft cell=pieces sums=pieces,bf,lineal_ft?
 -- empty:   nothing tallied
 SELECT size, grade, CASE WHEN form <> 'lineal' THEN length END AS length_ft, CASE WHEN max(form <> 'lineal') THEN sum(pieces) END AS pieces,
-       sum(lumber) AS bf, metric
+       sum(lumber) AS bf, sum(lineal) FILTER (WHERE form = 'lineal') AS lineal_ft, metric
 FROM v_tally WHERE day BETWEEN :from AND :to
 GROUP BY size, metric, thickness, width, grade, length_ft
 HAVING sum(pieces) <> 0 OR sum(lumber) <> 0

@@ -27,7 +27,7 @@
 WITH overrun AS (
   SELECT job_id, rule, count(*) AS runs, sum(logs) AS logs,
          sum(net) FILTER (WHERE logs > unscaled_logs) AS net_scale_bf, sum(lumber) AS lumber_bf,
-         sum(content) FILTER (WHERE logs > unscaled_logs) AS log_ft3, sum(unscaled_logs) AS unscaled_logs,
+         nullif(sum(content), 0) AS log_ft3, sum(unscaled_logs) AS unscaled_logs,
          sum(lumber) FILTER (WHERE counted) AS counted_lumber, sum(net) FILTER (WHERE counted) AS counted_scale,
          sum(content) FILTER (WHERE counted) AS counted_content, sum(wood) FILTER (WHERE counted) AS counted_wood,
          scale_unit

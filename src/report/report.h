@@ -18,7 +18,8 @@
 //   -- table:   name | Title                                begins a table: one SELECT follows its lines
 //   -- shows:   net_scale_bf scale  "Net scale" total=sum   name, kind, heading, options
 //   -- shows:   overrun_percent percent-over:1 "Overrun" of=lumber_bf/net_scale_bf
-//   -- grid:    rows=job?,size,grade? column=length_ft cell=pieces sums=pieces,bf      `?`: only when it varies
+//   -- grid:    rows=job?,size,grade? column=length_ft cell=pieces sums=pieces,bf      `?`: only when it varies; of a sum,
+//                                                           only when a row has it
 //   -- picture: bar across=day up=lumber_bf title="Board feet a day"       bar, line, stacked-bar, scatter; `trend`
 //   -- note:    words under the table
 //   -- empty:   words in place of the table when it has no rows
@@ -27,7 +28,7 @@
 //   -- foot:    words under everything
 //
 // Column kinds (what SQL gives -> what is shown) stand in one table, kinds.h. In short:
-//   text  day  count  money  lumber  cubic  scale  ft3  hours  minutes  feet  inches  micro  tenths  mils
+//   text  day  count  money  lumber  cubic  scale  ft3  hours  fine-hours  minutes  feet  lineal  inches  micro  tenths  mils
 //   ratio[:p]         of=A/B    worked out by the engine from two other columns, for rows and for totals alike
 //   percent[:p]       of=A/B    100 A/B
 //   percent-over[:p]  of=A/B    100 (A-B)/B
@@ -44,6 +45,8 @@
 //   hidden                      carries figures for a ratio and is not shown
 //   strikes                     count: a row where it is not 0 is struck, and counts in no total
 //   width=N                     characters on paper
+// Where a log scale is shown the engine itself says by which rules the logs were scaled, when there are several or the
+// mill file has another by now (scale_notes.h).
 // A ratio's total is total over total, of the rows that have both; a mean of ratios cannot be written. In a ratio a
 // column counts as it is shown, but exactly. A ratio whose under is zero or absent is absent.
 #pragma once

@@ -331,6 +331,7 @@ class TableMaker {
         fill_rounded(c);
       }
     }
+    if (!spec_.grid.empty()) table_.grid = read_grid(spec_, table_);  // with the sums that a row has
   }
 
   static render::Cell cell(std::int64_t units, const render::Column& column) {

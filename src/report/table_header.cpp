@@ -96,6 +96,12 @@ bool varies(const render::Table& table, std::size_t column) {
   });
 }
 
+bool has_figures(const render::Table& table, std::size_t column) {
+  return std::any_of(table.rows.begin(), table.rows.end(), [&](const render::Row& row) {
+    return !std::holds_alternative<std::monostate>(row.cells[column]);
+  });
+}
+
 /// The grid with its keys still to be thinned: a key written `job?` heads rows only when it varies.
 struct Key {
   std::size_t column;
@@ -148,7 +154,12 @@ render::Grid read_grid(const TableSpec& spec, const render::Table& table) {
     } else if (key == "cell") {
       grid.cell = column_at(spec, value, "grid");
     } else if (key == "sums") {
-      for (const auto& name : split_commas(value)) grid.row_sums.push_back(column_at(spec, name, "grid"));
+      for (auto name : split_commas(value)) {
+        const bool optional = name.ends_with('?');
+        if (optional) name.pop_back();
+        const std::size_t column = column_at(spec, name, "grid");
+        if (!optional || has_figures(table, column)) grid.row_sums.push_back(column);
+      }
     } else {
       throw SqlFault(fmt::format("'{}' is not a word of a grid; rows=A,B column=C cell=D sums=D,E", key), -1);
     }
