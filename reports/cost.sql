@@ -43,8 +43,9 @@ WITH spent AS (
   UNION ALL
   SELECT strftime('%Y-%m', day * 86400, 'unixepoch'), money_micro(sum(price_minor))
   FROM v_fuel WHERE price_minor IS NOT NULL AND day BETWEEN :from AND :to GROUP BY 1),
-cut AS (SELECT strftime('%Y-%m', day * 86400, 'unixepoch') AS month, sum(lumber) AS lumber FROM v_sheet
+cut AS (SELECT strftime('%Y-%m', day * 86400, 'unixepoch') AS month, sum(lumber) FILTER (WHERE runs > 0) AS lumber FROM v_sheet
         WHERE day BETWEEN :from AND :to GROUP BY 1)
-SELECT s.month, c.lumber AS lumber_bf, sum(s.cost) AS cost
-FROM spent s LEFT JOIN cut c ON c.month = s.month GROUP BY s.month ORDER BY s.month;
+SELECT month, sum(lumber) AS lumber_bf, sum(cost) AS cost
+FROM (SELECT month, cost, NULL AS lumber FROM spent UNION ALL SELECT month, NULL, lumber FROM cut WHERE EXISTS (SELECT 1 FROM spent))
+GROUP BY month ORDER BY month;
 -- foot:    What sawing costs, as the mill file has it; no tax advice. It stands on no customer's paper.

@@ -1,8 +1,8 @@
 -- report:  fuel
 -- title:   Fuel and engine hours by week
--- meaning: Fuel filled in, engine hours between the last reading of a week and the last reading before it, and both
---          over the week's lumber. Fuel filled is not fuel burned: a tank carries over, so single weeks lie and months
---          tell.
+-- meaning: Fuel filled in, engine hours from each reading's forerunner to it, in the week of the reading, and both over
+--          the week's lumber. Every week with a sheet has its line, sawn or not. Fuel filled is not fuel burned: a tank
+--          carries over, so single weeks lie and months tell.
 -- takes:   from to
 -- example: fuel --period "this year"
 -- table:   fuel |
@@ -19,17 +19,15 @@
 -- shows:   fuel_unit text "" hidden
 -- picture: line across=week up=fuel_per_mbf title="Fuel per MBF"
 WITH weeks AS (
-  SELECT day - (day + 11 - :week_start) % 7 AS week, sum(lumber) AS lumber FROM v_sheet
-  WHERE day BETWEEN :from AND :to AND runs > 0 GROUP BY 1),
+  SELECT day - (day + 11 - :week_start) % 7 AS week, sum(lumber) FILTER (WHERE runs > 0) AS lumber FROM v_sheet
+  WHERE day BETWEEN :from AND :to GROUP BY 1),
 fill AS (
   SELECT day - (day + 11 - :week_start) % 7 AS week, sum(quantity_micro) AS quantity, sum(price_minor) AS paid,
          group_concat(DISTINCT unit) AS unit
   FROM v_fuel WHERE day BETWEEN :from AND :to GROUP BY 1),
-meters AS (
-  SELECT day - (day + 11 - :week_start) % 7 AS week, max(tenths) AS last, min(tenths) AS first FROM v_meter
-  WHERE day <= :to AND day >= (SELECT coalesce(max(day), :from) - 6 FROM v_meter     -- from the week of the reading before
-    WHERE day < :from - (:from + 11 - :week_start) % 7) GROUP BY 1),
-engine AS (SELECT week, last - coalesce(lag(last) OVER (ORDER BY week), first) AS tenths FROM meters),
+engine AS (
+  SELECT day - (day + 11 - :week_start) % 7 AS week, sum(since_tenths) AS tenths FROM v_meter
+  WHERE day BETWEEN :from AND :to GROUP BY 1),
 teeth AS (
   SELECT day - (day + 11 - :week_start) % 7 AS week, sum(teeth) AS teeth FROM v_tooth_work
   WHERE day BETWEEN :from AND :to AND action IN ('replaced', 'full-set') GROUP BY 1)

@@ -24,11 +24,13 @@ ORDER BY day, shift, number;
 -- shows:   sawing_hours hours "Sawing" total=sum
 -- shows:   bf_per_sawing_hour ratio:0 "bf per sawing hour" of=lumber_bf/sawing_hours
 -- empty:   nothing sawn in this period
-WITH runs AS (
-  SELECT site_id, count(DISTINCT day) AS days, sum(logs) AS logs, sum(lumber) AS lumber FROM v_run_id
-  WHERE day BETWEEN :from AND :to AND (:job_id IS NULL OR job_id = :job_id) GROUP BY site_id),
-time AS (
-  SELECT site_id, sum(minutes) AS minutes FROM v_sawing
-  WHERE day BETWEEN :from AND :to AND (:job_id IS NULL OR job_id = :job_id) GROUP BY site_id)
-SELECT s.name AS site, r.days, r.logs, r.lumber AS lumber_bf, t.minutes AS sawing_hours
-FROM runs r LEFT JOIN time t ON t.site_id IS r.site_id LEFT JOIN v_site s ON s.id = r.site_id ORDER BY s.name;
+WITH part AS (
+  SELECT site_id, day, logs, lumber, NULL AS minutes FROM v_run_id
+  WHERE day BETWEEN :from AND :to AND (:job_id IS NULL OR job_id = :job_id)
+  UNION ALL
+  SELECT site_id, day, NULL, NULL, minutes FROM v_sawing
+  WHERE day BETWEEN :from AND :to AND (:job_id IS NULL OR job_id = :job_id)),
+sites AS (SELECT site_id, count(DISTINCT day) AS days, sum(logs) AS logs, sum(lumber) AS lumber, sum(minutes) AS minutes
+          FROM part GROUP BY site_id)
+SELECT s.name AS site, days, logs, lumber AS lumber_bf, minutes AS sawing_hours
+FROM sites LEFT JOIN v_site s ON s.id = site_id ORDER BY s.name;

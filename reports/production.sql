@@ -1,8 +1,9 @@
 -- report:  production
 -- title:   Production by day
 -- meaning: Board feet are nominal, exact from every tally line. Overrun is board feet over net log scale, less 100 %,
---          of the runs whose logs were all scaled. Board feet per hour is all board feet over all sawing hours; under
---          a job, its own sawing spans count, else the whole day's. A dash means not known, not zero.
+--          of the runs whose logs were all scaled. Board feet per hour is all board feet over all sawing hours. Under a
+--          job, customer or site, the hours and stops written under it count, and crew time written under no job is
+--          divided by the day's sawing time. A dash means not known, not zero.
 -- takes:   from to job customer species site
 -- example: production --period "this week"
 -- table:   production |
@@ -16,7 +17,7 @@
 -- shows:   sawing_hours hours "Sawing" total=sum
 -- shows:   bf_per_sawing_hour ratio:0 "bf per sawing hour" of=lumber_bf/sawing_hours
 -- shows:   stop_hours hours "Stops" total=sum
--- shows:   crew_hours hours "Crew" total=sum
+-- shows:   crew_hours fine-hours "Crew" total=sum
 -- shows:   bf_per_crew_hour ratio:0 "bf per crew hour" of=lumber_bf/crew_hours
 -- shows:   unscaled_logs count "Logs without scale" total=sum
 -- shows:   rule text "Rule"
@@ -24,33 +25,33 @@
 -- shows:   counted_scale scale "" hidden unit-from=scale_unit
 -- shows:   scale_unit text "" hidden
 -- picture: bar across=day up=lumber_bf title="Lumber per day"
-WITH runs AS (
-  SELECT day, sum(logs) AS logs, sum(unscaled_logs) AS unscaled_logs,
-         sum(net) FILTER (WHERE logs > unscaled_logs) AS net_scale, sum(lumber) AS lumber, sum(pieces) AS pieces,
-         sum(lumber) FILTER (WHERE logs > 0 AND unscaled_logs = 0 AND lumber > 0) AS counted_lumber,
-         sum(net) FILTER (WHERE logs > 0 AND unscaled_logs = 0 AND lumber > 0) AS counted_scale,
-         group_concat(DISTINCT scale_unit) FILTER (WHERE logs > unscaled_logs) AS scale_unit,
-         group_concat(DISTINCT rule) FILTER (WHERE logs > unscaled_logs) AS rule
+WITH part AS (                   -- under a job, customer, species or site: what stands under it, day by day
+  SELECT day, logs, unscaled_logs, net, lumber, pieces, rule, scale_unit,
+         NULL AS sawing, NULL AS stops, NULL AS crew
   FROM v_run_id
   WHERE day BETWEEN :from AND :to AND coalesce(:job, :customer, :species, :site) IS NOT NULL
     AND (:job_id IS NULL OR job_id = :job_id) AND (:customer_id IS NULL OR customer_id = :customer_id)
     AND (:species_id IS NULL OR species_id = :species_id) AND (:site_id IS NULL OR site_id = :site_id)
-  GROUP BY day),
-jobs AS (SELECT id FROM v_job WHERE (:job_id IS NULL OR id = :job_id) AND (:customer_id IS NULL OR customer_id = :customer_id)),
-hours AS (                      -- under a job, customer or site: the time written under it; a species has none
-  SELECT day, sum(sawing) AS sawing, sum(stops) AS stops, sum(crew) AS crew FROM (
-    SELECT day, job_id, site_id, minutes AS sawing, NULL AS stops, NULL AS crew FROM v_sawing WHERE day BETWEEN :from AND :to
-    UNION ALL SELECT day, job_id, site_id, NULL, minutes, NULL FROM v_stop WHERE day BETWEEN :from AND :to
-    UNION ALL SELECT day, job_id, NULL, NULL, NULL, minutes FROM v_crew WHERE day BETWEEN :from AND :to AND :site IS NULL)
-  WHERE coalesce(:job, :customer, :site) IS NOT NULL AND :species IS NULL
-    AND (coalesce(:job, :customer) IS NULL OR job_id IN jobs) AND (:site_id IS NULL OR site_id = :site_id)
-  GROUP BY day)
+  UNION ALL                     -- time has no species, and crew time no site
+  SELECT day, NULL, NULL, NULL, NULL, NULL, NULL, NULL, minutes, NULL, NULL FROM v_sawing
+  WHERE day BETWEEN :from AND :to AND coalesce(:job, :customer, :site) IS NOT NULL AND :species IS NULL
+    AND (:job_id IS NULL OR job_id = :job_id) AND (:customer_id IS NULL OR customer_id = :customer_id)
+    AND (:site_id IS NULL OR site_id = :site_id)
+  UNION ALL
+  SELECT day, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, minutes, NULL FROM v_stop
+  WHERE day BETWEEN :from AND :to AND coalesce(:job, :customer, :site) IS NOT NULL AND :species IS NULL
+    AND (:job_id IS NULL OR job_id = :job_id) AND (:customer_id IS NULL OR customer_id = :customer_id)
+    AND (:site_id IS NULL OR site_id = :site_id)
+  UNION ALL
+  SELECT day, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, minutes_micro FROM v_job_crew
+  WHERE day BETWEEN :from AND :to AND coalesce(:job, :customer) IS NOT NULL AND :species IS NULL AND :site IS NULL
+    AND (:job_id IS NULL OR job_id = :job_id) AND (:customer_id IS NULL OR customer_id = :customer_id))
 SELECT day,                     -- nothing narrows the answer: the sheets' own totals
        CASE WHEN min(sites) IS max(sites) THEN min(sites) ELSE (SELECT group_concat(site, ' / ') FROM (SELECT site FROM v_run
           WHERE v_run.day = v_sheet.day GROUP BY site ORDER BY min(shift * 1000 + run))) END AS site,
        sum(logs) FILTER (WHERE runs > 0) AS logs, sum(net) AS net_scale_bf, sum(lumber) FILTER (WHERE runs > 0) AS lumber_bf,
        sum(pieces) FILTER (WHERE runs > 0) AS pieces, nullif(sum(sawing_minutes), 0) AS sawing_hours,
-       sum(stop_minutes) AS stop_hours, nullif(sum(crew_minutes), 0) AS crew_hours,
+       sum(stop_minutes) AS stop_hours, nullif(1000000 * sum(crew_minutes), 0) AS crew_hours,
        sum(unscaled_logs) FILTER (WHERE runs > 0) AS unscaled_logs,
        replace(CASE WHEN min(rules) IS max(rules) THEN min(rules) ELSE (SELECT group_concat(DISTINCT rule) FROM v_run_id
           WHERE v_run_id.day = v_sheet.day AND v_run_id.logs > v_run_id.unscaled_logs) END, ',', ', ') AS rule,
@@ -59,25 +60,22 @@ SELECT day,                     -- nothing narrows the answer: the sheets' own t
 FROM v_sheet WHERE day BETWEEN :from AND :to AND coalesce(:job, :customer, :species, :site) IS NULL
 GROUP BY day
 UNION ALL
-SELECT d.day,
-       (SELECT group_concat(site, ' / ') FROM (SELECT site FROM v_run WHERE v_run.day = d.day
+SELECT day,
+       (SELECT group_concat(site, ' / ') FROM (SELECT site FROM v_run WHERE v_run.day = part.day
           AND (:job IS NULL OR job = :job) AND (:customer IS NULL OR customer = :customer)
           AND (:species IS NULL OR species = :species) AND (:site IS NULL OR site = :site)
           GROUP BY site ORDER BY min(shift * 1000 + run))),
-       r.logs, r.net_scale, r.lumber, r.pieces, nullif(h.sawing, 0), h.stops, nullif(h.crew, 0), r.unscaled_logs,
-       replace(r.rule, ',', ', '), r.counted_lumber, r.counted_scale, r.scale_unit
-FROM (SELECT day FROM runs UNION SELECT day FROM hours) d
-  LEFT JOIN runs r ON r.day = d.day LEFT JOIN hours h ON h.day = d.day
+       sum(logs), sum(net) FILTER (WHERE logs > unscaled_logs), sum(lumber), sum(pieces), nullif(sum(sawing), 0),
+       sum(stops), nullif(sum(crew), 0), sum(unscaled_logs),
+       replace(group_concat(DISTINCT rule) FILTER (WHERE logs > unscaled_logs), ',', ', '),
+       sum(lumber) FILTER (WHERE logs > 0 AND unscaled_logs = 0 AND lumber > 0),
+       sum(net) FILTER (WHERE logs > 0 AND unscaled_logs = 0 AND lumber > 0),
+       group_concat(DISTINCT scale_unit) FILTER (WHERE logs > unscaled_logs)
+FROM part GROUP BY day
 ORDER BY day;
 -- notes:
 SELECT sum(unscaled_logs) || ' of ' || sum(logs) || ' logs have no scale; overrun counts the runs whose logs all have one.'
 FROM v_run_id
 WHERE day BETWEEN :from AND :to AND (:job_id IS NULL OR job_id = :job_id) AND (:customer_id IS NULL OR customer_id = :customer_id)
     AND (:species_id IS NULL OR species_id = :species_id) AND (:site_id IS NULL OR site_id = :site_id)
-HAVING sum(unscaled_logs) > 0
-UNION ALL
-SELECT 'Net scale here is by ' || replace(group_concat(DISTINCT rule), ',', ' and by ') || ': not one measure.'
-FROM v_run_id
-WHERE logs > unscaled_logs AND day BETWEEN :from AND :to AND (:job_id IS NULL OR job_id = :job_id) AND (:customer_id IS NULL OR customer_id = :customer_id)
-    AND (:species_id IS NULL OR species_id = :species_id) AND (:site_id IS NULL OR site_id = :site_id)
-HAVING count(DISTINCT rule) > 1;
+HAVING sum(unscaled_logs) > 0;

@@ -2,7 +2,7 @@ WITH u AS (
   SELECT day, 'crew-hour' AS per, name AS who, minutes AS q FROM crew
   UNION ALL SELECT day, 'sawing-hour', '', sawing_minutes FROM sheet
   UNION ALL SELECT day, 'engine-hour', '', tenths - lag(tenths) OVER (ORDER BY day, shift, number) FROM meter
-  UNION ALL SELECT day, 'day', '', 1 FROM run GROUP BY day HAVING sum(logs) > 0 OR sum(lines) > 0
+  UNION ALL SELECT day, 'day', '', 1 FROM sheet GROUP BY day HAVING sum(logs) > 0 OR sum(lines) > 0
   UNION ALL SELECT day, 'lumber', '', lumber FROM sheet
   UNION ALL SELECT day, 'log', '', logs FROM sheet
   UNION ALL SELECT day, 'tooth', saw, teeth FROM tooth_work WHERE action IN ('replaced', 'full-set')
@@ -23,7 +23,7 @@ WITH u AS (
   SELECT day, 'crew-hour' AS per, name AS who, minutes AS q FROM crew
   UNION ALL SELECT day, 'sawing-hour', '', sawing_minutes FROM sheet
   UNION ALL SELECT day, 'engine-hour', '', tenths - lag(tenths) OVER (ORDER BY day, shift, number) FROM meter
-  UNION ALL SELECT day, 'day', '', 1 FROM run GROUP BY day HAVING sum(logs) > 0 OR sum(lines) > 0
+  UNION ALL SELECT day, 'day', '', 1 FROM sheet GROUP BY day HAVING sum(logs) > 0 OR sum(lines) > 0
   UNION ALL SELECT day, 'lumber', '', lumber FROM sheet
   UNION ALL SELECT day, 'log', '', logs FROM sheet
   UNION ALL SELECT day, 'tooth', saw, teeth FROM tooth_work WHERE action IN ('replaced', 'full-set')
@@ -39,5 +39,6 @@ spent AS (
   SELECT month, q / whole * rate + (q % whole * rate * 2 + whole) / (2 * whole) AS cost FROM monthly
   UNION ALL SELECT strftime('%Y-%m', day * 86400, 'unixepoch'), sum(price_minor) * 10000 FROM fuel
   WHERE price_minor IS NOT NULL GROUP BY 1),
-cut AS (SELECT strftime('%Y-%m', day * 86400, 'unixepoch') AS month, sum(lumber) AS lumber FROM sheet GROUP BY 1)
-SELECT s.month, c.lumber, sum(s.cost) FROM spent s LEFT JOIN cut c ON c.month = s.month GROUP BY s.month ORDER BY s.month;
+cut AS (SELECT strftime('%Y-%m', day * 86400, 'unixepoch') AS month, sum(lumber) FILTER (WHERE runs > 0) AS lumber FROM sheet GROUP BY 1)
+SELECT month, sum(lumber), sum(cost) FROM (SELECT month, cost, NULL AS lumber FROM spent
+  UNION ALL SELECT month, NULL, lumber FROM cut WHERE EXISTS (SELECT 1 FROM spent)) GROUP BY month ORDER BY month;
