@@ -10,6 +10,7 @@
 #include "report/guard.h"
 #include "report/rescale.h"
 #include "report/rows.h"
+#include "report/scale_notes.h"
 #include "report/table.h"
 
 namespace kerfbook::report {
@@ -70,6 +71,21 @@ class Runner {
   const Filtered& filters_;
   Setting setting_;
 };
+
+/// Under the first table that shows a log scale, in every report alike. Logs scaled again are scaled by one rule.
+void add_scale_notes(const ReportFile& report, const book::Book& book, const Filtered& filters,
+                     render::Document& document) {
+  if (!filters.ask.rule.empty()) return;
+  for (std::size_t t = 0; t < report.tables.size(); ++t) {
+    const auto& columns = report.tables[t].columns;
+    const bool scale = std::any_of(columns.begin(), columns.end(),
+                                   [](const ColumnSpec& c) { return c.kind == Kind::scale && !c.hidden; });
+    if (!scale || document.tables[t].rows.empty()) continue;
+    auto& notes = document.tables[t].notes;
+    for (auto& note : scale_notes(book, filters.parameters)) notes.push_back(std::move(note));
+    return;
+  }
+}
 
 /// The faults of one SELECT, found without running it.
 std::vector<Diagnostic> check_select(sqlite3* db, const std::string& sql, int first_line,
@@ -144,6 +160,7 @@ render::Document run_report(const ReportFile& report, const book::Book& book, co
     document.tables.push_back(runner.run(spec));
     document.tables.back().follows = report.one_worksheet && document.tables.size() > 1;
   }
+  add_scale_notes(report, book, filters, document);
   document.foot = report.foot;
   document.style = style;
   document.made_on = write_day(today);
