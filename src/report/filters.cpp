@@ -34,11 +34,33 @@ bool takes(const ReportFile& report, const std::string& filter) {
   return std::find(report.filters.begin(), report.filters.end(), filter) != report.filters.end();
 }
 
+bool takes_days(const ReportFile& report) {
+  return takes(report, "from") && takes(report, "to");
+}
+
+/// What may be asked of a report, as options of the command.
+std::string options_of(const ReportFile& report) {
+  std::vector<std::string> options;
+  if (takes_days(report)) options.emplace_back("--period");
+  for (const auto& filter : report.filters) options.push_back("--" + filter);
+  return options.empty() ? "it takes none of these options" : "it takes " + join(options, ", ");
+}
+
 void check_taken(const ReportFile& report, const std::string& filter) {
   if (takes(report, filter)) return;
-  throw WrongUsage(fmt::format(
-      "report {} cannot be limited by --{}; {}", report.name, filter,
-      report.filters.empty() ? "it takes no filter" : "it takes --" + join(report.filters, ", --")));
+  throw WrongUsage(
+      fmt::format("report {} cannot be limited by --{}; {}", report.name, filter, options_of(report)));
+}
+
+/// A period may have been given by any of three options, so all of them are named.
+void check_days_taken(const ReportFile& report, const Ask& ask) {
+  if (!ask.from && !ask.to) return;
+  if (!takes(report, "from") && !takes(report, "to")) {
+    throw WrongUsage(fmt::format("report {} is always over all days: leave out --period, --from and --to; {}",
+                                 report.name, options_of(report)));
+  }
+  if (ask.from) check_taken(report, "from");
+  if (ask.to) check_taken(report, "to");
 }
 
 /// A word of the book.
@@ -172,8 +194,7 @@ Filtered filtered(const ReportFile& report, const book::Book& book, const Ask& a
                   const render::Style& style, Day today) {
   Filtered out;
   out.ask = ask;
-  if (ask.from) check_taken(report, "from");
-  if (ask.to) check_taken(report, "to");
+  check_days_taken(report, ask);
   if (report.needs == "day" && !ask.from && !ask.to)
     out.ask.from = out.ask.to = newest_day(book).value_or(today);
   out.parameters["from"] = out.ask.from ? std::int64_t{out.ask.from->number} : kBeforeAll;

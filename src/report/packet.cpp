@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "base/error.h"
+#include "base/text.h"
 #include "book/toml_table.h"
 
 namespace kerfbook::report {
@@ -11,24 +12,29 @@ namespace {
 const std::vector<std::string> kUsual{"upkeep",   "production", "overrun", "ownership", "cut-list",
                                       "downtime", "teeth",      "fuel",    "crew",      "struck"};
 
-/// What is asked, less the filters the report does not take.
-Ask taken_by(const ReportFile& report, const Ask& ask) {
-  const auto takes = [&](const char* filter) {
-    return std::find(report.filters.begin(), report.filters.end(), filter) != report.filters.end();
-  };
+bool takes(const ReportFile& report, const std::string& filter) {
+  return std::find(report.filters.begin(), report.filters.end(), filter) != report.filters.end();
+}
+
+/// What is asked, less the filters the report does not take. What of them would have narrowed it comes into `left_out`:
+/// the heading of the packet speaks of it, so it is to be said under the report's table.
+Ask taken_by(const ReportFile& report, const Ask& ask, std::vector<std::string>& left_out) {
   Ask out = ask;
-  if (!takes("from")) out.from.reset();
-  if (!takes("to")) out.to.reset();
-  if (!takes("job")) out.job.clear();
-  if (!takes("customer")) out.customer.clear();
-  if (!takes("species")) out.species.clear();
-  if (!takes("site")) out.site.clear();
+  if (!takes(report, "from")) out.from.reset();
+  if (!takes(report, "to")) out.to.reset();
+  for (const auto& [word, asked] : {std::pair("job", &Ask::job), std::pair("customer", &Ask::customer),
+                                    std::pair("species", &Ask::species), std::pair("site", &Ask::site)}) {
+    if ((ask.*asked).empty() || takes(report, word)) continue;
+    left_out.push_back(std::string(word) + " " + ask.*asked);
+    (out.*asked).clear();
+  }
   return out;
 }
 
-void add(render::Document& whole, render::Document part) {
+void add(render::Document& whole, render::Document part, const std::vector<std::string>& left_out) {
   bool first = true;
   for (auto& table : part.tables) {
+    if (first && !left_out.empty()) table.notes.push_back("Not limited to " + join(left_out, ", ") + ".");
     if (first) table.notes.push_back(part.meaning);
     table.name = part.name + "." + table.name;
     table.title = table.title.empty() ? part.title : part.title + ": " + table.title;
@@ -69,10 +75,11 @@ render::Document packet(const std::vector<ReportFile>& reports, const std::vecto
   whole.made_on = write_day(today);
   for (const auto& name : names) {
     const auto& report = find_report(reports, name);
-    auto part = run_report(report, book, taken_by(report, ask), style, today);
+    std::vector<std::string> left_out;
+    auto part = run_report(report, book, taken_by(report, ask, left_out), style, today);
     if (part.subtitle.size() > whole.subtitle.size())
       whole.subtitle = part.subtitle;  // the fullest says it all
-    add(whole, std::move(part));
+    add(whole, std::move(part), left_out);
   }
   return whole;
 }

@@ -105,3 +105,12 @@ TEST_CASE("the days a report is of are said once, however they were asked for") 
   CHECK(subtitle("yesterday") == "Q. Hargan, custom sawing; yesterday, Thursday 2026-05-07");
   CHECK(subtitle("2026-w19") == "Q. Hargan, custom sawing; week 19 of 2026: 2026-05-04 to 2026-05-10");
 }
+
+TEST_CASE("a report of the packet that cannot be limited as the packet was says so") {
+  const auto book = demo_week();
+  Ask ask;
+  ask.job = "TER";
+  const auto document = packet(all_reports(""), {"production", "ownership"}, book, ask, {}, kToday);
+  CHECK(document.tables[0].notes.front().starts_with("Board feet are nominal"));
+  CHECK(document.tables[1].notes.front() == "Not limited to job TER.");
+}
