@@ -170,6 +170,12 @@ std::optional<MinimumLog> Reader::minimum_log(TomlTable& table) const {
   return MinimumLog{log->small.front(), log->length};
 }
 
+/// A flag by its word, or by the one it had in mill files posted before.
+bool either_flag(TomlTable& table, const std::string& word, const std::string& once) {
+  const bool older = table.flag(once).value_or(false);
+  return table.flag(word).value_or(older);
+}
+
 bool sells_by(Basis basis) {
   return basis == Basis::bf || basis == Basis::mbf || basis == Basis::piece || basis == Basis::lineal_foot ||
          basis == Basis::lineal_metre || basis == Basis::m3_sawn;
@@ -196,7 +202,7 @@ void Reader::price(TomlTable& table) {
   price.minimum_log = minimum_log(table);
   price.minimum_job = money(table, "minimum_job");
   price.rule = table.text("rule");
-  price.own_lumber = table.flag("own_lumber").value_or(false);
+  price.own_lumber = either_flag(table, "own_lumber", "sells");
   if (price.own_lumber && !sells_by(price.basis))
     table.wrong_at("basis", "lumber is not sold on this basis", "bf, mbf, piece, lineal-foot or m3-sawn");
   const std::string tax_kind = table.text("tax");
@@ -226,7 +232,7 @@ void Reader::charge(TomlTable& table) {
   charge.stop = table.words("stop");
   charge.strike = table.flag("strike").value_or(false);
   charge.move = table.flag("move").value_or(false);
-  charge.automatic = table.flag("automatic").value_or(false);
+  charge.automatic = either_flag(table, "automatic", "unasked");
   charge.once = table.flag("once").value_or(false);
   const std::string tax_kind = table.text("tax");
   if (!tax_kind.empty())

@@ -69,7 +69,7 @@ Cost read_cost(TomlTable& table, bool metric) {
   if (rate && !rate->is_negative()) {
     cost.rate_micro = rate->rounded(6);
   } else if (rate || !table.has("rate")) {
-    table.wrong_at("rate", "a [[cost]] needs a rate that is not below nothing", "write rate = 24.00");
+    table.wrong_at("rate", "a [[cost]] needs a rate without a minus", "write rate = 24.00");
   }
   if (const auto from = table.day("from")) cost.from = *from;
   const auto per = table.read<const PerRow*>("per", read_per);

@@ -213,7 +213,8 @@ class SheetWriter {
         "INSERT INTO tooth_work (day, shift, number, run, job, saw, action, teeth, cause, log_tag, text) "
         "VALUES (?,?,?,?,?,?,?,?,?,?,?)",
         day_, shift_, fact.number, runs_.find(fact.context), job(fact.context.job), line.saw,
-        sheet::word_of(line.action), line.count, line.cause, line.log, line.text);
+        (sheet::is_blade_work(line.action) ? "blade-" : "") + std::string(sheet::word_of(line.action)), line.count,
+        line.cause, line.log, line.text);
   }
 
   void put(const DatedFact& fact, const sheet::Thick& line) {

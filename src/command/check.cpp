@@ -3,6 +3,7 @@
 #include <filesystem>
 #include <ostream>
 
+#include "base/count.h"
 #include "base/error.h"
 #include "base/text.h"
 #include "billing/job_facts.h"
@@ -51,8 +52,7 @@ void check_all(const std::vector<std::string>& files, const Session& session) {
     }
   }
   if (bad > 0) {
-    throw Refused(std::to_string(bad) + (bad == 1 ? " file has" : " files have") +
-                  " errors; nothing was posted");
+    throw Refused(counted(bad, "file has errors", "files have errors"));
   }
 }
 
@@ -66,7 +66,7 @@ void add_check(CLI::App& app, Session& session) {
   app.footer(
       "Errors are what cannot be understood; warnings and notes do not stop a post.\n\n"
       "  kerfbook check 2026-05-05.sheet\n"
-      "  kerfbook -b mill.book check 2026-05-05.sheet     also against what the book knows");
+      "  kerfbook -b mill.book check 2026-05-05.sheet   # also against what the book knows");
   app.callback([files, &session] { session.deed = [files, &session] { check_all(*files, session); }; });
 }
 

@@ -80,6 +80,7 @@ struct Command {
   std::string_view name;
   std::string_view what;                         ///< one line for the list of commands
   void (*add)(CLI::App& app, Session& session);  ///< options, help with an example, and the deed
+  std::string_view group = {};  ///< the heading it begins in that list; empty = under the last
 };
 /// Every command, in the order help lists them. A command is one file and one row here.
 std::span<const Command> commands();

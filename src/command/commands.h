@@ -29,5 +29,6 @@ void add_measure(CLI::App& app, Session& session);
 void add_scale(CLI::App& app, Session& session);
 void add_verify(CLI::App& app, Session& session);
 void add_rebuild(CLI::App& app, Session& session);
+void add_help(CLI::App& app, Session& session);
 
 }  // namespace kerfbook::command

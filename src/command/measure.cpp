@@ -94,7 +94,7 @@ render::Table table_of(const std::vector<Counted>& lines) {
       {.name = "length", .heading = "Length"},
       {.name = "pieces", .heading = "Pieces", .kind = ColumnKind::count, .total = TotalKind::sum},
       {.name = "bf",
-       .heading = "Board feet",
+       .heading = "Lumber",
        .unit = "bf",
        .kind = ColumnKind::decimal,
        .places = 2,

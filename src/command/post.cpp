@@ -7,12 +7,14 @@
 #include <algorithm>
 #include <ostream>
 
+#include "base/count.h"
 #include "base/error.h"
 #include "base/text.h"
 #include "billing/office.h"
 #include "book/journal.h"
 #include "command/commands.h"
 #include "command/documents.h"
+#include "command/help.h"
 
 namespace kerfbook::command {
 namespace {
@@ -27,12 +29,8 @@ struct Asked {
 std::string footing(const book::Book& open, const std::string& subject) {
   const auto totals = open.day_totals(subject);
   if (!totals) return "";
-  const auto number = [](std::int64_t n) { return grouped({n, 0}); };
-  const auto plural = [](std::int64_t n, const char* one) { return std::string(one) + (n == 1 ? "" : "s"); };
-  return number(totals->pieces) + " " + plural(totals->pieces, "piece") + ", " +
-         grouped(shown(measure::board_feet(totals->lumber), 2)) + " bf on " + number(totals->lines) +
-         " tally " + plural(totals->lines, "line") + "; " + number(totals->logs) + " " +
-         plural(totals->logs, "log") + " sawn";
+  return counted(totals->pieces, "piece") + ", " + grouped(shown(measure::board_feet(totals->lumber), 2)) +
+         " bf on " + counted(totals->lines, "tally line") + "; " + counted(totals->logs, "log") + " sawn";
 }
 
 /// A new word that the checker has spoken of already ("site 'Tervan farm' is new; did you mean ...?") need not be
@@ -91,10 +89,13 @@ void add_post(CLI::App& app, Session& session) {
       ->type_name("TEXT");
   app.footer(
       "All of them are posted or none. Posting the same sheet twice adds nothing. A mill file posted again "
-      "needs no\n"
-      "reason when it only adds: a customer, a job, a price, a species, a size.\n\n"
-      "  kerfbook -b mill.book post 2026-05-05.sheet\n"
-      "  kerfbook -b mill.book post 2026-05-07.sheet --why \"bundle count: 23, not 32\"");
+      "needs no reason when it only adds: a customer, a job, a price, a species, a size.\n\n"
+      "  kerfbook -b mill.book post 2026-05-05.sheet\n\n"
+      "To correct a day, or to begin a new one from it, print it into a file, change the file and post it:\n"
+      "  kerfbook -b mill.book show 2026-05-07 > 2026-05-07.sheet\n"
+      "  kerfbook -b mill.book post 2026-05-07.sheet --why \"bundle count: 23, not 32\"\n\n"
+      "The lines of a sheet, an example of each (kerfbook help sheet tells all):\n" +
+      sheet_lines());
   app.callback([asked, &session] { session.deed = [asked, &session] { post_all(*asked, session); }; });
 }
 

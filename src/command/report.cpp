@@ -38,7 +38,7 @@ void list_reports(const std::vector<report::ReportFile>& reports, const Session&
 /// One line of the command a built-in report.
 std::string examples() {
   std::string out;
-  for (const auto& one : report::all_reports("")) out += "  report " + one.example + "\n";
+  for (const auto& one : report::all_reports("")) out += "  kerfbook report " + one.example + "\n";
   return out;
 }
 
@@ -92,8 +92,8 @@ void add_report(CLI::App& app, Session& session) {
   app.add_flag("--sql", asked->sql, "print the report's own file instead of running it");
   app.add_flag("--views", asked->views, "list what a report of your own may read");
   add_output_options(app, asked->output);
-  app.footer(std::string());  // or the program's own would follow
-  app.footer([] { return "  kerfbook -b mill.book report day\n\nAn example of each:\n" + examples(); });
+  app.footer(
+      [] { return "The reports, an example of each (give -b, or set KERFBOOK_BOOK):\n" + examples(); });
   app.callback([asked, &session] { session.deed = [asked, &session] { answer(*asked, session); }; });
 }
 

@@ -4,26 +4,27 @@
 
 #include <CLI/CLI.hpp>
 #include <array>
-#include <iterator>
 #include <ostream>
 
 #include "base/error.h"
-#include "base/text.h"
 #include "command/command.h"
 #include "command/commands.h"
+#include "command/help.h"
 
 namespace kerfbook::command {
 namespace {
 
 constexpr std::array kCommands{
-    Command{"new", "make a book", add_new},
-    Command{"check", "check day sheets without posting them", add_check},
+    Command{"new", "make a book", add_new, "The book"},
+    Command{"journal", "list what was posted, when and why", add_journal},
+    Command{"verify", "check the book for damage", add_verify},
+    Command{"rebuild", "work all totals out again from what was posted", add_rebuild},
+    Command{"check", "check day sheets without posting them", add_check, "Day sheets"},
     Command{"post", "post day sheets, or a mill file, into the book", add_post},
     Command{"show", "print a posted sheet, or an earlier revision of it", add_show},
-    Command{"journal", "list what was posted, when and why", add_journal},
-    Command{"report", "answer a question from the book", add_report},
+    Command{"report", "answer a question from the book", add_report, "Answers"},
     Command{"packet", "the week's set of reports as one workbook or page", add_packet},
-    Command{"bill", "what waits to be billed, or the draft for one job", add_bill},
+    Command{"bill", "what waits to be billed, or the draft for one job", add_bill, "Bills and papers"},
     Command{"issue", "issue an invoice, or the ticket of a yard sale", add_issue},
     Command{"divide", "divide a job's lumber by its shares", add_divide},
     Command{"pay", "take a payment or a deposit, or give a refund", add_pay},
@@ -36,10 +37,9 @@ constexpr std::array kCommands{
     Command{"owed", "who owes what, since when", add_owed},
     Command{"export", "plain tables for the bookkeeper", add_export},
     Command{"explain", "which price holds for a piece, and why", add_explain},
-    Command{"measure", "count board feet without a book", add_measure},
-    Command{"scale", "scale logs without a book", add_scale},
-    Command{"verify", "prove that the book is whole", add_verify},
-    Command{"rebuild", "work everything out again from the journal", add_rebuild},
+    Command{"measure", "count board feet", add_measure, "Without a book"},
+    Command{"scale", "scale logs by a log rule", add_scale},
+    Command{"help", "these pages; help sheet: how a day sheet is written", add_help, "Help"},
 };
 
 constexpr std::string_view kFooter =
@@ -47,8 +47,13 @@ constexpr std::string_view kFooter =
     "  kerfbook new mill.book\n"
     "  kerfbook -b mill.book post 2026-05-05.sheet\n"
     "  kerfbook -b mill.book report day\n"
-    "Each command has its own --help with an example. Exit codes: 0 done, 1 refused and nothing changed,\n"
-    "2 wrong usage, 3 the book or the machine failed.";
+    "\n"
+    "How a day sheet is written: kerfbook help sheet. Each command has a page of its own with an example, as "
+    "kerfbook post --help.\n"
+    "\n"
+    "A command ends with 0: done; 1: refused, and nothing was changed; 2: the command was not written as it "
+    "must be; 3: "
+    "the book or the machine failed.";
 
 std::vector<std::string> command_names() {
   std::vector<std::string> names;
@@ -56,74 +61,35 @@ std::vector<std::string> command_names() {
   return names;
 }
 
-/// Options of the program and of the chosen command, as typed: "--period".
-std::vector<std::string> option_names(const CLI::App& app) {
-  std::vector<std::string> names;
-  const auto take = [&](const CLI::App& from) {
-    for (const auto* option : from.get_options()) {
-      for (const auto& name : option->get_lnames()) names.push_back("--" + name);
-      for (const auto& name : option->get_snames()) names.push_back("-" + name);
-    }
-  };
-  take(app);
-  for (const auto* chosen : app.get_subcommands()) take(*chosen);
-  return names;
-}
-
-std::string did_you_mean(std::string_view typed, const std::vector<std::string>& known) {
-  const std::string best = nearest(typed, known);
-  return best.empty() ? "" : "; did you mean " + best + "?";
-}
-
-/// What CLI11 could not place, answered with the nearest word.
-std::string explain(const CLI::App& app, const CLI::ParseError& error,
-                    const std::vector<std::string>& arguments) {
-  if (dynamic_cast<const CLI::ExtrasError*>(&error) != nullptr || app.get_subcommands().empty()) {
-    const auto names = option_names(app);
-    for (const auto& word : arguments) {
-      if (word.size() > 1 && word.front() == '-') {
-        const std::string option = word.substr(0, word.find('='));
-        if (std::find(names.begin(), names.end(), option) == names.end()) {
-          return "there is no option " + option + did_you_mean(option, names);
-        }
-      }
-    }
-    if (app.get_subcommands().empty()) {
-      for (const auto& word : app.remaining(true)) {
-        return "there is no command " + in_quotes(word) + did_you_mean(word, command_names()) +
-               " (kerfbook --help lists them)";
-      }
-      return "which command? kerfbook --help lists them";
-    }
-  }
-  return std::string(error.what());
-}
-
 void add_commands(CLI::App& app, Session& session) {
+  std::string group;
   for (const auto& command : kCommands) {
     CLI::App* sub = app.add_subcommand(std::string(command.name), std::string(command.what));
     sub->fallthrough();
+    if (!command.group.empty()) group = command.group;
+    sub->group(group);
     command.add(*sub, session);
   }
 }
 
 int parse_and_do(const std::vector<std::string>& arguments, Session& session) {
   CLI::App app{"kerfbook: the daily production and tally logbook of a portable sawmill", "kerfbook"};
-  app.footer(std::string(kFooter));
+  app.formatter(help_pages());
+  app.set_help_flag("-h,--help", "show this page");
   app.add_option("-b,--book", session.book_file, "the book (or set KERFBOOK_BOOK)")->type_name("FILE");
-  app.add_option("--today", session.today_text, "the day it is, for anything that would ask the clock")
+  app.add_option("--today", session.today_text, "the day it is, instead of what the clock says")
       ->type_name("DAY");
-  app.set_version_flag("--version", std::string("kerfbook " KERFBOOK_VERSION));
+  app.set_version_flag("--version", std::string("kerfbook " KERFBOOK_VERSION), "which kerfbook this is");
   app.require_subcommand(1);
-  app.get_formatter()->column_width(34);
   add_commands(app, session);
+  app.footer(std::string(kFooter));  // after the commands, which would have it too
   try {
     app.parse(std::vector<std::string>(arguments.rbegin(), arguments.rend()));
   } catch (const CLI::Success& asked) {
     app.exit(asked, session.out(), session.err());
     return static_cast<int>(Exit::done);
   } catch (const CLI::ParseError& error) {
-    throw WrongUsage(explain(app, error, arguments));
+    throw WrongUsage(complaint(app, error, arguments, command_names()));
   }
   if (!session.today_text.empty()) static_cast<void>(session.today());  // a slip there is always told
   if (session.deed) session.deed();

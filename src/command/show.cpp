@@ -45,8 +45,11 @@ void show_sheet(const Asked& asked, const Session& session) {
   session.out() << entry.body;
   if (!entry.body.ends_with('\n')) session.out() << "\n";
   for (const auto& one : revisions) {
-    session.err() << (one.revision == wanted ? "* " : "  ") << "revision " << one.revision << ", posted "
-                  << one.at << (one.why.empty() ? "" : ": " + one.why) << "\n";
+    session.err() << "revision " << one.revision << ", posted " << one.at
+                  << (one.why.empty() ? "" : ": " + one.why)
+                  << (one.revision == wanted ? " (shown above)" : "")
+                  << (&one == &revisions.back() && one.revision != wanted ? " (the one that counts)" : "")
+                  << "\n";
   }
 }
 
@@ -99,7 +102,8 @@ void add_show(CLI::App& app, Session& session) {
   app.add_option("--revision", asked->revision, "an earlier revision: 1 is the first posting")
       ->type_name("N");
   app.footer(
-      "Prints exactly what was posted; to correct a day, change the text and post it with --why.\n\n"
+      "Prints exactly what was posted. To correct a day, print it into a file, change the file and post it "
+      "with --why; to begin a new day like it, change the day in the file too.\n\n"
       "  kerfbook -b mill.book show 2026-05-07 > 2026-05-07.sheet\n"
       "  kerfbook -b mill.book show 2026-05-07 --revision 1");
   app.callback([asked, &session] { session.deed = [asked, &session] { show_sheet(*asked, session); }; });

@@ -79,7 +79,7 @@ Result<Dimension> read_dimension(const PlainText& plain, Range range, const char
   if (out.unit == Unit::foot)
     return Slip{in_quotes(out.typed) + " is in feet", "write a size in inches, as 2x6", out.at};
   if (number->value.is_zero())
-    return Slip{std::string("a ") + what + " of nothing", "write a size as 2x6", out.at};
+    return Slip{std::string("a ") + what + " of zero", "write a size as 2x6", out.at};
   return out;
 }
 

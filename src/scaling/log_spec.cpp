@@ -77,7 +77,7 @@ Result<std::vector<Length>> readings(const Part& part, const PlainText& whole, b
     const auto length = diameter(one.text, metric);
     if (!length) return placed(length.slip(), whole, one.from);
     if (length->is_zero())
-      return Slip{"a diameter of nothing", "write what was measured", whole.at[one.from]};
+      return Slip{"a diameter of zero", "write what was measured", whole.at[one.from]};
     if (measure::in_inches(*length) > Rational(kMostInches)) {
       return Slip{in_quotes(one.text) + " is no log's diameter", "write inches (metric: centimetres)",
                   whole.at[one.from]};
@@ -146,7 +146,7 @@ Result<Length> read_diameter(std::string_view text, bool metric_book) {
   const bool metric = says_metric(whole.text) || (metric_book && !says_inches(whole.text));
   const auto read = diameter(whole.text, metric);
   if (!read) return placed(read.slip(), whole, 0);
-  if (read->is_zero()) return Slip{"a diameter of nothing", "write what was measured", 0};
+  if (read->is_zero()) return Slip{"a diameter of zero", "write what was measured", 0};
   return *read;
 }
 

@@ -42,7 +42,7 @@ void check_capacity_of_logs(Review& review) {
     const Length most = thickest_end(*log->measure);
     if (beyond(most, review.known.largest_diameter)) {
       review.warn(line,
-                  in_quotes(scaling::write_log_spec(*log->measure)) + ": thicker than the mill takes, " +
+                  in_quotes(scaling::write_log_spec(*log->measure)) + ": larger than the mill takes, " +
                       measure::write_inches(review.known.largest_diameter) + " in",
                   "diameter comes first, then length");
     }

@@ -84,7 +84,7 @@ void check_capacity_of_boards(Review& review) {
       if (fits || boards.sign < 0 || !said.insert(boards.size).second) continue;
       review.warn(*boards.line,
                   in_quotes(measure::write_size(boards.size, review.known.metric)) +
-                      ": past the largest board the mill frees, " +
+                      ": larger than the mill cuts in one pass, " +
                       measure::write_size({review.known.thickest_board, review.known.widest_board, false},
                                           review.known.metric));
     }

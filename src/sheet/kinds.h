@@ -15,15 +15,21 @@ namespace kerfbook::sheet {
 using ReadLine = std::optional<Fact> (*)(LineReader& line);
 
 struct LineKind {
-  std::string_view word;
-  ReadLine read;
+  std::string_view word;  ///< empty for a tally line, which begins with its size
+  ReadLine read;          ///< null for the `sheet` line, which read.cpp reads itself
   Joining joining;
-  std::string_view example;    ///< a line of this kind, shown when one is missing everything
-  std::string_view also = {};  ///< an older word for it: read, never written
+  std::string_view meaning;
+  std::span<const LineForm> forms;  ///< every way it is written, each with a line that is right
+  std::string_view also = {};       ///< an older word for it: read, never written
+
+  [[nodiscard]] std::string_view example() const { return forms.front().example; }
 };
 
+/// Every kind, in the order help tells of them; none is missing.
 std::span<const LineKind> line_kinds();
+/// The kind a line of this first word is of, `sheet` too; nullptr when it is of none.
 const LineKind* find_kind(std::string_view word);
+const LineKind& tally_kind();
 
 // read_context.cpp
 std::optional<Fact> read_site(LineReader& line);

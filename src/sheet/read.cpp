@@ -50,8 +50,10 @@ bool is_tally(std::string_view word) {
 }
 
 std::vector<std::string> known_words() {
-  std::vector<std::string> words{"sheet"};
-  for (const LineKind& kind : line_kinds()) words.emplace_back(kind.word);
+  std::vector<std::string> words;
+  for (const LineKind& kind : line_kinds()) {
+    if (!kind.word.empty()) words.emplace_back(kind.word);
+  }
   return words;
 }
 
@@ -125,14 +127,11 @@ class SheetReader {
     if (same_word(first.text, "sheet")) return read_sheet_line(line, column);
     if (!first_line_) begin_without_sheet(first.text, column);
     if (first_line_ == number_ && !likely_day(first.text).empty()) return;  // told just now
-    if (is_tally(first.text)) {
-      join_words(line, Joining::tally);
-      return read_kind(line, 0, read_sawn, column);
-    }
-    const LineKind* kind = find_kind(first.text);
+    const bool tally = is_tally(first.text);
+    const LineKind* kind = tally ? &tally_kind() : find_kind(first.text);
     if (kind == nullptr) return unknown(line, column);
     join_words(line, kind->joining);
-    read_kind(line, 1, kind->read, column);
+    read_kind(line, tally ? 0 : 1, kind->read, column);
   }
 
   void read_kind(const FoldedLine& line, std::size_t head, ReadLine how, int column) {
@@ -212,8 +211,7 @@ class SheetReader {
     }
     if (const std::string_view word = word_meant(typed); !word.empty()) {
       const LineKind* kind = find_kind(word);
-      return "did you mean " + std::string(word) + "? It is written " +
-             (kind == nullptr ? "sheet 2026-05-05" : std::string(kind->example));
+      return "did you mean " + std::string(word) + "? It is written " + std::string(kind->example());
     }
     if (typed.size() > 1 && typed.front() == '-' && is_digit(typed[1])) {
       return "what comes off the tally is written less " + typed.substr(1) + (next.empty() ? "" : " " + next);
@@ -244,10 +242,10 @@ ReadSheet read(std::string_view text, const ReadOptions& options) {
   return out;
 }
 
-std::vector<LineForm> line_forms() {
-  std::vector<LineForm> forms{{"sheet", "sheet 2026-05-05"}};
-  for (const LineKind& kind : line_kinds()) forms.push_back({kind.word, kind.example});
-  return forms;
+std::vector<KindOfLine> kinds_of_line() {
+  std::vector<KindOfLine> kinds;
+  for (const LineKind& kind : line_kinds()) kinds.push_back({kind.word, kind.meaning, kind.forms});
+  return kinds;
 }
 
 std::optional<Day> peek_day(std::string_view text) {

@@ -1,6 +1,7 @@
 // read.h -- the text of a day sheet becomes a Sheet, or every reason why it cannot.
 #pragma once
 
+#include <span>
 #include <string_view>
 #include <vector>
 
@@ -30,12 +31,18 @@ constexpr std::size_t kMostErrors = 200;        ///< then the rest is not read
 /// ′ ″ × ½ ¼ ¾ ⅛ … as they are meant.
 ReadSheet read(std::string_view text, const ReadOptions& options = {});
 
-/// The words a line may begin with (besides a size), each with a line that is right; for help pages.
+/// A way a line is written: the words in capitals stand for what is meant, [in brackets] may be left out.
 struct LineForm {
-  std::string_view word;
-  std::string_view example;
+  std::string_view written;
+  std::string_view example;  ///< a whole line that is right
 };
-std::vector<LineForm> line_forms();
+/// A kind of line, for help pages.
+struct KindOfLine {
+  std::string_view word;  ///< empty for a tally line, which begins with its size
+  std::string_view meaning;
+  std::span<const LineForm> forms;
+};
+std::vector<KindOfLine> kinds_of_line();
 
 /// Only the first line that is not blank or a remark: is this text a day sheet at all, and of which day?
 std::optional<Day> peek_day(std::string_view text);

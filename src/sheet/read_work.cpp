@@ -186,7 +186,7 @@ std::optional<std::int64_t> take_fuel_price(LineReader& line) {
     return std::nullopt;
   }
   if (price->minor >= 0) return price->minor;
-  line.error(word, in_quotes(line.typed(word)) + ": a price below nothing",
+  line.error(word, in_quotes(line.typed(word)) + ": a price with a minus",
              "write what was paid for all of it");
   return std::nullopt;
 }

@@ -171,7 +171,7 @@ std::optional<Size> read_size_word(LineReader& line, const Word& word) {
 bool sane_length(LineReader& line, const Word& word, std::size_t at, const Length& length) {
   const std::string typed = word.text.substr(at);
   if (length.is_zero()) {
-    line.slip(word, at, {"a length of nothing", "write it in feet, as 16 or 16'6\"", 0});
+    line.slip(word, at, {"a length of zero", "write it in feet, as 16 or 16'6\"", 0});
   } else if (beyond(length, kLongest)) {
     line.slip(
         word, at,
@@ -285,7 +285,7 @@ std::optional<SizedLength> take_lineal(LineReader& line, const Word& word) {
                    (metres ? "inches" : "millimetres"),
                "write both in one of them");
   } else if (length->is_zero()) {
-    line.error(total, in_quotes(line.typed(total)) + ": a length of nothing", "leave the line out");
+    line.error(total, in_quotes(line.typed(total)) + ": a length of zero", "leave the line out");
   } else {
     sized.total = *length;
   }

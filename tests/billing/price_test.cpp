@@ -44,7 +44,7 @@ TEST_CASE("the choice says why, and explain goes through every price") {
   const Choice choice = choose_price(terms, asked("TER", "ODA", "DF", "4x8", 12));
   CHECK(
       choice.why ==
-      "'barn' (line 28, 0.48 a board foot) goes before 'Oda' (line 23, 0.42 a board foot): it names the job");
+      "'barn' (line 28, 0.48 a board foot) is used, not 'Oda' (line 23, 0.42 a board foot): it names the job");
   const auto lines = explain_price(terms, asked("X", "Y", "WH", "4x8", 12));
   REQUIRE(lines.size() == 6);
   CHECK(lines[0] == "'house' (line 1, 0.40 a board foot) is the only price that fits");
@@ -127,7 +127,7 @@ TEST_CASE("each condition narrows, beats the house's price where it holds, and i
     CHECK(lines[0].find("is the only price that fits") != std::string::npos);
     CHECK(lines[1].find(std::string("does not fit: it ") + one.why_not) != std::string::npos);
     CHECK(explain_price(terms, one.fits)[0].find(
-              "'narrow' (line 5, 0.50 a board foot) goes before 'house'") == 0);
+              "'narrow' (line 5, 0.50 a board foot) is used, not 'house'") == 0);
   }
 }
 
@@ -138,8 +138,8 @@ TEST_CASE("a named size is more particular than a thickness class with a species
   const Choice choice = choose_price(terms, asked("J", "C", "DF", "4x4", 8));
   CHECK(choice.price->name == "posts");
   CHECK(choice.why ==
-        "'posts' (line 7, 9.00 a piece) goes before 'timbers' (line 1, 0.54 a board foot): it asks more "
-        "conditions");
+        "'posts' (line 7, 9.00 a piece) is used, not 'timbers' (line 1, 0.54 a board foot): more conditions "
+        "match");
 }
 
 TEST_CASE("a charge is explained as a price is") {
@@ -151,7 +151,7 @@ TEST_CASE("a charge is explained as a price is") {
   const auto lines = explain_charge(terms, "travel", asked("J", "C", "", "2x6", 12));
   REQUIRE(lines.size() == 2);
   CHECK(lines[0] ==
-        "'Travel, as agreed' (line 8, 60.00 flat) goes before 'Travel' (line 1, 20.00 flat and 1.75 per "
+        "'Travel, as agreed' (line 8, 60.00 flat) is used, not 'Travel' (line 1, 20.00 flat and 1.75 per "
         "mile): it "
         "names the customer");
   CHECK(explain_charge(terms, "storage", asked("J", "C", "", "2x6", 12))[0] == "no charge fits");

@@ -134,7 +134,7 @@ every = 0
 )") ==
       R"(4:7 a year's cost without the days it is spread over; write days = 120, the days a year the mill saws
 5:1 a [[cost]] without a name; write name = "Insurance"
-6:8 a [[cost]] needs a rate that is not below nothing; write rate = 24.00
+6:8 a [[cost]] needs a rate without a minus; write rate = 24.00
 7:8 'hour' is nothing a cost goes by; one of crew-hour, sawing-hour, engine-hour, day, year, MBF, m3, log, tooth, gallon, litre, mile, km
 12:1 'saw' is no key of [[cost]]; its keys are name, rate, from, per, hand
 14:8 a second [[cost]] called 'bess' from the same day; give it a name of its own, or a first day, as from = 2026-07-01

@@ -152,6 +152,6 @@ TEST_CASE("a text changed behind the book's back makes verify name its entry, wi
   const Ran ran = run({"-b", book, "verify"}, scratch.path());
   CHECK(ran.code == kFailed);
   CHECK(ran.err.find(book + ": journal entry 4 (2026-06-04, revision 1)") != std::string::npos);
-  CHECK(ran.err.find("the book is not whole") != std::string::npos);
+  CHECK(ran.err.find("the book is damaged") != std::string::npos);
   CHECK(slurp(book) == before);
 }

@@ -34,10 +34,11 @@ TEST_CASE("help has an example of every report, and each runs") {
   std::set<std::string> shown;
   std::istringstream help(shell(scratch.path(), run + "report --help"));
   for (std::string line; std::getline(help, line);) {
-    if (!line.starts_with("  report ")) continue;
-    const std::string got = shell(scratch.path(), run + line);
+    const std::string program = "  kerfbook ";
+    if (!line.starts_with(program + "report ")) continue;
+    const std::string got = shell(scratch.path(), run + line.substr(program.size()));
     CHECK_MESSAGE(got.ends_with("exit 0\n"), line << "\n" << got);
-    shown.insert(std::string(split_words(line).at(1)));
+    shown.insert(std::string(split_words(line).at(2)));
   }
   std::istringstream list(shell(scratch.path(), run + "report"));
   for (std::string line; std::getline(list, line);) {

@@ -78,7 +78,7 @@ TEST_CASE("sizes that cannot be read say what would be right") {
   check_slip("x6", false, "the thickness is missing", "write a size as 2x6", 0);
   check_slip("2xwide", false, "'wide' is not a number", "write a size as 2x6, 1-1/8x4 or 5/4x6", 2);
   check_slip("2x6k", false, "'6k' is no width", "write a size as 2x6", 3);
-  check_slip("0x6", false, "a thickness of nothing", "write a size as 2x6", 0);
+  check_slip("0x6", false, "a thickness of zero", "write a size as 2x6", 0);
   check_slip("2'x6", false, "'2'' is in feet", "write a size in inches, as 2x6", 0);
   check_slip("2x600", false, "'600' is wider than any log", "write a size as 2x6", 2);
   check_slip("50mmx6\"", false, "inches and millimetres in one size", "write both in one of them", 5);

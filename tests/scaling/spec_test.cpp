@@ -121,7 +121,7 @@ TEST_CASE("what is no log is refused at its place, with what would be right") {
   CHECK(refused("15/x12").at == 3);
   CHECK(refused("15x").at == 3);
   CHECK(refused("15/16/17x12").what == "more than two readings of one end");
-  CHECK(refused("0x12").what == "a diameter of nothing");
+  CHECK(refused("0x12").what == "a diameter of zero");
   CHECK(refused("15x0").what == "a log of no length");
   CHECK(refused("1500x12").what == "'1500' is no log's diameter");
   CHECK(refused("15x1200").what == "'1200' is no log's length");

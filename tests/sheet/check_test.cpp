@@ -98,7 +98,7 @@ TEST_CASE("what is taken back off the tally is not weighed") {
 }
 
 TEST_CASE("a log past the mill's reach is doubted: 8 ft across, 27.5 ft long by default") {
-  CHECK(has(doubt("log T1 100x16\n"), "thicker than the mill takes, 96 in"));
+  CHECK(has(doubt("log T1 100x16\n"), "larger than the mill takes, 96 in"));
   CHECK(has(doubt("log T1 15x120\n"), "longer than the mill takes, 27 ft 6 in"));
   CHECK(doubts("log T1 96x27'6\"\n").empty());
   Known small;
@@ -107,7 +107,7 @@ TEST_CASE("a log past the mill's reach is doubted: 8 ft across, 27.5 ft long by 
 }
 
 TEST_CASE("a board past 10 x 12 in is doubted, whichever way it is written, once a size") {
-  CHECK(has(doubt("12x12 1/16 2/12\n12x12 3/10\n"), "past the largest board the mill frees, 10x12"));
+  CHECK(has(doubt("12x12 1/16 2/12\n12x12 3/10\n"), "larger than the mill cuts in one pass, 10x12"));
   CHECK(doubts("10x12 1/16\n12x10 1/16\n").empty());
 }
 

@@ -1,6 +1,8 @@
 // read_test.cpp -- what each line of a day sheet is read as, and how freely it may be typed.
 #include <doctest/doctest.h>
 
+#include <set>
+
 #include "sheet/facts.h"
 #include "sheet/read.h"
 #include "sheet/support.h"
@@ -353,9 +355,18 @@ TEST_CASE("the day of a sheet is known without reading it whole") {
   CHECK(read("sheet 2026-05-05 shift 2\n").sheet.shift == 2);
 }
 
-TEST_CASE("every example of the language's own help is read without a complaint") {
-  for (const LineForm& form : line_forms()) {
-    if (form.word == "sheet") continue;
-    CHECK(sheet_of(std::string(form.example) + "\n").lines.size() == 1);
+TEST_CASE(
+    "every example of the language's own help is read without a complaint, and every kind of fact has one") {
+  std::set<std::size_t> shown{Fact(Remark{}).index()};  // which has no word
+  for (const KindOfLine& kind : kinds_of_line()) {
+    for (const LineForm& form : kind.forms) {
+      CAPTURE(form.example);
+      if (kind.word == "sheet") continue;
+      CHECK(form.example.starts_with(kind.word));
+      const Sheet sheet = sheet_of(std::string(form.example) + "\n");
+      REQUIRE(sheet.lines.size() == 1);
+      shown.insert(sheet.lines[0].fact.index());
+    }
   }
+  CHECK(shown.size() == std::variant_size_v<Fact>);
 }
