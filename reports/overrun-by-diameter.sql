@@ -55,7 +55,7 @@ ORDER BY metric IS NULL, metric, class, rule, scale_unit;
 -- shows:   net_bf scale "Net scale" total=sum unit-from=scale_unit
 -- shows:   defect_percent percent "Defect" of=deduction_bf/gross_bf
 -- shows:   log_ft3 ft3 "Log volume" total=sum
--- shows:   net_per_ft3 ratio:2 "Net scale per ft3" of=net_bf/scaled_content
+-- shows:   net_per_ft3 ratio:2 "Net scale per ft³" of=net_bf/scaled_content
 -- shows:   scaled_content ft3 "" hidden
 -- shows:   scale_unit text "" hidden
 -- empty:   no log sawn

@@ -1,4 +1,5 @@
-// frozen_document.cpp -- a document as it was handed over, as JSON and back: every word, every figure as shown.
+// frozen_document.cpp -- a document as it was handed over, as JSON and back: every word, every figure as shown, and
+// beside it the exact one where that is another.
 #include <array>
 #include <stdexcept>
 
@@ -12,6 +13,7 @@ using render::Cell;
 using render::Column;
 using render::ColumnKind;
 using render::Document;
+using render::Figure;
 using render::Table;
 
 constexpr std::array<std::string_view, 5> kKinds{"text", "day", "count", "decimal", "money"};
@@ -27,7 +29,11 @@ std::size_t place_of(const std::array<std::string_view, N>& words, const Json& j
 
 Json frozen_cell(const Cell& cell) {
   if (const auto* count = std::get_if<std::int64_t>(&cell)) return *count;
-  if (const auto* decimal = std::get_if<Decimal>(&cell)) return Json{{"decimal", frozen(*decimal)}};
+  if (const auto* figure = std::get_if<Figure>(&cell)) {
+    Json json{{"decimal", frozen(figure->shown())}};
+    if (Figure(figure->shown()) != *figure) json["exact"] = frozen(figure->exact());
+    return json;
+  }
   if (const auto* day = std::get_if<Day>(&cell)) return Json{{"day", frozen(*day)}};
   if (const auto* text = std::get_if<std::string>(&cell)) return *text;
   return nullptr;
@@ -38,7 +44,11 @@ Cell thaw_cell(const Json& json) {
   if (json.is_number()) return json.get<std::int64_t>();
   if (json.is_string()) return json.get<std::string>();
   if (json.contains("day")) return thaw_day(json.at("day"));
-  return thaw_decimal(json.at("decimal"));
+  const Decimal shown = thaw_decimal(json.at("decimal"));
+  if (!json.contains("exact")) return shown;
+  const Figure figure(thaw_rational(json.at("exact")), shown.places);
+  if (figure.shown() != shown) throw std::invalid_argument("a figure is not shown as it is");
+  return figure;
 }
 
 Json frozen_cells(const std::vector<Cell>& cells) {

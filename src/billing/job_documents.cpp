@@ -4,7 +4,6 @@
 #include <set>
 #include <tuple>
 
-#include "base/settle.h"
 #include "base/text.h"
 #include "billing/documents.h"
 #include "billing/job_facts.h"
@@ -34,13 +33,10 @@ Table sides_table(const book::Mill& mill, const Split& split) {
   sides.title = "Each side";
   sides.columns = {text_column("side", "Side"), summed(count_column("pieces", "Pieces")),
                    summed(unit.column())};
-  const std::vector<Rational> exact{unit.from_bf(split.customer_bf), unit.from_bf(split.mill_bf)};
-  const std::int64_t total = rounded_total(exact, unit.places());
-  const std::vector<std::int64_t> settled = settle(exact, unit.places(), total);
-  sides.rows.push_back(
-      {{std::string("Customer"), split.customer_pieces, Decimal{settled[0], unit.places()}}});
-  sides.rows.push_back({{std::string("Mill"), split.mill_pieces, Decimal{settled[1], unit.places()}}});
-  sides.totals = {std::monostate{}, split.customer_pieces + split.mill_pieces, Decimal{total, unit.places()}};
+  const auto lumber = [&](const Rational& bf) { return unit.cell(unit.from_bf(bf)); };
+  sides.rows.push_back({{std::string("Customer"), split.customer_pieces, lumber(split.customer_bf)}});
+  sides.rows.push_back({{std::string("Mill"), split.mill_pieces, lumber(split.mill_bf)}});
+  foot(sides, mill);
   if (!split.carried_in.is_zero()) sides.notes.push_back("Brought forward: " + volume(split.carried_in));
   sides.notes.push_back(split.carried.is_zero() ? "Nothing is carried forward."
                                                 : "Carried to the next division: " + volume(split.carried));
@@ -54,7 +50,7 @@ Table lineal_shares(const book::Mill& mill, const Split& split) {
   const std::string unit = metric ? "m" : "ft";
   const auto along = [&](std::int64_t count, const ShareLine& line) {
     const Length length{count, line.size.thickness.system};
-    return shown(metric ? in_metres(length) : in_feet(length), 2);
+    return render::Figure(metric ? in_metres(length) : in_feet(length), 2);
   };
   Table table;
   table.name = "lineal_shares";

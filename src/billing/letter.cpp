@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "base/text.h"
+#include "render/footing.h"
 #include "render/renderer.h"
 
 namespace kerfbook::billing {
@@ -163,6 +164,11 @@ render::Column money_column(const std::string& name, const std::string& heading,
 render::Column summed(render::Column column) {
   column.total = render::TotalKind::sum;
   return column;
+}
+
+void foot(render::Table& table, const book::Mill& mill) {
+  render::total_up(table);
+  render::note_rounding(table, paper_style(mill));
 }
 
 void drop_empty(render::Table& table, std::size_t column) {

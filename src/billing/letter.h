@@ -47,6 +47,8 @@ render::Column decimal_column(const std::string& name, const std::string& headin
                               int places);
 render::Column money_column(const std::string& name, const std::string& heading, const book::Mill& mill);
 render::Column summed(render::Column column);  ///< with a total
+/// Totals under the summed columns; and, where the printed lines do not add to them, a note that says so.
+void foot(render::Table& table, const book::Mill& mill);
 
 /// Takes out a column of text in which nothing stands: it says nothing.
 void drop_empty(render::Table& table, std::size_t column);

@@ -5,7 +5,6 @@
 #include <tuple>
 
 #include "base/error.h"
-#include "base/settle.h"
 #include "base/text.h"
 #include "billing/deal.h"
 #include "billing/letter.h"
@@ -237,23 +236,16 @@ render::Table load_table(const book::Mill& mill, const JobTerms& job, const std:
                    text_column("length", "Length"),
                    summed(count_column("pieces", "Pieces")),
                    summed(unit.column())};
-  std::vector<Rational> exact;
-  std::int64_t all = 0;
   for (const LoadLine& line : lines) {
-    exact.push_back(
-        unit.of({line.size, line.length, std::max<std::int64_t>(line.pieces, 1)}, job.convention));
-    all += line.pieces;
+    const Rational lumber =
+        unit.of({line.size, line.length, std::max<std::int64_t>(line.pieces, 1)}, job.convention);
     const render::Cell pieces = line.lineal() ? render::Cell{} : render::Cell{line.pieces};
     table.rows.push_back(
         {{line.bundle, species_words(mill, line.species), grade_words(mill, line.grade),
           size_words(line.size, mill), length_words(line.length, mill) + (line.lineal() ? " in all" : ""),
-          pieces, Decimal{}}});
+          pieces, unit.cell(lumber)}});
   }
-  const std::int64_t total = rounded_total(exact, unit.places());
-  const std::vector<std::int64_t> settled = settle(exact, unit.places(), total);
-  for (std::size_t i = 0; i < settled.size(); ++i)
-    table.rows[i].cells[6] = Decimal{settled[i], unit.places()};
-  table.totals = {std::monostate{}, {}, {}, {}, {}, all, Decimal{total, unit.places()}};
+  foot(table, mill);
   drop_empty(table, 2);
   drop_empty(table, 0);
   table.notes.push_back(counting_words(lines));

@@ -2,7 +2,6 @@
 #include <map>
 #include <set>
 
-#include "base/settle.h"
 #include "base/text.h"
 #include "billing/letter.h"
 #include "billing/paper_words.h"
@@ -135,17 +134,6 @@ int places_of(const std::vector<LogRow>& logs, int least) {
   return places;
 }
 
-/// A column of scales as it is shown, adding up to its last figure, the total.
-std::vector<Decimal> settled_scale(const std::vector<std::int64_t>& millionths, int places) {
-  std::vector<Rational> exact;
-  for (const std::int64_t figure : millionths) exact.emplace_back(figure, scaling::kPerUnit);
-  const std::int64_t total = rounded_total(exact, places);
-  std::vector<Decimal> figures;
-  for (const std::int64_t units : settle(exact, places, total)) figures.push_back({units, places});
-  figures.push_back({total, places});
-  return figures;
-}
-
 /// The columns every list of logs begins with.
 Table begun(const book::Mill& mill, const std::vector<LogRow>& logs) {
   Table table;
@@ -168,32 +156,24 @@ std::string counted_logs(std::size_t logs) {
   return std::to_string(logs) + (logs == 1 ? " log" : " logs");
 }
 
-/// What the logs scale together, and the columns as shown; each of these ends with its total.
+/// What the logs scale together.
 struct Scaled {
   std::size_t logs = 0;
   std::size_t unscaled = 0;
   std::int64_t net = 0;
   std::set<std::string> rules;
-  std::vector<Decimal> gross_shown;
-  std::vector<Decimal> net_shown;
 };
 
-Scaled scaled(const book::Mill& mill, const std::vector<LogRow>& logs, int places) {
+Scaled scaled(const book::Mill& mill, const std::vector<LogRow>& logs) {
   Scaled sum;
   sum.logs = logs.size();
-  std::vector<std::int64_t> gross;
-  std::vector<std::int64_t> net;
   for (const LogRow& log : logs) {
-    gross.push_back(log.gross.value_or(0));
-    net.push_back(log.net);
     sum.net += log.net;
     if (log.gross)
       sum.rules.insert(rule_words(log.rule, mill));
     else
       ++sum.unscaled;
   }
-  sum.gross_shown = settled_scale(gross, places);
-  sum.net_shown = settled_scale(net, places);
   return sum;
 }
 
@@ -244,20 +224,18 @@ Table scale_table(const book::Mill& mill, const JobTerms& job, const std::vector
         summed(decimal_column("deduction", "Deduction", unit, places)), text_column("defect", "Defect"),
         summed(decimal_column("net", "Net scale", unit, places))})
     table.columns.push_back(column);
-  const Scaled sum = scaled(mill, logs, places);
-  const auto cells = [&](std::size_t i, const std::string& defect, bool has_scale) {
-    if (!has_scale) return std::vector<Cell>{{}, {}, defect, {}};
-    const Decimal off{sum.gross_shown[i].units - sum.net_shown[i].units, places};
-    return std::vector<Cell>{sum.gross_shown[i], off, defect, sum.net_shown[i]};
+  const auto scale = [&](std::int64_t millionths) {
+    return Cell(render::Figure(millionths, scaling::kPerUnit, places));
   };
-  for (std::size_t i = 0; i < logs.size(); ++i)
-    for (Cell& cell : cells(i, logs[i].defect, logs[i].gross.has_value()))
-      table.rows[i].cells.push_back(std::move(cell));
-  if (sum.logs > 0) {
-    table.totals = {{}, {}, {}, {}};
-    for (Cell& cell : cells(logs.size(), "", true)) table.totals.push_back(std::move(cell));
-    table.totals[6] = {};
-    table.notes.push_back(yield_line(mill, sum, lumber, counted, unit));
+  for (std::size_t i = 0; i < logs.size(); ++i) {
+    const LogRow& log = logs[i];
+    std::vector<Cell> cells{{}, {}, log.defect, {}};
+    if (log.gross) cells = {scale(*log.gross), scale(*log.gross - log.net), log.defect, scale(log.net)};
+    for (Cell& cell : cells) table.rows[i].cells.push_back(std::move(cell));
+  }
+  foot(table, mill);
+  if (!logs.empty()) {
+    table.notes.push_back(yield_line(mill, scaled(mill, logs), lumber, counted, unit));
     table.notes.emplace_back(job.billed_by ? kBilledScaleCaution : kScaleCaution);
   }
   drop_empty(table, 6);
@@ -270,17 +248,14 @@ Table content_table(const book::Mill& mill, const std::vector<LogRow>& logs, con
   Table table = begun(mill, logs);
   table.columns.push_back(text_column("defect", "Defect"));
   table.columns.push_back(summed(decimal_column("content", "Log volume", "m³", 3)));
-  std::vector<Rational> exact;
-  for (const LogRow& log : logs)
-    exact.push_back(Rational(log.content.value_or(0), scaling::kPerUnit) * measure::kCubicMetresPerCubicFoot);
-  const std::int64_t total = rounded_total(exact, 3);
-  const std::vector<std::int64_t> settled = settle(exact, 3, total);
   for (std::size_t i = 0; i < logs.size(); ++i) {
+    const auto& content = logs[i].content;
+    const Rational one = Rational(content.value_or(0), scaling::kPerUnit) * measure::kCubicMetresPerCubicFoot;
     table.rows[i].cells.emplace_back(logs[i].defect);
-    table.rows[i].cells.push_back(logs[i].content ? Cell(Decimal{settled[i], 3}) : Cell());
+    table.rows[i].cells.push_back(content ? Cell(render::Figure(one, 3)) : Cell());
   }
+  foot(table, mill);
   if (!logs.empty()) {
-    table.totals = {{}, {}, {}, {}, {}, Decimal{total, 3}};
     std::string line = counted_logs(logs.size()) + "; " + tally_words(mill, lumber);
     const Rational held = Rational(counted.figure, scaling::kPerUnit) * measure::kCubicMetresPerCubicFoot;
     if (!held.is_zero())
@@ -334,7 +309,7 @@ Table struck_table(const book::Book& book, const std::string& job, const SheetsS
         const measure::Volume lumber{row.maybe(3).value_or(0), book.mill().units};
         table.rows.push_back(
             {{Day{static_cast<std::int32_t>(row.number(0))}, join(split_words(row.text(1)), " "),
-              row.maybe(2).value_or(0), shown(unit.of(lumber), unit.places()), row.text(4)},
+              row.maybe(2).value_or(0), unit.cell(unit.of(lumber)), row.text(4)},
              true});
       },
       job, sheets.begin()->first.first, sheets.rbegin()->first.first);

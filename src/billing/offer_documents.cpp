@@ -4,7 +4,6 @@
 #include <set>
 #include <tuple>
 
-#include "base/settle.h"
 #include "base/text.h"
 #include "billing/documents.h"
 #include "billing/job_facts.h"
@@ -133,22 +132,13 @@ Table cut_list_table(const book::Mill& mill, const book::JobEntry& entry, const 
                    text_column("length", "Length"),
                    summed(count_column("pieces", "Pieces")),
                    summed(unit.column())};
-  std::vector<Rational> exact;
-  std::int64_t pieces = 0;
   for (const book::CutLine& line : entry.cut_list) {
     const std::optional<Size> target = target_for(mill, entry.code, line.size);
-    exact.push_back(unit.of({line.size, line.length, line.pieces}, by));
-    pieces += line.pieces;
-    table.rows.push_back(
-        {{size_words(line.size, mill), target ? size_words(*target, mill) : std::string(),
-          grade_words(mill, line.grade), length_words(line.length, mill), line.pieces, Decimal{}}});
+    table.rows.push_back({{size_words(line.size, mill), target ? size_words(*target, mill) : std::string(),
+                           grade_words(mill, line.grade), length_words(line.length, mill), line.pieces,
+                           unit.cell(unit.of({line.size, line.length, line.pieces}, by))}});
   }
-  const std::int64_t total = rounded_total(exact, unit.places());
-  const std::vector<std::int64_t> settled = settle(exact, unit.places(), total);
-  for (std::size_t i = 0; i < settled.size(); ++i)
-    table.rows[i].cells[5] = Decimal{settled[i], unit.places()};
-  if (!table.rows.empty())
-    table.totals = {std::monostate{}, {}, {}, {}, pieces, Decimal{total, unit.places()}};
+  foot(table, mill);
   drop_empty(table, 2);
   drop_empty(table, 1);
   return table;

@@ -6,6 +6,7 @@
 
 #include "base/text.h"
 #include "billing/letter.h"
+#include "render/cell.h"
 #include "render/renderer.h"
 #include "scaling/rules.h"
 
@@ -81,12 +82,7 @@ std::string unit_words(const std::string& unit, const Rational& quantity) {
       {"teeth", "tooth"}, {"days", "day"}, {"logs", "log"}, {"bundles", "bundle"}};
   const auto one = kOne.find(unit);
   const bool single = quantity == Rational(1) || quantity == Rational(-1);
-  std::string words = one != kOne.end() && single ? one->second : unit;
-  for (const std::string cubic : {"m3", "ft3"}) {
-    const std::size_t at = words.find(cubic);
-    if (at != std::string::npos) words.replace(at + cubic.size() - 1, 1, "³");
-  }
-  return words;
+  return render::printed_unit(one != kOne.end() && single ? one->second : unit);
 }
 
 std::string rule_words(const std::string& practice, const book::Mill& mill) {

@@ -24,6 +24,8 @@ class LumberUnit {
   [[nodiscard]] Rational of(const measure::Pieces& pieces, const measure::Convention& by) const;
   [[nodiscard]] Rational of(const measure::Volume& volume) const;
   [[nodiscard]] Rational from_bf(const Rational& bf) const;
+  /// Exact, shown with the unit's places.
+  [[nodiscard]] render::Cell cell(const Rational& lumber) const { return render::Figure(lumber, places()); }
   /// "Board feet: nominal thickness and width, ...": how the figures of a tally came about.
   [[nodiscard]] std::string how_counted(const measure::Convention& by) const;
 

@@ -4,7 +4,6 @@
 #include <algorithm>
 #include <map>
 
-#include "base/settle.h"
 #include "base/text.h"
 #include "billing/letter.h"
 #include "billing/paper_words.h"
@@ -27,7 +26,8 @@ Rational lumber_of(const LumberUnit& unit, const Fact& fact, const measure::Conv
 
 Cell length_cell(const Length& length) {
   const bool metric = length.system == measure::System::metric;
-  return shortest(metric ? in_metres(length) : in_feet(length), 0, metric ? 3 : 4);
+  const Rational exact = metric ? in_metres(length) : in_feet(length);
+  return render::Figure(exact, shortest(exact, 0, metric ? 3 : 4).places);
 }
 
 /// Rows of one species: largest key first is not wanted here; sizes stand in the order of a tally sheet.
@@ -46,28 +46,14 @@ Table size_table(const book::Mill& mill, const Cuts& cuts, const std::string& ti
   table.columns = {text_column("size", "Size"), text_column("grade", "Grade"),
                    decimal_column(metric ? "length_m" : "length_ft", "Length", metric ? "m" : "ft", 0),
                    summed(count_column("pieces", "Pieces")), summed(unit.column())};
-  std::vector<Rational> exact;
-  std::vector<std::size_t> group;
-  std::int64_t pieces = 0;
-  std::size_t number = 0;
   for (const auto& [key, lengths] : cuts) {
     const auto& [size, grade] = key;
-    for (const auto& [length, cut] : lengths) {
-      table.rows.push_back(
-          {{size_words(size, mill), grade_words(mill, grade), length_cell(length), cut.pieces, Decimal{}}});
-      exact.push_back(cut.lumber);
-      group.push_back(number);
-      pieces += cut.pieces;
-    }
-    ++number;
+    for (const auto& [length, cut] : lengths)
+      table.rows.push_back({{size_words(size, mill), grade_words(mill, grade), length_cell(length),
+                             cut.pieces, unit.cell(cut.lumber)}});
   }
-  const std::int64_t total = rounded_total(exact, unit.places());
-  const std::vector<std::int64_t> settled = settle_in_groups(exact, group, unit.places(), total);
-  for (std::size_t i = 0; i < settled.size(); ++i)
-    table.rows[i].cells[4] = Decimal{settled[i], unit.places()};
-  table.totals = {std::monostate{}, std::monostate{}, std::monostate{}, pieces,
-                  Decimal{total, unit.places()}};
   table.grid = render::Grid{{0, 1}, 2, 3, {3, 4}};
+  foot(table, mill);
   return table;
 }
 
@@ -137,64 +123,39 @@ Table lineal_table(const book::Mill& mill, const measure::Convention& by, const 
                    unit.metric() ? decimal_column("lineal_m", "Length", "m", 2)
                                  : decimal_column("lineal_ft", "Length", "ft", 2),
                    summed(unit.column())};
-  std::vector<Rational> exact;
   for (const Fact& fact : facts) {
     if (fact.kind != FactKind::lineal) continue;
     const Length length{fact.count, fact.length.system};
-    exact.push_back(lumber_of(unit, fact, by));
     table.rows.push_back(
         {{species_words(mill, fact.species), size_words(fact.size, mill), grade_words(mill, fact.grade),
-          shown(unit.metric() ? in_metres(length) : in_feet(length), 2), Decimal{}}});
+          render::Figure(unit.metric() ? in_metres(length) : in_feet(length), 2),
+          unit.cell(lumber_of(unit, fact, by))}});
   }
-  const std::int64_t total = rounded_total(exact, unit.places());
-  const std::vector<std::int64_t> settled = settle(exact, unit.places(), total);
-  for (std::size_t i = 0; i < settled.size(); ++i)
-    table.rows[i].cells[4] = Decimal{settled[i], unit.places()};
-  if (!table.rows.empty())
-    table.totals = {std::monostate{}, std::monostate{}, std::monostate{}, std::monostate{},
-                    Decimal{total, unit.places()}};
+  foot(table, mill);
   drop_empty(table, 2);
   return table;
 }
 
 namespace {
 
-/// Sums as rows under the heading cells that are their keys, settled to the total.
-Table sums_table(const LumberUnit& unit, const std::vector<render::Column>& keys,
+/// Sums as rows under the heading cells that are their keys.
+Table sums_table(const book::Mill& mill, const std::vector<render::Column>& keys,
                  const std::map<Day, std::vector<Cell>>& headed, const std::map<Day, DaySum>& sums) {
+  const LumberUnit unit(mill);
   Table table;
   table.columns = keys;
   for (const render::Column& column :
        {count_column("pieces", "Pieces"), unit.column(), count_column("logs", "Logs"),
         decimal_column("sawing_hours", "Sawing", "h", 2)})
     table.columns.push_back(summed(column));
-  std::vector<Rational> lumber;
-  std::vector<Rational> time;
-  DaySum all;
-  for (const auto& [day, sum] : sums) {
-    lumber.push_back(sum.lumber);
-    time.emplace_back(sum.minutes, 60);
-    all.pieces += sum.pieces;
-    all.logs += sum.logs;
-  }
-  const Decimal total{rounded_total(lumber, unit.places()), unit.places()};
-  const Decimal total_time{rounded_total(time, 2), 2};
-  const std::vector<std::int64_t> settled = settle(lumber, unit.places(), total.units);
-  const std::vector<std::int64_t> settled_time = settle(time, 2, total_time.units);
-  std::size_t i = 0;
   for (const auto& [day, sum] : sums) {
     render::Row row{headed.at(day)};
-    const Cell hours = sum.minutes == 0 ? Cell() : Cell(Decimal{settled_time[i], 2});
-    for (const Cell& cell :
-         std::initializer_list<Cell>{sum.pieces, Decimal{settled[i], unit.places()}, sum.logs, hours})
+    const Cell hours = sum.minutes == 0 ? Cell() : Cell(render::Figure(Rational(sum.minutes, 60), 2));
+    for (const Cell& cell : std::initializer_list<Cell>{sum.pieces, unit.cell(sum.lumber), sum.logs, hours})
       row.cells.push_back(cell);
     table.rows.push_back(std::move(row));
-    ++i;
   }
-  table.totals.assign(keys.size(), std::monostate{});
-  const Cell hours = total_time.units == 0 ? Cell() : Cell(total_time);
-  for (const Cell& cell : std::initializer_list<Cell>{all.pieces, total, all.logs, hours})
-    table.totals.push_back(cell);
+  foot(table, mill);
   return table;
 }
 
@@ -221,11 +182,11 @@ std::vector<Table> day_tables(const book::Mill& mill, const measure::Convention&
   }
   std::vector<Table> tables;
   tables.push_back(
-      sums_table(unit, {day_column("day", "Day"), text_column("weekday", "Weekday")}, day_heads, days));
+      sums_table(mill, {day_column("day", "Day"), text_column("weekday", "Weekday")}, day_heads, days));
   tables.back().name = "days";
   tables.back().title = "By day";
   if (weeks.size() < 2) return tables;
-  tables.push_back(sums_table(unit, {day_column("week", "Week from")}, week_heads, weeks));
+  tables.push_back(sums_table(mill, {day_column("week", "Week from")}, week_heads, weeks));
   tables.back().name = "weeks";
   tables.back().title = "By week";
   return tables;

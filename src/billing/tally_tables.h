@@ -12,7 +12,7 @@
 namespace kerfbook::billing {
 
 /// Pieces by size and length, one table a species (and grade, as a second key), board feet counted by the convention,
-/// in a metric book cubic metres. They are settled so that lines add to rows and rows to the total.
+/// in a metric book cubic metres.
 std::vector<render::Table> size_tables(const book::Mill& mill, const measure::Convention& by,
                                        const std::vector<Fact>& facts, const std::string& title = "Tally");
 /// The same for each day by itself; none when there is but one day.

@@ -5,10 +5,10 @@
 #include <ostream>
 
 #include "base/error.h"
-#include "base/settle.h"
 #include "base/text.h"
 #include "command/commands.h"
 #include "measure/size.h"
+#include "render/footing.h"
 #include "sheet/facts.h"
 #include "sheet/read.h"
 
@@ -75,15 +75,6 @@ Counted count_item(const sheet::DatedFact& fact) {
   throw Refused("measure takes tally lines only; write 2x6 24/16, or 2x6x16 24");
 }
 
-/// A column of exact figures, rounded so that its lines add up to its total.
-void fill_column(render::Table& table, std::size_t column, const std::vector<Rational>& exact) {
-  const int places = table.columns[column].places;
-  const std::int64_t total = rounded_total(exact, places);
-  const auto lines = settle(exact, places, total);
-  for (std::size_t i = 0; i < lines.size(); ++i) table.rows[i].cells[column] = Decimal{lines[i], places};
-  table.totals[column] = Decimal{total, places};
-}
-
 render::Table table_of(const std::vector<Counted>& lines) {
   using render::ColumnKind;
   using render::TotalKind;
@@ -101,27 +92,17 @@ render::Table table_of(const std::vector<Counted>& lines) {
        .total = TotalKind::sum},
       {.name = "m3",
        .heading = "Volume",
-       .unit = "m3",
+       .unit = "m³",
        .kind = ColumnKind::decimal,
        .places = 4,
        .total = TotalKind::sum}};
-  table.totals.resize(table.columns.size());
-  std::int64_t pieces = 0;
-  std::vector<Rational> feet;
-  std::vector<Rational> metres;
   for (const auto& line : lines) {
-    table.rows.push_back({{line.size,
-                           measure::spoken_length(line.length),
+    table.rows.push_back({{line.size, measure::spoken_length(line.length),
                            line.pieces == 0 ? render::Cell{} : render::Cell{line.pieces},
-                           {},
-                           {}}});
-    pieces += line.pieces;
-    feet.push_back(measure::board_feet(line.volume));
-    metres.push_back(measure::cubic_metres(line.volume));
+                           render::Figure(measure::board_feet(line.volume), 2),
+                           render::Figure(measure::cubic_metres(line.volume), 4)}});
   }
-  table.totals[2] = pieces;
-  fill_column(table, 3, feet);
-  fill_column(table, 4, metres);
+  render::total_up(table);
   return table;
 }
 
@@ -159,6 +140,7 @@ void add_measure(CLI::App& app, Session& session) {
     session.deed = [asked, &session] {
       auto document = count(*asked, session);
       document.style = session.style({});
+      render::note_rounding(document.tables.front(), document.style);
       document.made_on = write_day(session.today());
       write_document(document, asked->output, session);
     };

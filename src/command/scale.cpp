@@ -8,6 +8,7 @@
 #include "base/text.h"
 #include "command/commands.h"
 #include "command/scale_document.h"
+#include "render/footing.h"
 
 namespace kerfbook::command {
 namespace {
@@ -158,6 +159,7 @@ void add_scale(CLI::App& app, Session& session) {
       const book::Mill mill = known_mill(session);
       auto document = answer(*asked, mill, session);
       document.style = session.style(mill);
+      for (auto& table : document.tables) render::note_rounding(table, document.style);
       document.made_on = write_day(session.today());
       write_document(document, asked->output, session);
     };

@@ -3,8 +3,9 @@
 #include <algorithm>
 
 #include "base/error.h"
-#include "base/settle.h"
 #include "base/text.h"
+#include "render/cell.h"
+#include "render/footing.h"
 #include "scaling/scaler.h"
 
 namespace kerfbook::command {
@@ -122,22 +123,6 @@ bool can_total(const std::vector<Scaled>& all) {
   return all.size() > 1 && all.front().scale && std::all_of(all.begin(), all.end(), alike);
 }
 
-/// The shown figures of a column, in the places of each row; settled to their total when there is one.
-std::vector<Decimal> shown_figures(const std::vector<Scaled>& all, std::int64_t scaling::Scale::*figure,
-                                   bool total) {
-  std::vector<Rational> exact;
-  std::vector<Decimal> shown_ones;
-  for (const auto& one : all) {
-    exact.emplace_back(one.scale ? (*one.scale).*figure : 0, kPerUnit);
-    shown_ones.push_back(shown(exact.back(), one.places));
-  }
-  if (!total) return shown_ones;
-  const int places = all.front().places;
-  const auto settled = settle(exact, places, rounded_total(exact, places));
-  for (std::size_t i = 0; i < all.size(); ++i) shown_ones[i] = {settled[i], places};
-  return shown_ones;
-}
-
 /// Adds a column of words unless every one of them is empty.
 void add_words(render::Table& table, const std::string& name, const std::string& heading, bool first,
                const std::vector<std::string>& words) {
@@ -151,29 +136,17 @@ void add_words(render::Table& table, const std::string& name, const std::string&
   if (!table.totals.empty()) table.totals.insert(table.totals.begin() + at, render::Cell{});
 }
 
-void fill_figures(render::Table& table, const std::vector<Scaled>& all, bool total) {
-  const auto gross = shown_figures(all, &scaling::Scale::gross, total);
-  const auto net = shown_figures(all, &scaling::Scale::net, total);
-  Decimal gross_total{0, all.front().places};
-  Decimal net_total = gross_total;
-  for (std::size_t i = 0; i < all.size(); ++i) {
-    const auto& one = all[i];
-    render::Row row{{one.log->spec, one.practice->name, {}, {}, {}, {}}};
-    if (one.scale) {
-      row.cells[2] = gross[i];
-      row.cells[3] = Decimal{gross[i].units - net[i].units, one.places};  // so that the line adds up on paper
-      row.cells[4] = net[i];
-      row.cells[5] = std::string(scaling::unit_word(one.scale->unit));
-    }
-    gross_total.units += gross[i].units;
-    net_total.units += net[i].units;
-    table.rows.push_back(std::move(row));
-  }
-  if (!total) return;
-  table.totals.resize(table.columns.size());
-  table.totals[2] = gross_total;
-  table.totals[3] = Decimal{gross_total.units - net_total.units, gross_total.places};
-  table.totals[4] = net_total;
+render::Row row_of(const Scaled& one) {
+  render::Row row{{one.log->spec, one.practice->name, {}, {}, {}, {}}};
+  if (!one.scale) return row;
+  const auto figure = [&one](std::int64_t millionths) {
+    return render::Cell{render::Figure(millionths, kPerUnit, one.places)};
+  };
+  row.cells[2] = figure(one.scale->gross);
+  row.cells[3] = figure(one.scale->gross - one.scale->net);
+  row.cells[4] = figure(one.scale->net);
+  row.cells[5] = std::string(scaling::unit_word(one.scale->unit));
+  return row;
 }
 
 render::Table table_of(const std::vector<Scaled>& all) {
@@ -188,7 +161,8 @@ render::Table table_of(const std::vector<Scaled>& all) {
     for (const std::size_t i : {2U, 3U, 4U})
       table.columns[i].places = std::max(table.columns[i].places, one.places);
   }
-  fill_figures(table, all, total);
+  for (const auto& one : all) table.rows.push_back(row_of(one));
+  render::total_up(table);
   return table;
 }
 
@@ -200,7 +174,7 @@ render::Row size_row(const scaling::Scaler& scaler, scaling::Length diameter,
   for (const auto& length : lengths) {
     log.length = length;
     const auto amounts = scaler.amounts(log, {});
-    row.cells.push_back(amounts ? render::Cell{shown(Rational(amounts->gross, kPerUnit), places)}
+    row.cells.push_back(amounts ? render::Cell{render::Figure(amounts->gross, kPerUnit, places)}
                                 : render::Cell{});
   }
   return row;
@@ -307,12 +281,14 @@ render::Document size_table(const Practice& practice, const std::vector<scaling:
   for (const auto& diameter : diameters) {
     table.rows.push_back(size_row(*scaler, diameter, lengths, places));
     table.columns[0].places =
-        std::max(table.columns[0].places, std::get<Decimal>(table.rows.back().cells[0]).places);
+        std::max(table.columns[0].places, std::get<render::Figure>(table.rows.back().cells[0]).places());
   }
   render::Document document;
   document.name = "scale-table";
-  document.title = std::string(rule.title) + ", " +
-                   (unit == VolumeUnit::board_foot ? "board feet" : std::string(scaling::unit_word(unit)));
+  document.title =
+      std::string(rule.title) + ", " +
+      (unit == VolumeUnit::board_foot ? "board feet"
+                                      : render::printed_unit(std::string(scaling::unit_word(unit))));
   document.subtitle =
       std::string(middle ? "diameter at mid length" : "small end") + " inside bark, by length";
   document.tables.push_back(std::move(table));

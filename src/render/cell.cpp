@@ -1,7 +1,6 @@
 #include "render/cell.h"
 
 #include <algorithm>
-#include <cmath>
 #include <stdexcept>
 
 #include "base/text.h"
@@ -10,25 +9,14 @@
 namespace kerfbook::render {
 namespace {
 
-Decimal as_decimal(const Cell& cell) {
-  if (const auto* count = std::get_if<std::int64_t>(&cell)) return {*count, 0};
-  if (const auto* decimal = std::get_if<Decimal>(&cell)) return *decimal;
-  throw std::invalid_argument("only numbers can be added");
-}
-
-std::int64_t units_at(const Decimal& value, int places) {
-  std::int64_t units = value.units;
-  for (int i = value.places; i < places; ++i) {
-    if (__builtin_mul_overflow(units, std::int64_t{10}, &units))
-      throw std::overflow_error("a sum grew past 63 bits");
-  }
-  return units;
-}
-
 /// Rates of money may have more places than the currency: $0.4850.
 std::string shown_money(const Decimal& value, measure::Currency currency) {
   currency.places = value.places;
   return measure::write_money({value.units}, currency);
+}
+
+bool is_letter_or_digit(char c) {
+  return is_digit(c) || (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
 }
 
 std::string ungrouped_when_asked(std::string number) {
@@ -60,7 +48,7 @@ bool is_absent(const Cell& cell) {
 }
 
 bool is_number(const Cell& cell) {
-  return std::holds_alternative<std::int64_t>(cell) || std::holds_alternative<Decimal>(cell);
+  return std::holds_alternative<std::int64_t>(cell) || std::holds_alternative<Figure>(cell);
 }
 
 bool stands_right(const Column& column) {
@@ -71,28 +59,46 @@ std::string plain_cell(const Cell& cell) {
   if (is_absent(cell)) return "";
   if (const auto* day = std::get_if<Day>(&cell)) return write_day(*day);
   if (const auto* text = std::get_if<std::string>(&cell)) return *text;
-  return plain(as_decimal(cell));
+  return plain(as_figure(cell).fine());
+}
+
+Figure as_figure(const Cell& cell) {
+  if (const auto* count = std::get_if<std::int64_t>(&cell)) return Decimal{*count, 0};
+  if (const auto* figure = std::get_if<Figure>(&cell)) return *figure;
+  throw std::invalid_argument("only numbers can be added");
 }
 
 Cell added(const Cell& a, const Cell& b) {
   if (is_absent(a)) return b;
   if (is_absent(b)) return a;
-  const Decimal left = as_decimal(a);
-  const Decimal right = as_decimal(b);
-  const int places = std::max(left.places, right.places);
+  const auto* left = std::get_if<std::int64_t>(&a);
+  const auto* right = std::get_if<std::int64_t>(&b);
+  if (left == nullptr || right == nullptr) return as_figure(a) + as_figure(b);
   std::int64_t sum = 0;
-  if (__builtin_add_overflow(units_at(left, places), units_at(right, places), &sum)) {
-    throw std::overflow_error("a sum grew past 63 bits");
-  }
-  const bool counts = std::holds_alternative<std::int64_t>(a) && std::holds_alternative<std::int64_t>(b);
-  return counts ? Cell(sum) : Cell(Decimal{sum, places});
+  if (__builtin_add_overflow(*left, *right, &sum)) throw std::overflow_error("a sum grew past 63 bits");
+  return sum;
 }
 
 std::optional<double> drawn(const Cell& cell) {
   if (const auto* day = std::get_if<Day>(&cell)) return day->number;
   if (!is_number(cell)) return std::nullopt;
-  const Decimal value = as_decimal(cell);
-  return static_cast<double>(value.units) / std::pow(10.0, value.places);
+  return as_figure(cell).nearest();
+}
+
+std::string printed_unit(std::string unit) {
+  for (std::size_t at = unit.find('3'); at != std::string::npos; at = unit.find('3', at + 1)) {
+    const std::string_view before = std::string_view(unit).substr(0, at);
+    const bool ends = at + 1 == unit.size() || !is_letter_or_digit(unit[at + 1]);
+    if (ends && (before.ends_with("m") || before.ends_with("ft"))) unit.replace(at, 1, "³");
+  }
+  return unit;
+}
+
+std::string plain_unit(std::string unit) {
+  constexpr std::string_view kCubic = "³";
+  for (std::size_t at = unit.find(kCubic); at != std::string::npos; at = unit.find(kCubic, at))
+    unit.replace(at, kCubic.size(), "3");
+  return unit;
 }
 
 const std::string& heading_of(const Column& column) {
@@ -132,8 +138,9 @@ std::vector<std::size_t> shown_columns(const Table& table) {
 std::string shown_cell(const Cell& cell, const Column& column, const Style& style) {
   if (is_absent(cell)) return "-";
   if (const auto* day = std::get_if<Day>(&cell)) return shown_day(*day, style.dates);
-  if (const auto* text = std::get_if<std::string>(&cell)) return *text;
-  const Decimal value = as_decimal(cell);
+  if (const auto* text = std::get_if<std::string>(&cell))
+    return holds_units(column) ? printed_unit(*text) : *text;
+  const Decimal value = as_figure(cell).shown();
   if (column.kind == ColumnKind::money) return shown_money(value, style.currency);
   const std::string number =
       ungrouped_when_asked(grouped(value, style.currency.thousands, style.currency.decimal_mark));

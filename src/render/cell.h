@@ -10,15 +10,26 @@
 namespace kerfbook::render {
 
 bool is_absent(const Cell& cell);
-bool is_number(const Cell& cell);         ///< a count or a decimal
+bool is_number(const Cell& cell);         ///< a count or a number with decimals
 bool stands_right(const Column& column);  ///< numbers stand right, so that their digits line up
 
-/// Plain digits with a point, `YYYY-MM-DD`, or the text as it is; absent is empty.
+/// Plain digits with a point and up to six decimals, `YYYY-MM-DD`, or the text as it is; absent is empty.
 std::string plain_cell(const Cell& cell);
 
-/// The sum of two counts or decimals, exact, with the places of the finer one. Absent adds nothing.
-/// Throws std::overflow_error past 63 bits, std::invalid_argument for a day or a text.
+/// A count or a number with decimals; a count has no places. Throws std::invalid_argument for anything else.
+Figure as_figure(const Cell& cell);
+
+/// The sum of two numbers, exact, with the places of the finer one. Absent adds nothing.
+/// Throws std::overflow_error when it grows too long, std::invalid_argument for a day or a text.
 Cell added(const Cell& a, const Cell& b);
+
+/// A unit as people read it, "m³" where programs write m3; and back.
+std::string printed_unit(std::string unit);
+std::string plain_unit(std::string unit);
+/// Whether the texts of a column are units of measure, which print shows as printed_unit() does.
+inline bool holds_units(const Column& column) {
+  return column.name == "unit";
+}
 
 /// Where a number or a day lies on a drawn axis. For drawing only; never for a figure.
 std::optional<double> drawn(const Cell& cell);

@@ -1,6 +1,6 @@
 // csv.cpp -- csv for scripts and spreadsheets, by RFC 4180: comma, CRLF, quotes doubled; UTF-8 without a
 // mark. The first line names the columns; each row follows. There is no total line, so that adding a column
-// up gives its total (json and the workbook carry the totals). Several tables follow one another: a line with
+// up gives its total (numbers have up to six decimals) (json and the workbook carry the totals). Several tables follow one another: a line with
 // the table's name, its header and rows, then an empty line. Absent is nothing between the commas; an empty
 // text is "". A table with struck rows ends in a column `struck` that says `struck` beside them. Text is
 // written as it is, but for one thing: before text that a spreadsheet would take for a formula stands an apostrophe.

@@ -1,6 +1,6 @@
 // document.h -- what a renderer is given: tables of typed cells, with everything needed to show them, and no book.
-// Numbers arrive exact as shown (already rounded, already settled so that lines add to their total); a renderer
-// never rounds, adds or divides.
+// Numbers arrive exact, with the places they are printed with, and totals worked out; a renderer adds and divides nothing
+// but what a grid is made of.
 #pragma once
 
 #include <cstdint>
@@ -10,13 +10,15 @@
 #include <vector>
 
 #include "base/day.h"
-#include "base/exact.h"
 #include "measure/money.h"
+#include "render/figure.h"
 
 namespace kerfbook::render {
 
-/// Absent (shown as a dash in print, empty in csv, null in json), count, decimal, day or text.
-using Cell = std::variant<std::monostate, std::int64_t, Decimal, Day, std::string>;
+/// Absent (shown as a dash in print, empty in csv, null in json), count, number with decimals, day or text. Print shows
+/// a number rounded to its places; csv and json carry up to six decimals of it; a workbook holds it as near as it can,
+/// and shows it rounded.
+using Cell = std::variant<std::monostate, std::int64_t, Figure, Day, std::string>;
 
 enum class ColumnKind : std::uint8_t {
   text,
@@ -77,7 +79,7 @@ struct Chart {
 /// A line of the sums below a table: "Subtotal", "Sales tax 5 %", "Due". The value stands under the last column.
 struct SumLine {
   std::string label;
-  Cell value;           ///< money: a Decimal with the currency's places
+  Cell value;           ///< money, with the currency's places
   bool strong = false;  ///< the line the eye should find
 };
 

@@ -10,7 +10,7 @@ namespace {
 bool heads_before(const Cell& a, const Cell& b) {
   if (is_absent(a) || is_absent(b)) return !is_absent(a) && is_absent(b);
   if (!is_number(a) || !is_number(b)) return is_number(a) && !is_number(b);
-  return std::get<Decimal>(added(a, Decimal{0, 9})).units < std::get<Decimal>(added(b, Decimal{0, 9})).units;
+  return as_figure(a).exact() < as_figure(b).exact();
 }
 
 bool same_head(const Cell& a, const Cell& b) {

@@ -1,5 +1,5 @@
 // grid.h -- a table in long form laid out as the trade writes a tally: a row a size, a column a length,
-// footed both ways. Works out only exact sums of figures that are already as shown; draws nothing.
+// footed both ways. Works out only exact sums; draws nothing.
 #pragma once
 
 #include <vector>

@@ -1,7 +1,7 @@
 // json.cpp -- json for scripts. The keys are stable: report, title, columns, rows, totals; of the first table when
 // there are several, and then `tables` carries every table with its name and title. `sums` and `notes` of a table,
-// `head` of a paper and `foot` come last, when there are any. Numbers are written digit for digit as shown, so no
-// binary fraction creeps in.
+// `head` of a paper and `foot` come last, when there are any. Numbers are written digit for digit, with
+// up to six decimals, so no binary fraction creeps in.
 #include <nlohmann/json.hpp>
 #include <string>
 
@@ -28,9 +28,10 @@ std::string block(char open, const std::vector<std::string>& items, char close, 
   return out + "\n" + indent + close;
 }
 
-/// Money has its sign for a unit: in json it stands in no cell.
+/// Plain: m3. Money has its sign for a unit: in json it stands in no cell.
 std::string unit_of(const Column& column, const Style& style) {
-  return column.unit.empty() && column.kind == ColumnKind::money ? style.currency.sign : column.unit;
+  return column.unit.empty() && column.kind == ColumnKind::money ? style.currency.sign
+                                                                 : plain_unit(column.unit);
 }
 
 std::string columns(const Table& table, const Style& style, const std::string& indent) {

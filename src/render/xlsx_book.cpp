@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <ctime>
+#include <stdexcept>
 
 #include "base/text.h"
 #include "render/cell.h"
@@ -173,9 +174,9 @@ namespace {
 int number_width(const Cell& cell) {
   if (std::holds_alternative<Day>(cell)) return 10;
   const auto* count = std::get_if<std::int64_t>(&cell);
-  const std::int64_t units = count != nullptr ? *count : std::get<Decimal>(cell).units;
-  int width = count != nullptr || std::get<Decimal>(cell).places == 0 ? 1 : 3;  // a sign, "0."
-  for (std::int64_t rest = units; rest != 0; rest /= 10) ++width;
+  const Decimal shown = count != nullptr ? Decimal{*count, 0} : std::get<Figure>(cell).shown();
+  int width = shown.places == 0 ? 1 : 3;  // a sign, "0."
+  for (std::int64_t rest = shown.units; rest != 0; rest /= 10) ++width;
   return width + (width - 1) / 4;
 }
 
@@ -188,11 +189,7 @@ bool needs_lines(const std::string& text) {
 double spreadsheet_number(const Cell& cell) {
   if (const auto* count = std::get_if<std::int64_t>(&cell)) return static_cast<double>(*count);
   if (const auto* day = std::get_if<Day>(&cell)) return serial_day(*day);
-  const auto& decimal = std::get<Decimal>(cell);
-  double power = 1;
-  for (int i = 0; i < decimal.places; ++i)
-    power *= 10;  // exact to 10^22, so the quotient is the nearest double
-  return static_cast<double>(decimal.units) / power;
+  return std::get<Figure>(cell).nearest();
 }
 
 void Cursor::put(SheetColumn column, const Cell& cell, const Look& look) {
@@ -226,13 +223,26 @@ void Cursor::put_at(const Place& place, const Cell& cell, const Look& look) {
     if (lines * line > 1) set_height(lines * line);
   }
   lxw_format* const format = book_.format(dressed);
-  if (place.last > place.first) worksheet_merge_range(sheet_, row, place.first, row, place.last, "", format);
+  merge(place, format);
   if (text != nullptr)
     worksheet_write_string(sheet_, row, place.first, cell_text(*text).c_str(), format);
   else if (is_absent(cell))
     worksheet_write_blank(sheet_, row, place.first, format);
   else
     worksheet_write_number(sheet_, row, place.first, spreadsheet_number(cell), format);
+}
+
+/// Makes one cell of the columns a place lies over. A file in which two such ranges share a cell is refused by strict
+/// readers, so this is a fault here.
+void Cursor::merge(const Place& place, lxw_format* format) {
+  if (place.last == place.first) return;
+  if (merged_row_ != row) merged_.clear();
+  merged_row_ = row;
+  for (const auto& [first, last] : merged_)
+    if (place.first <= last && first <= place.last)
+      throw std::logic_error("a cell of the workbook is written twice");
+  merged_.emplace_back(place.first, place.last);
+  worksheet_merge_range(sheet_, row, place.first, row, place.last, "", format);
 }
 
 void Cursor::write_text(SheetColumn column, const std::string& text, const Look& look, lxw_format* format) {
@@ -263,8 +273,7 @@ void Cursor::set_height(double lines) {
 void Cursor::put_formula(SheetColumn column, const std::string& formula, const Cell& value,
                          const Look& look) {
   lxw_format* const format = book_.format(look);
-  if (!places_.empty() && places_[column].last > places_[column].first)
-    worksheet_merge_range(sheet_, row, places_[column].first, row, places_[column].last, "", format);
+  if (!places_.empty()) merge(places_[column], format);
   worksheet_write_formula_num(sheet_, row, at(column), ("=" + formula).c_str(), format,
                               spreadsheet_number(value));
   widen(column, number_width(value) + 2);

@@ -124,6 +124,7 @@ class Cursor {
     std::string text;
   };
   void write_text(SheetColumn column, const std::string& text, const Look& look, lxw_format* format);
+  void merge(const Place& place, lxw_format* format);
   void set_widths();
   void lay_words_across();
 
@@ -136,13 +137,15 @@ class Cursor {
   double tallest_ = 1;
   std::set<SheetColumn> hidden_;
   std::vector<Words> words_;
+  std::vector<std::pair<SheetColumn, SheetColumn>> merged_;  ///< in merged_row_: first and last column
+  SheetRow merged_row_ = 0;
 };
 
 std::string cell_name(SheetRow row, SheetColumn column);
 /// "SUM(C5:C9,C11:C20)" over the given rows of one column; "0" when there are none.
 std::string sum_of_rows(const std::vector<SheetRow>& rows, SheetColumn column);
 
-/// The value of a count, decimal or day as a spreadsheet holds it.
+/// The value of a number or day as a spreadsheet holds it: the exact one as near as a double comes to it.
 double spreadsheet_number(const Cell& cell);
 
 /// Writes a table (or its grid) at the cursor. Returns its heading row.

@@ -86,9 +86,11 @@ void write_foot(Cursor& cursor, const Table& table, const GridLayout& grid, cons
     look.ruled_above = f == 0;
     cursor.put_text(0, heading_of(column) + (column.unit.empty() ? "" : ", " + column.unit),
                     {.bold = true, .ruled_above = f == 0});
+    const auto sum_at = static_cast<SheetColumn>(ruler.first_sum + f);
     const auto end = static_cast<SheetColumn>(ruler.first_sum + grid.figures.size());
     for (SheetColumn i = 1; i < end; ++i) {
-      if (i < ruler.first_head || i >= ruler.first_sum) cursor.put(i, Cell{}, look);
+      const bool blank = i < ruler.first_head || (i >= ruler.first_sum && i != sum_at);
+      if (blank || (i == sum_at && !is_number(figure.total))) cursor.put(i, Cell{}, look);
     }
     for (std::size_t i = 0; i < grid.heads.size(); ++i) {
       const auto at = static_cast<SheetColumn>(ruler.first_head + i);
@@ -98,10 +100,8 @@ void write_foot(Cursor& cursor, const Table& table, const GridLayout& grid, cons
         cursor.put(at, figure.head_sums[i], look);
       }
     }
-    if (is_number(figure.total)) {
-      const auto at = static_cast<SheetColumn>(ruler.first_sum + f);
-      cursor.put_formula(at, sum_of_rows(ruler.lines, cursor.at(at)), figure.total, look);
-    }
+    if (is_number(figure.total))
+      cursor.put_formula(sum_at, sum_of_rows(ruler.lines, cursor.at(sum_at)), figure.total, look);
     ++cursor.row;
   }
 }

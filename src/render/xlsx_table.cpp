@@ -132,14 +132,16 @@ std::vector<Pen> pens(Cursor& cursor, const Table& table, const Places& places) 
 
 /// A figure with other decimals than its column (0.75 h under 1,911 bf) is shown with its own, as in every other form.
 void put_cell(Cursor& cursor, const Table& table, const Pen& pen, const Cell& cell, std::size_t how) {
-  const auto* decimal = std::get_if<Decimal>(&cell);
+  const auto* figure = std::get_if<Figure>(&cell);
   const Column& column = table.columns[pen.column];
-  if (decimal == nullptr || decimal->places == column.places || column.kind == ColumnKind::count) {
+  if (const auto* text = std::get_if<std::string>(&cell); text != nullptr && holds_units(column))
+    return cursor.put(pen.at, printed_unit(*text), pen.looks[how], pen.formats[how]);
+  if (figure == nullptr || figure->places() == column.places || column.kind == ColumnKind::count) {
     cursor.put(pen.at, cell, pen.looks[how], pen.formats[how]);
     return;
   }
   Column own = column;
-  own.places = decimal->places;
+  own.places = figure->places();
   Look look = pen.looks[how];
   look.number = number_format(own, cursor.book().document().style);
   cursor.put(pen.at, cell, look);
@@ -155,14 +157,6 @@ std::vector<SheetRow> write_rows(Cursor& cursor, const Table& table, const Place
     ++cursor.row;
   }
   return counted;
-}
-
-Rational exact(const Cell& cell) {
-  if (const auto* count = std::get_if<std::int64_t>(&cell)) return Rational(*count);
-  const auto& decimal = std::get<Decimal>(cell);
-  Wide den = 1;
-  for (int i = 0; i < decimal.places; ++i) den *= 10;
-  return Rational(decimal.units, den);
 }
 
 /// What works the totals of a table out live, on the row of the totals.
@@ -184,27 +178,23 @@ class Totals {
   [[nodiscard]] SheetColumn at(std::size_t column) const { return cursor_.at(places_.of(column)); }
   [[nodiscard]] std::string sum(std::size_t column) const { return sum_of_rows(counted_, at(column)); }
 
-  /// A ratio of two totals as a formula, when from the figures as shown it gives the total as shown; else nothing, and
-  /// the total worked out from the exact figures stands alone.
+  /// A ratio of two totals as a formula, where the totals give it; else nothing, and the total stands as a figure.
   [[nodiscard]] std::string ratio(std::size_t column) const {
     const auto& ratio = *table_.columns[column].ratio;
     const Cell& total = table_.totals[column];
     const Cell& over = table_.totals[ratio.over];
     const Cell& under = table_.totals[ratio.under];
     if (!is_number(total) || !is_number(over) || !is_number(under)) return "";
-    const Rational top = exact(over);
-    const Rational bottom = exact(under);
+    const Rational top = as_figure(over).exact();
+    const Rational bottom = as_figure(under).exact();
     if (bottom.is_zero()) return "";
     const Rational value =
         ratio.percent_over ? Rational(100) * (top - bottom) / bottom : Rational(ratio.scale) * top / bottom;
-    const int digits = table_.columns[column].places;
-    if (exact(shown(value, digits)) != exact(total)) return "";
+    if (value != as_figure(total).exact()) return "";
     const std::string a = cell_name(cursor_.row, at(ratio.over));
     const std::string b = cell_name(cursor_.row, at(ratio.under));
-    const std::string body = ratio.percent_over ? "100*(" + a + "-" + b + ")/" + b
-                             : ratio.scale == 1 ? a + "/" + b
-                                                : std::to_string(ratio.scale) + "*" + a + "/" + b;
-    return "ROUND(" + body + "," + std::to_string(digits) + ")";
+    if (ratio.percent_over) return "100*(" + a + "-" + b + ")/" + b;
+    return (ratio.scale == 1 ? "" : std::to_string(ratio.scale) + "*") + a + "/" + b;
   }
 
   /// Parts of a whole that no row adds to (every row says all of it) are themselves added up, where they meet the total.
@@ -215,7 +205,7 @@ class Totals {
     for (const Row& row : table_.rows) {
       if (!row.struck) sum_of = added(sum_of, row.cells[column]);
     }
-    return is_number(sum_of) && exact(sum_of) == exact(total) ? sum(column) : "";
+    return is_number(sum_of) && as_figure(sum_of).exact() == as_figure(total).exact() ? sum(column) : "";
   }
 
   const Cursor& cursor_;

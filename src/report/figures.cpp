@@ -27,20 +27,24 @@ Wide common_multiple(Wide a, Wide b) {
   return checked(Rational(a, b).num(), b);  // a/b in lowest terms, times b
 }
 
+struct Fraction {
+  Wide top = 0;
+  Wide under = 1;  ///< > 0
+};
+
 /// The quotients of two columns. over / under = (o * a) / (u * b) for every row, with whole a and b of no row.
 class Quotients {
  public:
-  Quotients(Kind kind, const Figures& over, const Figures& under, const Rational& factor, int places)
-      : kind_(kind), over_(over), under_(under), factor_(factor), places_(places) {
+  Quotients(Kind kind, const Figures& over, const Figures& under, const Rational& factor)
+      : kind_(kind), over_(over), under_(under), factor_(factor) {
     const Rational sides(under.under, over.under);
     a_ = sides.num();
     b_ = sides.den();
-    const Rational shown = factor * Rational(power_of_ten(places));
-    times_ = shown.num();
-    by_ = shown.den();
+    times_ = factor.num();
+    by_ = factor.den();
   }
 
-  [[nodiscard]] std::int64_t rounded(std::size_t row) const {
+  [[nodiscard]] Fraction of(std::size_t row) const {
     Wide top = 0;
     Wide bottom = 0;
     Wide less = 0;
@@ -49,22 +53,21 @@ class Quotients {
                       times(top, times_, top) && times(bottom, by_, bottom) &&
                       !__builtin_sub_overflow(0, top, &less);
     if (!fits) return reduced(row);
-    return bottom < 0 ? round_half_up(less, -bottom) : round_half_up(top, bottom);
+    return bottom < 0 ? Fraction{less, -bottom} : Fraction{top, bottom};
   }
 
  private:
   /// By fractions in lowest terms, where the products above are too long.
-  [[nodiscard]] std::int64_t reduced(std::size_t row) const {
-    return divided(kind_, Rational(over_.tops[row], over_.under), Rational(under_.tops[row], under_.under),
-                   factor_)
-        ->rounded(places_);
+  [[nodiscard]] Fraction reduced(std::size_t row) const {
+    const Exact quotient = divided(kind_, Rational(over_.tops[row], over_.under),
+                                   Rational(under_.tops[row], under_.under), factor_);
+    return {quotient->num(), quotient->den()};
   }
 
   Kind kind_;
   const Figures& over_;
   const Figures& under_;
   Rational factor_;
-  int places_;
   Wide a_ = 1;
   Wide b_ = 1;
   Wide times_ = 1;
@@ -88,8 +91,11 @@ void Figures::drop(std::size_t row) {
   there[row] = 0;
 }
 
-std::int64_t Figures::rounded(std::size_t row, int places) const {
-  return round_half_up(checked(tops[row], Wide{power_of_ten(places)}), under);
+render::Cell Figures::cell(std::size_t row, int places) const {
+  if (there[row] == 0) return {};
+  const render::Figure figure(tops[row], unders.empty() ? under : unders[row], places);
+  if (places == 0 && figure.is_whole()) return figure.shown().units;
+  return figure;
 }
 
 Exact summed(const Figures& figures, const Struck& struck) {
@@ -124,14 +130,16 @@ void multiply(Figures& figures, const std::vector<Rational>& factors, const std:
   figures.under = checked(figures.under, under);
 }
 
-Figures divided(Kind kind, const Figures& over, const Figures& under, const Rational& times, int places) {
+Figures divided(Kind kind, const Figures& over, const Figures& under, const Rational& times) {
   Figures out;
   out.resize(over.size());
-  out.under = power_of_ten(places);
-  const Quotients quotients(kind, over, under, times, places);
+  out.unders.resize(over.size(), 1);
+  const Quotients quotients(kind, over, under, times);
   for (std::size_t r = 0; r < over.size(); ++r) {
     if (over.there[r] == 0 || under.there[r] == 0 || under.tops[r] == 0) continue;
-    out.set(r, quotients.rounded(r));
+    const Fraction quotient = quotients.of(r);
+    out.set(r, quotient.top);
+    out.unders[r] = quotient.under;
   }
   return out;
 }

@@ -1,5 +1,5 @@
-// figures.h -- the figures of one number column, exact: whole numbers over one denominator, so that adding and
-// rounding thousands of them needs no fraction to be reduced.
+// figures.h -- the figures of one number column, exact: whole numbers over one denominator, so that adding thousands of
+// them needs no fraction to be reduced. Only quotients, which are never added, have a denominator each.
 #pragma once
 
 #include <cstdint>
@@ -16,8 +16,9 @@ using Exact = std::optional<Rational>;
 
 struct Figures {
   std::vector<Wide> tops;
-  std::vector<char> there;  ///< 0 = absent; its top is then 0
-  Wide under = 1;           ///< of all tops; > 0
+  std::vector<char> there;   ///< 0 = absent; its top is then 0
+  Wide under = 1;            ///< of all tops; > 0
+  std::vector<Wide> unders;  ///< of each top, > 0, where they differ: quotients; else empty
   Exact total;
   std::string unit;
   bool one_unit = true;         ///< false: the rows' units differ, so there is nothing to total
@@ -28,8 +29,8 @@ struct Figures {
   void resize(std::size_t rows);
   void set(std::size_t row, Wide top);
   void drop(std::size_t row);
-  /// A row as shown with so many places.
-  [[nodiscard]] std::int64_t rounded(std::size_t row, int places) const;
+  /// A row shown with so many places: a whole number that is shown without any is a count; absent is absent.
+  [[nodiscard]] render::Cell cell(std::size_t row, int places) const;
 };
 
 /// The rows that count in a total: all but the struck ones.
@@ -44,9 +45,9 @@ int places_needed(const Figures& figures, int least, int most);
 /// Every row times the factor that `which` names for it.
 void multiply(Figures& figures, const std::vector<Rational>& factors, const std::vector<char>& which);
 
-/// A ratio column: `over` / `under` row by row, as a ratio's kind works it out (times `times`), rounded to `places`.
-/// A row without both, or over nothing, is absent. The rounded rows are given as figures of their own.
-Figures divided(Kind kind, const Figures& over, const Figures& under, const Rational& times, int places);
+/// A ratio column: `over` / `under` row by row, as a ratio's kind works it out (times `times`). A row without both, or
+/// over nothing, is absent.
+Figures divided(Kind kind, const Figures& over, const Figures& under, const Rational& times);
 Exact divided(Kind kind, const Exact& over, const Exact& under, const Rational& times);
 
 }  // namespace kerfbook::report

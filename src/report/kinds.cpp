@@ -6,6 +6,7 @@
 
 #include "base/text.h"
 #include "measure/size.h"
+#include "render/cell.h"
 
 namespace kerfbook::report {
 namespace {
@@ -46,7 +47,7 @@ Rational power_of_ten(int places) {
 }
 
 std::string metric_word(std::string_view word) {
-  if (word == "bf" || word == "ft3" || word == "mbf" || word == "MBF") return "m3";
+  if (word == "bf" || word == "ft3" || word == "ft³" || word == "mbf" || word == "MBF") return "m3";
   if (word == "ft") return "m";
   if (word == "in") return "cm";
   return std::string(word);
@@ -168,7 +169,7 @@ std::string metric_name(std::string_view name) {
 }
 
 std::string metric_heading(std::string_view heading) {
-  return words_changed(heading, ' ');
+  return render::printed_unit(words_changed(heading, ' '));
 }
 
 }  // namespace kerfbook::report

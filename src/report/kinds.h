@@ -1,5 +1,5 @@
 // kinds.h -- the kinds of column a report may declare: what whole number SQL gives, what exact number it stands for,
-// how it is shown. One row of one table (kinds.cpp) a kind. Rounding for the eye is settle.h's work.
+// how it is shown. One row of one table (kinds.cpp) a kind.
 #pragma once
 
 #include <cstdint>

@@ -36,7 +36,7 @@
 //   total=sum | total=none      a sum under the column; `none` keeps a ratio from being totalled
 //   of=A/B                      the two columns of a ratio
 //   once                        a ratio whose under is the same whole in every row (all lumber of the period): it
-//                               counts once in the total, and the rows' parts are printed so that they add up to it
+//                               counts once in the total
 //   per=mbf                     a ratio is per thousand board feet (in a metric book: per m3)
 //   unit=WORD                   the unit shown; unit=money: the book's currency, with its places (micro:4: up to four
 //                               where a rate needs them)
@@ -47,8 +47,11 @@
 //   width=N                     characters on paper
 // Where a log scale is shown the engine itself says by which rules the logs were scaled, when there are several or the
 // mill file has another by now (scale_notes.h).
-// A ratio's total is total over total, of the rows that have both; a mean of ratios cannot be written. In a ratio a
-// column counts as it is shown, but exactly. A ratio whose under is zero or absent is absent.
+// Every figure is exact and is printed as the nearest; a total is the exact sum, and where the printed lines do not add
+// to it a note says so. A ratio's total is total over total, of the very sums that are printed under its two columns: a
+// row that lacks one side counts with the other. Where both sides are hidden their sums are not printed, and only the
+// rows that have both count; so a SELECT that must leave rows out of a rate gives it hidden sides of its own. A mean of
+// ratios cannot be written. A ratio whose under is zero or absent is absent.
 #pragma once
 
 #include <optional>

@@ -6,6 +6,7 @@
 
 #include "base/error.h"
 #include "base/text.h"
+#include "render/footing.h"
 #include "report/filters.h"
 #include "report/guard.h"
 #include "report/rescale.h"
@@ -32,8 +33,9 @@ void refuse_faulty(const ReportFile& report, const std::vector<Diagnostic>& faul
 
 class Runner {
  public:
-  Runner(const ReportFile& report, const book::Book& book, const Filtered& filters)
-      : report_(report), db_(book.database().getHandle()), filters_(filters) {
+  Runner(const ReportFile& report, const book::Book& book, const Filtered& filters,
+         const render::Style& style)
+      : report_(report), db_(book.database().getHandle()), filters_(filters), style_(style) {
     setting_.metric_book = book.mill().units == measure::System::metric;
     setting_.money_places = book.mill().currency.places;
     setting_.money_sign = book.mill().currency.sign;
@@ -48,6 +50,7 @@ class Runner {
     } catch (const SqlFault& fault) {
       fail(report_, line_in_file(spec.sql, spec.sql_line, fault.at()), fault.what());
     }
+    render::note_rounding(table, style_);
     if (!spec.notes_sql.empty()) add_notes(spec, table);
     return table;
   }
@@ -69,6 +72,7 @@ class Runner {
   const ReportFile& report_;
   sqlite3* db_;
   const Filtered& filters_;
+  const render::Style& style_;
   Setting setting_;
 };
 
@@ -150,7 +154,7 @@ render::Document run_report(const ReportFile& report, const book::Book& book, co
   const auto day = [&](const char* name) { return std::get<std::int64_t>(filters.parameters.at(name)); };
   const Rescaled rescaled(book, ask.rule, day("from"), day("to"));
   if (!ask.rule.empty()) filters.words.push_back("logs scaled again by " + rescaled.rule());
-  const Runner runner(report, book, filters);
+  const Runner runner(report, book, filters, style);
   render::Document document;
   document.name = report.name;
   document.title = report.title;

@@ -3,12 +3,10 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <deque>
-#include <map>
 #include <string_view>
 
-#include "base/settle.h"
 #include "measure/size.h"
+#include "render/cell.h"
 #include "report/figures.h"
 #include "report/kinds.h"
 #include "report/raw_view.h"
@@ -16,13 +14,7 @@
 namespace kerfbook::report {
 namespace {
 
-constexpr int kHiddenPlaces = 6;  // a figure nobody sees keeps enough places for a workbook to divide by
-
-/// A value that is no text, as a key tells it apart.
-std::string written(const View& value) {
-  const auto* number = std::get_if<std::int64_t>(&value);
-  return number == nullptr ? "" : std::to_string(*number);
-}
+constexpr int kHiddenPlaces = 6;  // a figure of a workbook's hidden columns is shown so to who looks there
 
 class TableMaker {
  public:
@@ -136,6 +128,7 @@ class TableMaker {
         column.unit != "bf") {
       column.name.replace(column.name.size() - 2, 2, column.unit == "hoppus ft" ? "hoppus_ft" : column.unit);
     }
+    column.unit = render::printed_unit(column.unit);
     column.places = places_of(c, metric);
     column.kind = spec.unit == "money" ? render::ColumnKind::money : shown_kind(spec.kind, column.places);
     if (spec.total == Totalled::sum && figures_[c].one_unit) column.total = render::TotalKind::sum;
@@ -183,7 +176,8 @@ class TableMaker {
   }
 
   /// A ratio column: its two sides row by row, made alike where one side is lumber and the other a log scale in
-  /// another unit, and limited to the rows that have both where the total would else count half a row.
+  /// another unit. Its total is over the sums that are printed under its sides, whatever rows have but one of them; of
+  /// two sides that nobody sees, whose sums are not printed, only the rows that have both count.
   void work_out(std::size_t c) {
     const ColumnSpec& spec = spec_.columns[c];
     std::size_t over = raw_.column_of(spec.over);
@@ -193,16 +187,15 @@ class TableMaker {
       Figures tops = figures_[over];
       Figures bottoms = figures_[under];
       convert_to_scale(over, under, tops);
-      keep_pairs(tops, bottoms);
+      if (are_hidden(over, under)) keep_pairs(tops, bottoms);
       over = add_hidden(spec.name + "_over", std::move(tops));
       under = add_hidden(spec.name + "_under", std::move(bottoms));
     }
     const Rational times = multiplier(spec);
     render::Column& column = table_.columns[c];
     const Exact once = spec.under_once ? same_in_all(spec, figures_[under]) : Exact{};
-    figures_[c] = is_part_of_whole(c)
-                      ? parts_of(figures_[over], once, times)
-                      : divided(spec.kind, figures_[over], figures_[under], times, column.places);
+    figures_[c] = is_part_of_whole(c) ? parts_of(figures_[over], once, times)
+                                      : divided(spec.kind, figures_[over], figures_[under], times);
     column.ratio = render::Column::Ratio{over, under, times.rounded(0), spec.kind == Kind::percent_over};
     if (!totalled_ || spec.total == Totalled::none || !one_unit) return;
     column.total = render::TotalKind::ratio;
@@ -212,7 +205,7 @@ class TableMaker {
     figures_[c].total = divided(spec.kind, summed(figures_[over], struck_), whole, times);
   }
 
-  /// Parts of one whole, exact: who reads them adds them up, as sums are added.
+  /// Parts of one whole.
   static Figures parts_of(const Figures& parts, const Exact& whole, const Rational& times) {
     Figures out = parts;
     if (!whole || whole->is_zero()) {
@@ -260,7 +253,7 @@ class TableMaker {
   }
 
   [[nodiscard]] bool needs_own_sides(std::size_t over, std::size_t under) const {
-    if (figures_[over].there != figures_[under].there) return true;
+    if (are_hidden(over, under) && figures_[over].there != figures_[under].there) return true;
     if (!is_lumber_over_scale(over, under)) return false;
     const std::size_t units = raw_.column_of(spec_.columns[under].unit_from);
     const std::string_view same = setting_.metric_book ? "m3" : "bf";  // the unit lumber is counted in
@@ -270,6 +263,11 @@ class TableMaker {
     return false;
   }
 
+  [[nodiscard]] bool are_hidden(std::size_t over, std::size_t under) const {
+    return spec_.columns[over].hidden && spec_.columns[under].hidden;
+  }
+
+  /// Lumber of a row without a scale is counted in the unit of the others.
   void convert_to_scale(std::size_t over, std::size_t under, Figures& tops) const {
     if (!is_lumber_over_scale(over, under)) return;
     const std::size_t units = raw_.column_of(spec_.columns[under].unit_from);
@@ -277,8 +275,9 @@ class TableMaker {
     std::vector<Rational> factors;
     std::vector<char> which(tops.size(), 0);
     for (std::size_t r = 0; r < tops.size(); ++r) {
-      if (tops.there[r] == 0 || figures_[under].there[r] == 0) continue;
-      const std::string_view unit = raw_.text(r, units);
+      if (tops.there[r] == 0) continue;
+      const bool scaled = figures_[under].there[r] != 0;
+      const std::string_view unit = scaled ? raw_.text(r, units) : figures_[under].unit;
       const auto factor = per_board_foot(unit, setting_.metric_book);
       if (!factor) {
         tops.drop(r);
@@ -325,18 +324,9 @@ class TableMaker {
     if (!spec_.chart.empty()) table_.chart = read_chart(spec_);
     for (std::size_t c = 0; c < table_.columns.size(); ++c) {
       if (c < spec_.columns.size() && !is_number(spec_.columns[c].kind)) continue;
-      if (table_.columns[c].total == render::TotalKind::sum || is_part_of_whole(c)) {
-        fill_settled(c);
-      } else {
-        fill_rounded(c);
-      }
+      fill_figures(c);
     }
     if (!spec_.grid.empty()) table_.grid = read_grid(spec_, table_);  // with the sums that a row has
-  }
-
-  static render::Cell cell(std::int64_t units, const render::Column& column) {
-    if (column.places == 0) return units;
-    return Decimal{units, column.places};
   }
 
   void fill_words(std::size_t c) {
@@ -354,72 +344,17 @@ class TableMaker {
     }
   }
 
-  void fill_rounded(std::size_t c) {
+  void fill_figures(std::size_t c) {
     const render::Column& column = table_.columns[c];
     const Figures& figures = figures_[c];
-    for (std::size_t r = 0; r < table_.rows.size(); ++r) {
-      if (figures.there[r] != 0) table_.rows[r].cells[c] = cell(figures.rounded(r, column.places), column);
-    }
-    if (!table_.totals.empty() && column.ratio && figures.total) {
-      table_.totals[c] = cell(figures.total->rounded(column.places), column);
-    }
-  }
-
-  /// Struck rows are rounded by themselves, the others so that they add up to the total.
-  void fill_settled(std::size_t c) {
-    const Figures& figures = figures_[c];
-    if (!figures.total || table_.totals.empty()) return fill_rounded(c);
-    const render::Column& column = table_.columns[c];
-    std::vector<std::size_t> at;
-    std::vector<Wide> tops;
-    at.reserve(figures.size());
-    tops.reserve(figures.size());
-    for (std::size_t r = 0; r < table_.rows.size(); ++r) {
-      if (figures.there[r] == 0) continue;
-      if (struck_[r] != 0) {
-        table_.rows[r].cells[c] = cell(figures.rounded(r, column.places), column);
-        continue;
-      }
-      at.push_back(r);
-      tops.push_back(figures.tops[r]);
-    }
-    const std::int64_t total = figures.total->rounded(column.places);
-    const auto settled = in_grid(c)
-                             ? settle_in_groups(tops, figures.under, grid_groups(at), column.places, total)
-                             : settle(tops, figures.under, column.places, total);
-    for (std::size_t i = 0; i < at.size(); ++i) table_.rows[at[i]].cells[c] = cell(settled[i], column);
-    table_.totals[c] = cell(total, column);
-  }
-
-  bool in_grid(std::size_t c) const {
-    if (!table_.grid) return false;
-    const auto& sums = table_.grid->row_sums;
-    return table_.grid->cell == c || std::find(sums.begin(), sums.end(), c) != sums.end();
-  }
-
-  /// The grid row of each table row: rows with the same keys stand in one line of the grid.
-  std::vector<std::size_t> grid_groups(const std::vector<std::size_t>& rows) const {
-    std::map<std::vector<std::string_view>, std::size_t> known;
-    std::deque<std::string> kept;  // keys that are no text, a day or a count
-    std::vector<std::size_t> groups;
-    groups.reserve(rows.size());
-    std::vector<std::string_view> last;
-    std::vector<std::string_view> key(table_.grid->row_keys.size());
-    for (const std::size_t r : rows) {
-      for (std::size_t i = 0; i < key.size(); ++i) {
-        const std::size_t column = table_.grid->row_keys[i];
-        const auto* text = std::get_if<std::string>(&table_.rows[r].cells[column]);
-        key[i] =
-            text != nullptr ? std::string_view(*text) : kept.emplace_back(written(raw_.value(r, column)));
-      }
-      if (!groups.empty() && key == last) {  // as for most: the rows of a line stand together
-        groups.push_back(groups.back());
-        continue;
-      }
-      groups.push_back(known.emplace(key, known.size()).first->second);
-      last = key;
-    }
-    return groups;
+    for (std::size_t r = 0; r < table_.rows.size(); ++r)
+      table_.rows[r].cells[c] = figures.cell(r, column.places);
+    if (table_.totals.empty() || !figures.total || column.total == render::TotalKind::none) return;
+    Figures total;
+    total.under = figures.total->den();
+    total.resize(1);
+    total.set(0, figures.total->num());
+    table_.totals[c] = total.cell(0, column.places);
   }
 
   const TableSpec& spec_;

@@ -1,4 +1,4 @@
-// table.h -- rows as SQL gave them become a table of typed cells: units, ratios, totals, rounding that adds up.
+// table.h -- rows as SQL gave them become a table of typed cells: units, ratios, totals.
 // Inside the room; knows no database. The rules are those of report.h's header comment.
 #pragma once
 

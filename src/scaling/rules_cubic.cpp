@@ -143,7 +143,7 @@ const std::array kRules{
         .formula = "pi x (r1^2 + r2^2) / 2 x L / 10 000, r the end radii in cm, L in m",
         .range = "any",
         .customs = "end radii to the nearest centimetre (diameters to 2 cm), lengths down to 0.1 m, result "
-                   "to 0.001 m3; "
+                   "to 0.001 m³; "
                    "rot, hole, char and missing wood are deducted",
         .needs = Needs::both_ends,
         .answers = Answers::cubic_metres,
@@ -166,7 +166,7 @@ const std::array kRules{
         .range = "any",
         .customs = "the shorter of two diameters, cut to 1 cm under 14 cm and to even centimetres from 14 cm "
                    "(from memory); "
-                   "length as measured; 0.001 m3 (from memory); no allowance is made for oval ends",
+                   "length as measured; 0.001 m³ (from memory); no allowance is made for oval ends",
         .answers = Answers::cubic_metres,
         .diameter_class = DiameterClass::jas,
         .scale = small_end_squared,
@@ -183,7 +183,7 @@ const std::array kRules{
             "Korean forestry examination notes, eidsn.tistory.com/12883795 and codekiller.tistory.com/1387",
         .formula = "as JAS",
         .range = "any",
-        .customs = "the shorter of two diameters, cut to 1 cm; length cut to 0.1 m; 0.001 m3",
+        .customs = "the shorter of two diameters, cut to 1 cm; length cut to 0.1 m; 0.001 m³",
         .answers = Answers::cubic_metres,
         .diameter_class = DiameterClass::centimetre,
         .scale = small_end_squared,
@@ -193,7 +193,7 @@ const std::array kRules{
         .name = "hoppus",
         .title = "Hoppus",
         .source = "Forestry dictionary entry Hoppus Foot (forestryforum.com, item 1116); Wikipedia, Hoppus",
-        .formula = "(quarter girth in)^2 x L ft / 144; 1 hoppus ft = 4/pi = 1.273 ft3",
+        .formula = "(quarter girth in)^2 x L ft / 144; 1 hoppus ft = 4/pi = 1.273 ft³",
         .range = "any",
         .customs = "girth at mid length, or a middle diameter taken for its girth; as measured; not rounded",
         .needs = Needs::middle,

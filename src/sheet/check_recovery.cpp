@@ -42,8 +42,11 @@ std::string scale_text(const RunFacts& run, const scaling::Practice& practice) {
     unit = scaling::unit_word(scale->unit);
   }
   const int places = unit == "m3" ? 2 : 0;
-  return " on " + rounded_text({net, scaling::kPerUnit}, places) + " " + unit + " of log scale (" +
-         practice.name + ")";
+  return " on " + rounded_text({net, scaling::kPerUnit}, places) + " " +
+         (unit == "m3"    ? "m³"
+          : unit == "ft3" ? "ft³"
+                          : unit) +
+         " of log scale (" + practice.name + ")";
 }
 
 /// 32 as 23, when that is less. 20 is not 02.

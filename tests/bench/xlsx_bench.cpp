@@ -83,8 +83,7 @@ void write_bare(const Document& document, const std::string& file) {
     for (lxw_col_t i = 4; i < 6; ++i) {
       worksheet_write_number(sheet, at, i, static_cast<double>(std::get<std::int64_t>(row.cells[i])), count);
     }
-    worksheet_write_number(sheet, at, 6, static_cast<double>(std::get<Decimal>(row.cells[6]).units) / 100,
-                           hundredths);
+    worksheet_write_number(sheet, at, 6, std::get<Figure>(row.cells[6]).nearest(), hundredths);
     ++at;
   }
   workbook_close(book);

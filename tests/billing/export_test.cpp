@@ -20,7 +20,7 @@ std::string taxed() {
 }
 
 Money money_in(const render::Cell& cell) {
-  return {std::get<Decimal>(cell).units};
+  return {std::get<render::Figure>(cell).shown().units};
 }
 
 Money total_income(const DemoBook& demo, Day from, Day to) {

@@ -19,7 +19,7 @@ scaling::Practice practice(const char* name) {
 
 std::string shown(const render::Cell& cell) {
   if (const auto* text = std::get_if<std::string>(&cell)) return *text;
-  if (const auto* decimal = std::get_if<Decimal>(&cell)) return plain(*decimal);
+  if (const auto* figure = std::get_if<render::Figure>(&cell)) return plain(figure->shown());
   return "";
 }
 
@@ -105,17 +105,17 @@ TEST_CASE("logs under one rule have spec, rule, gross, deduction, net, unit, and
   CHECK(shown(document.tables[0].totals[4]) == "225");
 }
 
-TEST_CASE("shown figures add up along the line and down the column") {
-  const auto logs = logs_of_words({"19x9 defect 10%", "19x9 defect 10%", "19x9 defect 10%"}, false).logs;
+TEST_CASE("every scale and the total is the nearest figure, and a sound log has no deduction") {
+  const auto logs = logs_of_words({"12.5x12 defect 10% rot", "10.5x11", "12.5x12"}, false).logs;
   const auto document = scaled_logs(logs, {practice("doyle")}, false);
-  std::int64_t net = 0;
-  for (const auto& line : document.tables[0].rows) {
-    const auto units = [&line](std::size_t i) { return std::get<Decimal>(line.cells[i]).units; };
-    CHECK(units(2) - units(3) == units(4));
-    net += units(4);
-  }
-  CHECK(std::get<Decimal>(document.tables[0].totals[4]).units == net);
-  CHECK(net == 34'172);  // 3 x 113.90625 = 341.71875
+  // (12.5 - 4)^2 x 12 / 16 = 54.1875, less a tenth 48.76875; (10.5 - 4)^2 x 11 / 16 = 29.046875
+  CHECK(row(document, 0) == Fields{"12.5x12", "doyle", "54.19", "5.42", "48.77", "bf", "10% rot"});
+  CHECK(row(document, 1) == Fields{"10.5x11", "doyle", "29.05", "0.00", "29.05", "bf", ""});
+  CHECK(row(document, 2) == Fields{"12.5x12", "doyle", "54.19", "0.00", "54.19", "bf", ""});
+  CHECK(shown(document.tables[0].totals[2]) ==
+        "137.42");  // 137.421875, where the lines as printed add to 137.43
+  CHECK(shown(document.tables[0].totals[3]) == "5.42");
+  CHECK(shown(document.tables[0].totals[4]) == "132.00");
 }
 
 TEST_CASE("side by side, a rule that lacks a reading gives a row that says so; alone it refuses") {

@@ -36,10 +36,12 @@ std::string heading_words(const Column& column);
 
 /// What a table holds, without any renderer: what csv and json must agree with, row for row.
 Figures figures_of(const Table& table);
-/// The same rows as a tally is printed: sizes down, lengths across, footed both ways. Works from the cells as shown.
-Figures crossed(const Figures& long_form, const Table& table);
-/// What people must find printed: the long form under headings for people, or the grid.
-Figures as_printed(const Figures& long_form, const Table& table);
+/// What people must find printed of it, worked out from the exact figures and not by the renderers' own rounding and
+/// layout: every number the nearest one of its places; the long form under headings for people, or the grid, sizes down,
+/// lengths across, footed both ways with the exact sums.
+Figures printed_of(const Table& table);
+/// Of a grid.
+Figures crossed(const Table& table);
 
 /// The figures of every table, in the document's order. Throws std::runtime_error where the output has not the shape
 /// that its form has.
@@ -69,11 +71,25 @@ struct Sheet {
   /// The cells of a row that hold anything, by column.
   [[nodiscard]] std::map<int, SheetCell> row(int at) const;
 };
+/// Of a workbook of ours: fails where a strict reader would refuse it, and keeps it for check_second_reader().
 std::vector<Sheet> read_workbook(const std::string& bytes);
+/// What a strict reader asks of a workbook with these sheets: the order and the counts of its elements, no cell merged
+/// twice, every part there, the value of every formula.
+void check_strict(const std::string& bytes, const std::vector<Sheet>& sheets);
+/// Every workbook read so far is opened by a second reader (openpyxl), which finds the same figures, words and formulas.
+void check_second_reader();
+void keep_for_second_reader(const std::string& bytes);
+/// Of one that another program wrote.
+std::vector<Sheet> read_any_workbook(const std::string& bytes);
 /// Every cell of every sheet, one a line: its place, value, format and formula.
 std::string listing(const std::vector<Sheet>& sheets);
-/// A number of a worksheet in the one form.
+/// A number of a worksheet in the one form; and as the cell's format shows it.
 std::string number_in_sheet(const std::string& stored);
+std::string shown_in_sheet(const SheetCell& cell);
+/// As near as two ways of working a sum out with binary fractions come.
+bool near(const Rational& a, const Rational& b);
+/// Such a number as a number.
+double drawn(const Rational& value);
 
 /// Where a table of a report stands in its workbook.
 struct Place {

@@ -1,5 +1,5 @@
-// outputs_grid.cpp -- rows laid out as a tally is printed, worked out from the cells as another form shows them and not
-// by the renderers' own layout.
+// outputs_grid.cpp -- a table as it must be printed: every figure rounded, a tally's rows laid out, worked out from the
+// exact figures and not by the renderers' own rounding and layout.
 #include <algorithm>
 #include <map>
 
@@ -11,34 +11,40 @@ namespace {
 
 using Words = std::vector<std::string>;
 
-std::string sum_words(const Rational& sum) {
+/// A figure as it is printed, by the one rule; `places` of its column or its own.
+std::string rounded(const Rational& exact, int places) {
   Column number;
   number.kind = ColumnKind::decimal;
-  return canonical(plain(shown(sum, 9)), number);
+  return canonical(plain(Decimal{exact.rounded(places), places}), number);
+}
+
+std::string nearest(const Cell& cell, const Column& column) {
+  if (const auto* figure = std::get_if<Figure>(&cell)) return rounded(figure->exact(), figure->places());
+  const std::string words = plain_cell(cell);
+  return canonical(holds_units(column) ? printed_unit(words) : words, column);
 }
 
 /// Figures met so far; one that was never met is no figure, which is not nought.
 class Sums {
  public:
-  void add(const Words& at, const std::string& cell) {
-    if (cell.empty()) return;
-    auto& sum = sums_[at];
-    sum = sum + number_of(cell);
+  void add(const Words& at, const Cell& cell) {
+    if (!is_number(cell)) return;
+    auto& [sum, places] = sums_[at];
+    sum = sum + as_figure(cell).exact();
+    places = std::max(places, as_figure(cell).places());
   }
   [[nodiscard]] std::string of(const Words& at) const {
     const auto found = sums_.find(at);
-    return found == sums_.end() ? "" : sum_words(found->second);
+    return found == sums_.end() ? "" : rounded(found->second.first, found->second.second);
   }
 
  private:
-  std::map<Words, Rational> sums_;
+  std::map<Words, std::pair<Rational, int>> sums_;
 };
 
 class Crossing {
  public:
-  Crossing(const Figures& rows, const Table& table) : rows_(rows), table_(table) {
-    const auto shown = shown_columns(table);
-    for (std::size_t i = 0; i < shown.size(); ++i) at_[shown[i]] = i;
+  explicit Crossing(const Table& table) : table_(table) {
     for (const std::size_t key : table.grid->row_keys) {
       if (says_anything(key)) keys_.push_back(key);
     }
@@ -47,8 +53,8 @@ class Crossing {
     for (const std::size_t sum : table.grid->row_sums) {
       if (sum != table.grid->cell) figures_.push_back(sum);
     }
-    for (std::size_t r = 0; r < rows.rows.size(); ++r) {
-      if (!rows.struck[r]) take(rows.rows[r]);
+    for (const Row& row : table.rows) {
+      if (!row.struck) take(row);
     }
     std::stable_sort(heads_.begin(), heads_.end(), [](const auto& a, const auto& b) {
       return !a.empty() && (b.empty() || number_of(a) < number_of(b));
@@ -78,22 +84,22 @@ class Crossing {
     line.insert(line.end(), {head, what, std::to_string(figure)});
     return line;
   }
-  [[nodiscard]] const std::string& cell(const Words& row, std::size_t column) const {
-    return row.at(at_.at(column));
+  [[nodiscard]] std::string words(const Row& row, std::size_t column) const {
+    return nearest(row.cells.at(column), table_.columns[column]);
   }
   [[nodiscard]] bool says_anything(std::size_t key) const {
-    return std::any_of(rows_.rows.begin(), rows_.rows.end(),
-                       [&](const Words& row) { return !cell(row, key).empty(); });
+    return std::any_of(table_.rows.begin(), table_.rows.end(),
+                       [&](const Row& row) { return !words(row, key).empty(); });
   }
 
-  void take(const Words& row) {
+  void take(const Row& row) {
     Words line;
-    for (const std::size_t key : keys_) line.push_back(canonical(cell(row, key)));
-    const std::string& head = cell(row, table_.grid->column_key);
+    for (const std::size_t key : keys_) line.push_back(canonical(words(row, key)));
+    const std::string head = words(row, table_.grid->column_key);
     if (std::find(lines_.begin(), lines_.end(), line) == lines_.end()) lines_.push_back(line);
     if (std::find(heads_.begin(), heads_.end(), head) == heads_.end()) heads_.push_back(head);
     for (std::size_t f = 0; f < figures_.size(); ++f) {
-      const std::string& figure = cell(row, figures_[f]);
+      const Cell& figure = row.cells[figures_[f]];
       if (f == 0) sums_.add(at("cell", f, line, head), figure);
       sums_.add(at("line", f, line, ""), figure);
       sums_.add(at("head", f, {}, head), figure);
@@ -112,9 +118,7 @@ class Crossing {
     return out;
   }
 
-  const Figures& rows_;
   const Table& table_;
-  std::map<std::size_t, std::size_t> at_;
   std::vector<std::size_t> keys_;
   std::vector<std::size_t> figures_;
   Words heads_;
@@ -124,16 +128,26 @@ class Crossing {
 
 }  // namespace
 
-Figures crossed(const Figures& long_form, const Table& table) {
-  return Crossing(long_form, table).printed();
+Figures crossed(const Table& table) {
+  return Crossing(table).printed();
 }
 
-Figures as_printed(const Figures& long_form, const Table& table) {
+Figures printed_of(const Table& table) {
   if (table.rows.empty()) return {};
-  if (table.grid) return crossed(long_form, table);
-  Figures out = long_form;
-  out.headings.clear();
-  for (const std::size_t i : shown_columns(table)) out.headings.push_back(heading_words(table.columns[i]));
+  if (table.grid) return crossed(table);
+  Figures out;
+  const auto columns = shown_columns(table);
+  const auto cells_of = [&](const std::vector<Cell>& cells) {
+    Words words;
+    for (const std::size_t i : columns) words.push_back(nearest(cells[i], table.columns[i]));
+    return words;
+  };
+  for (const std::size_t i : columns) out.headings.push_back(heading_words(table.columns[i]));
+  for (const Row& row : table.rows) {
+    out.rows.push_back(cells_of(row.cells));
+    out.struck.push_back(row.struck);
+  }
+  if (!table.totals.empty()) out.feet.push_back(cells_of(table.totals));
   return out;
 }
 

@@ -1,5 +1,6 @@
 // outputs_sheet.cpp -- a report's tables found again on the worksheets of its workbook.
 #include <algorithm>
+#include <cmath>
 #include <cstdio>
 #include <cstdlib>
 #include <nlohmann/json.hpp>
@@ -122,7 +123,7 @@ class SheetReader {
 std::string cell_words(const Sheet& sheet, int row, int at, bool day) {
   const SheetCell& cell = sheet.at(row, at);
   if (cell.text || cell.value.empty()) return cell.value;
-  return day ? write_day(Day{std::stoi(cell.value) - 25569}) : number_in_sheet(cell.value);
+  return day ? write_day(Day{std::stoi(cell.value) - 25569}) : shown_in_sheet(cell);
 }
 
 }  // namespace
@@ -165,14 +166,41 @@ std::string listing(const std::vector<Sheet>& sheets) {
 }
 
 std::string number_in_sheet(const std::string& stored) {
+  constexpr std::size_t kMostDecimals = 15;
   char digits[64];
   const double value = std::strtod(stored.c_str(), nullptr);
   std::snprintf(digits, sizeof digits, "%.15g", value);  // as many as a decimal keeps through a double
-  if (std::string_view(digits).find('e') != std::string_view::npos)
-    std::snprintf(digits, sizeof digits, "%.9f", value);
+  const std::string_view all(digits);
+  const std::size_t point = all.find('.');
+  if (all.find('e') != std::string_view::npos ||
+      (point != std::string_view::npos && all.size() - point - 1 > kMostDecimals))
+    std::snprintf(digits, sizeof digits, "%.12f", value);
   Column number;
   number.kind = ColumnKind::decimal;
   return canonical(digits, number);
+}
+
+std::string shown_in_sheet(const SheetCell& cell) {
+  const std::string number = number_in_sheet(cell.value);
+  const std::string format = cell.format.substr(0, cell.format.find(';'));
+  if (format.find('0') == std::string::npos) return number;  // the number as it is
+  const std::size_t point = format.rfind('.');
+  const std::size_t end = point == std::string::npos ? 0 : format.find_first_not_of('0', point + 1);
+  const auto places = point == std::string::npos ? 0 : std::min(end, format.size()) - point - 1;
+  const int shown_places = static_cast<int>(places);
+  Column column;
+  column.kind = ColumnKind::decimal;
+  return canonical(plain(shown(number_of(number), shown_places)), column);
+}
+
+double drawn(const Rational& value) {
+  return static_cast<double>(static_cast<long double>(value.num()) / static_cast<long double>(value.den()));
+}
+
+bool near(const Rational& a, const Rational& b) {
+  const double one = drawn(a);
+  const double other = drawn(b);
+  return std::abs(one - other) <= 1e-9 * std::max({1.0, std::abs(one), std::abs(other)});
 }
 
 std::vector<Place> places_in(const std::vector<Sheet>& sheets, const Document& document) {

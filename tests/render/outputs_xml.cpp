@@ -79,7 +79,8 @@ struct FormatOfCell {
 std::vector<FormatOfCell> read_styles(const std::string& xml) {
   const Tree tree = read_xml(xml);
   xmlNode* const root = xmlDocGetRootElement(tree.get());
-  std::map<int, std::string> numbers;
+  std::map<int, std::string> numbers{
+      {1, "0"}, {2, "0.00"}, {3, "#,##0"}, {4, "#,##0.00"}};  // those that need no name
   for (xmlNode* one : find(tree.get(), root, ".//" + step("numFmt"))) {
     numbers[std::stoi(attribute(one, "numFmtId"))] = attribute(one, "formatCode");
   }
@@ -240,6 +241,13 @@ std::vector<Figures> from_html(const std::string& html, const Document& document
 }
 
 std::vector<Sheet> read_workbook(const std::string& bytes) {
+  std::vector<Sheet> sheets = read_any_workbook(bytes);
+  check_strict(bytes, sheets);
+  keep_for_second_reader(bytes);
+  return sheets;
+}
+
+std::vector<Sheet> read_any_workbook(const std::string& bytes) {
   const Folder folder;
   write_file(folder / "book.xlsx", bytes);
   output_of("unzip -q -d '" + (folder / "") + "' '" + (folder / "book.xlsx") + "'");

@@ -2,6 +2,9 @@
 
 #include <string>
 
+#include "render/cell.h"
+#include "render/footing.h"
+
 namespace kerfbook::render {
 namespace {
 
@@ -56,12 +59,41 @@ Table production_table() {
   return table;
 }
 
+/// Board feet in twelfths: 1560 2/3 is 18728.
+Cell twelfths(std::int64_t count) {
+  return Figure(count, 12, 2);
+}
+
+/// The exact quotient of two cells.
+Cell quotient(const Cell& over, const Cell& under, int places, bool percent_over = false) {
+  const Rational top = as_figure(over).exact();
+  const Rational bottom = as_figure(under).exact();
+  return Figure(percent_over ? Rational(100) * (top - bottom) / bottom : top / bottom, places);
+}
+
+void work_out_ratios(std::vector<Cell>& cells) {
+  cells[6] = quotient(cells[4], cells[3], 1, true);
+  cells[8] = quotient(cells[4], cells[7], 0);
+  cells[11] = quotient(cells[4], cells[10], 2);
+}
+
 void add_day(Table& table, Day day, const std::string& site, std::int64_t logs, std::int64_t net,
-             std::int64_t bf, std::int64_t pieces, std::int64_t over, std::int64_t hours, std::int64_t rate,
-             std::int64_t stop, std::int64_t ft3, std::int64_t lrf) {
-  table.rows.push_back({{day, site, logs, net, dec(bf, 2), pieces, dec(over, 1), dec(hours, 2), dec(rate, 0),
-                         stop == 0 ? Cell() : dec(stop, 2), dec(ft3, 2), dec(lrf, 2)},
+             std::int64_t lumber, std::int64_t pieces, std::int64_t hours, std::int64_t stop,
+             std::int64_t ft3) {
+  table.rows.push_back({{day,
+                         site,
+                         logs,
+                         net,
+                         twelfths(lumber),
+                         pieces,
+                         {},
+                         dec(hours, 2),
+                         {},
+                         stop == 0 ? Cell() : dec(stop, 2),
+                         dec(ft3, 2),
+                         {}},
                         false});
+  work_out_ratios(table.rows.back().cells);
 }
 
 Document mill_document(std::string name, std::string title) {
@@ -86,21 +118,22 @@ Table tally_table() {
                    number("bf", "Lumber", "bf", 2)};
   table.grid = Grid{{0, 1}, 2, 3, {3, 4}};
   const auto line = [&](const std::string& size, std::int64_t length, std::int64_t pieces, std::int64_t bf) {
-    table.rows.push_back({{Cell(), size, length, pieces, dec(bf, 2)}, false});
+    table.rows.push_back({{Cell(), size, length, pieces, twelfths(bf)}, false});
   };
-  line("2x4", 12, 3, 2400);
-  line("2x4", 14, 12, 11200);
-  line("2x4", 16, 32, 34133);
+  line("2x4", 12, 3, 288);
+  line("2x4", 14, 12, 1344);
+  line("2x4", 16, 32, 4096);
   table.rows.back().struck = true;
-  line("2x4", 16, 23, 24533);
-  line("2x6", 12, 1, 1200);
-  line("2x6", 14, 6, 8400);
-  line("2x6", 16, 10, 16000);
-  line("2x8", 12, 2, 3200);
-  line("2x8", 14, 4, 7467);
-  line("2x8", 16, 7, 14933);
-  table.totals = {Cell(), Cell(), Cell(), std::int64_t{68}, dec(89333, 2)};
+  line("2x4", 16, 23, 2944);
+  line("2x6", 12, 1, 144);
+  line("2x6", 14, 6, 1008);
+  line("2x6", 16, 10, 1920);
+  line("2x8", 12, 2, 384);
+  line("2x8", 14, 4, 896);
+  line("2x8", 16, 7, 1792);
+  table.totals = {Cell(), Cell(), Cell(), std::int64_t{68}, twelfths(10720)};
   table.notes = {"2x4 16 ft: 32 was struck on 2026-05-08, \"32 typed, sheet says 23\"."};
+  note_rounding(table, {});
   return table;
 }
 
@@ -114,15 +147,15 @@ Document production_week() {
   Document document = mill_document("production", "Production by day");
   Table table = production_table();
   const Day monday = make_day(2026, 5, 4);
-  add_day(table, monday, "Tervane farm", 12, 1590, 156067, 109, -18, 625, 250, 50, 23433, 666);
-  add_day(table, monday + 1, "Tervane farm", 10, 1160, 110933, 74, -44, 475, 234, 135, 17497, 634);
-  add_day(table, monday + 2, "Tervane farm, then the yard at Sallow Fork", 8, 825, 81467, 59, -13, 325, 251,
-          0, 12789, 637);
-  add_day(table, monday + 3, "yard", 13, 1285, 156200, 114, 216, 600, 260, 50, 19797, 789);
-  add_day(table, monday + 4, "yard", 11, 1440, 144008, 167, 0, 650, 222, 25, 21023, 685);
+  add_day(table, monday, "Tervane farm", 12, 1590, 18728, 109, 625, 50, 23433);
+  add_day(table, monday + 1, "Tervane farm", 10, 1160, 13312, 74, 475, 135, 17497);
+  add_day(table, monday + 2, "Tervane farm, then the yard at Sallow Fork", 8, 825, 9776, 59, 325, 0, 12789);
+  add_day(table, monday + 3, "yard", 13, 1285, 18744, 114, 600, 50, 19797);
+  add_day(table, monday + 4, "yard", 11, 1440, 17281, 167, 650, 25, 21023);
   table.totals = {
-      Cell(),     Cell(),       std::int64_t{54}, std::int64_t{6300}, dec(648675, 2), std::int64_t{523},
-      dec(30, 1), dec(2675, 2), dec(242, 0),      dec(260, 2),        dec(94539, 2),  dec(686, 2)};
+      Cell(), Cell(),       std::int64_t{54}, std::int64_t{6300}, twelfths(77841), std::int64_t{523},
+      Cell(), dec(2675, 2), Cell(),           dec(260, 2),        dec(94539, 2),   Cell()};
+  work_out_ratios(table.totals);
   document.tables.push_back(std::move(table));
   return document;
 }
@@ -158,26 +191,66 @@ Document every_cell() {
   table.columns.back().kind = ColumnKind::money;
   table.columns.push_back(ratio("rate", "Rate", "%", 1, {3, 2, 100, false}));
   const Day day = make_day(2026, 12, 31);
-  const auto row = [&](std::string words, Cell count, Cell size, Cell sum, Cell rate, bool struck = false) {
+  const auto row = [&](std::string words, Cell count, Cell size, Cell sum, bool struck = false) {
+    const bool known = is_number(count) && count != Cell(std::int64_t{0});
+    const Cell rate = known ? Figure(Rational(100) * as_figure(quotient(size, count, 1)).exact(), 1) : Cell();
     table.rows.push_back(
-        {{std::move(words), day, std::move(count), std::move(size), std::move(sum), std::move(rate)},
-         struck});
+        {{std::move(words), day, std::move(count), std::move(size), std::move(sum), rate}, struck});
   };
-  row("plain", std::int64_t{1}, dec(1500, 3), dec(123456789, 2), dec(1500, 1));
-  row("comma, and \"quotes\"", std::int64_t{-2}, dec(-5, 3), dec(-500, 2), dec(3, 1));
-  row("two\nlines", std::int64_t{0}, dec(0, 3), dec(0, 2), Cell());
-  row("<b>bold & brave</b>", std::int64_t{1'000'000}, dec(7, 3), dec(1, 2), dec(0, 1));
-  row("=1+2", std::int64_t{3}, dec(3000, 3), dec(300, 2), dec(1000, 1));
-  row("@sum, +1, -1", std::int64_t{4}, dec(4000, 3), dec(400, 2), dec(1000, 1));
-  row("https://example.invalid/page", std::int64_t{5}, dec(5000, 3), dec(500, 2), dec(1000, 1));
-  row("Ærøskøbing, Łódź, Ελλάδα, Кедр, 檜 ヒノキ, שקד", std::int64_t{6}, dec(6000, 3), dec(600, 2),
-      dec(1000, 1));
-  row(std::string(200, 'n'), std::int64_t{7}, dec(7000, 3), dec(700, 2), dec(1000, 1));
-  row("", Cell(), Cell(), Cell(), Cell());
+  row("plain", std::int64_t{1}, dec(1500, 3), dec(123456789, 2));
+  row("comma, and \"quotes\"", std::int64_t{-2}, dec(-5, 3), dec(-500, 2));
+  row("two\nlines", std::int64_t{0}, dec(0, 3), dec(0, 2));
+  row("<b>bold & brave</b>", std::int64_t{1'000'000}, dec(7, 3), dec(1, 2));
+  row("=1+2", std::int64_t{3}, dec(3000, 3), dec(300, 2));
+  row("@sum, +1, -1", std::int64_t{4}, dec(4000, 3), dec(400, 2));
+  row("https://example.invalid/page", std::int64_t{5}, dec(5000, 3), dec(500, 2));
+  row("Ærøskøbing, Łódź, Ελλάδα, Кедр, 檜 ヒノキ, שקד", std::int64_t{6}, dec(6000, 3), dec(600, 2));
+  row(std::string(200, 'n'), std::int64_t{7}, dec(7000, 3), dec(700, 2));
+  row("", Cell(), Cell(), Cell());
   table.rows.push_back({{Cell(), Cell(), Cell(), Cell(), Cell(), Cell()}, false});
-  row("a struck line", std::int64_t{99}, dec(99000, 3), dec(9900, 2), dec(1000, 1), true);
-  table.totals = {Cell(), Cell(), std::int64_t{1'000'024}, dec(26502, 3), dec(123458790, 2), dec(0, 1)};
+  row("a struck line", std::int64_t{99}, dec(99000, 3), dec(9900, 2), true);
+  table.totals = {Cell(),
+                  Cell(),
+                  std::int64_t{1'000'024},
+                  dec(26502, 3),
+                  dec(123458790, 2),
+                  Figure(Rational(100) * Rational(26502, 1000) / Rational(1'000'024), 1)};
   document.tables.push_back(std::move(table));
+  return document;
+}
+
+Document thirds() {
+  Document document = mill_document("thirds", "Lines of thirds");
+  Table lines;
+  lines.name = "lines";
+  lines.columns = {text("size", "Size"), number("bf", "Board feet", "bf", 2),
+                   number("hours", "Sawing", "h", 2)};
+  const auto line = [&](const std::string& size, std::int64_t bf, std::int64_t minutes) {
+    lines.rows.push_back({{size, twelfths(bf), Figure(minutes, 60, 2)}, false});
+  };
+  line("2x4x8", 64, 60);  // 5 1/3
+  line("2x4x16", 128, 125);
+  line("2x8x16", 256, 175);
+  line("1x4x12", 48, 240);
+  total_up(lines);
+  Table two = lines;
+  two.name = "two";
+  two.title = "Two columns that miss";
+  two.rows.push_back({{std::string("1x6x14"), twelfths(88), Figure(25, 60, 2)}, false});
+  two.rows.push_back({{std::string("1x6x10"), twelfths(64), Figure(25, 60, 2)}, false});
+  total_up(two);
+  Table grid;
+  grid.name = "grid";
+  grid.title = "Sizes by lengths";
+  grid.columns = {text("size", "Size"), number("length_ft", "Length", "ft", 0, TotalKind::none),
+                  number("pieces", "Pieces", "", 0), number("bf", "Board feet", "bf", 2)};
+  for (const char* size : {"2x4", "2x8", "2x10"})
+    for (const std::int64_t length : {8, 10})
+      grid.rows.push_back({{std::string(size), length, std::int64_t{1}, twelfths(length * 2 + 1)}, false});
+  grid.grid = Grid{{0}, 1, 2, {2, 3}};
+  total_up(grid);
+  document.tables = {lines, two, grid};
+  for (Table& table : document.tables) note_rounding(table, document.style);
   return document;
 }
 

@@ -76,7 +76,7 @@ per = "sawing-hour"
 )",
                             {"sheet 2026-05-04\nrun 7:00-8:00\n100x200 1000/5\n"});  // 0.1 m3 a board
   const auto document = run(book, "cost");
-  CHECK(document.tables[0].columns[5].heading == "Cost per m3");
+  CHECK(document.tables[0].columns[5].heading == "Cost per m³");
   CHECK(shown(document).starts_with("|Machine|1.00|sawing hour|$60.00|$60.00|$0.60|"));
 }
 

@@ -19,7 +19,7 @@ std::string total(const render::Table& table, const std::string& column) {
     if (table.columns[c].name != column) continue;
     const auto& cell = table.totals.at(c);
     if (const auto* count = std::get_if<std::int64_t>(&cell)) return std::to_string(*count);
-    if (const auto* decimal = std::get_if<Decimal>(&cell)) return plain(*decimal);
+    if (const auto* figure = std::get_if<render::Figure>(&cell)) return plain(figure->shown());
   }
   return "";
 }
