@@ -12,6 +12,7 @@
 #include "book/core.h"
 #include "book/known.h"
 #include "book/mill_change.h"
+#include "book/rules_kept.h"
 #include "sheet/check.h"
 #include "sheet/read.h"
 
@@ -22,28 +23,33 @@ namespace {
 struct Ready {
   std::string subject;
   std::vector<Diagnostic> found;
+  RulesKept rules;  ///< of a sheet that is in the book already
 };
 
-Ready read_sheet(Core& core, const Document& document) {
+Ready read_sheet(Core& core, const Document& document, bool rescale) {
   const Mill& mill = core.projector.mill();
   auto read = sheet::read(document.text, {mill.units == measure::System::metric, mill.currency.places});
+  RulesKept rules;
   if (!has_error(read.found)) {
-    auto doubts = sheet::check(read.sheet, known_for(core, read.sheet), practice_for(mill, ""));
+    rules = rules_kept(core, read.sheet, rescale);
+    const Mill& scales = core.projector.mills().at(rules.keeps ? rules.entry : core.projector.mill_entry());
+    auto doubts = sheet::check(read.sheet, known_for(core, read.sheet), practice_for(scales, ""));
     read.found.insert(read.found.end(), doubts.begin(), doubts.end());
+    read.found.insert(read.found.end(), rules.found.begin(), rules.found.end());
     sort_by_place(read.found);
   }
-  return {subject_of({read.sheet.day, read.sheet.shift}), std::move(read.found)};
+  return {subject_of({read.sheet.day, read.sheet.shift}), std::move(read.found), std::move(rules)};
 }
 
-Ready read_document(Core& core, const Document& document) {
-  if (document.kind != EntryKind::mill) return read_sheet(core, document);
+Ready read_document(Core& core, const Document& document, bool rescale) {
+  if (document.kind != EntryKind::mill) return read_sheet(core, document, rescale);
   auto found = read_mill(document.text).found;
   if (!has_error(found) && core.options.check_money) {
     auto more = core.options.check_money(document.text);
     found.insert(found.end(), more.begin(), more.end());
     sort_by_place(found);
   }
-  return {"mill", std::move(found)};
+  return {"mill", std::move(found), {}};
 }
 
 /// Mill files first, then sheets by day: so that a week can be given in any order.
@@ -80,13 +86,14 @@ std::string next_sheet_of_day(const Core& core, const std::string& subject) {
 }
 
 /// Posts one document inside a transaction. A changed text needs a reason, but for a mill file that only adds.
-Posted post_one(Core& core, const Document& document, std::string_view why) {
+Posted post_one(Core& core, const Document& document, std::string_view why, bool rescale) {
   Posted posted;
-  auto ready = read_document(core, document);
+  auto ready = read_document(core, document, rescale);
   if (has_error(ready.found)) throw DocumentRefused(document.name, document.text, std::move(ready.found));
   posted.subject = ready.subject;
   const auto before = core.journal.current(ready.subject);
-  if (before && before->body == document.text) {
+  const bool same_text = before && before->body == document.text;
+  if (same_text && !(rescale && ready.rules.differ)) {
     posted.outcome = Outcome::unchanged;
     posted.revision = before->revision;
     return posted;
@@ -94,6 +101,9 @@ Posted post_one(Core& core, const Document& document, std::string_view why) {
   std::vector<std::string> added;
   if (before && document.kind == EntryKind::mill) {
     added = added_to_mill(document, *before, trim(why));
+  } else if (same_text && trim(why).empty()) {
+    throw Refused(fmt::format("{}: to scale the logs of {} anew, give the reason with --why \"the reason\"",
+                              document.name, ready.subject));
   } else if (before && trim(why).empty()) {
     throw Refused(
         fmt::format("{}: {} is in the book already, posted {}, and this text differs from it; to correct it, "
@@ -104,7 +114,8 @@ Posted post_one(Core& core, const Document& document, std::string_view why) {
   posted.found = std::move(ready.found);
   core.projector.words().take_notes();
   const auto entry = core.journal.append(document.kind, ready.subject, document.text,
-                                         before ? std::string(trim(why)) : std::string(), core.options.now());
+                                         before ? std::string(trim(why)) : std::string(), core.options.now(),
+                                         ready.rules.keeps);
   core.projector.apply(entry);
   core.projector.settle();
   posted.notes = core.projector.words().take_notes();
@@ -114,15 +125,21 @@ Posted post_one(Core& core, const Document& document, std::string_view why) {
   return posted;
 }
 
+/// How a post is to be done.
+struct Asked {
+  std::string_view why;
+  bool rescale = false;
+};
+
 /// Posts the document; once one was refused the others are only read, so that all that is wrong is told at once.
-void post_or_read(Core& core, const Document& document, std::string_view why, Posted& posted,
+void post_or_read(Core& core, const Document& document, const Asked& asked, Posted& posted,
                   std::optional<DocumentRefused>& refused) {
   try {
     if (!refused) {
-      posted = post_one(core, document, why);
+      posted = post_one(core, document, asked.why, asked.rescale);
       return;
     }
-    auto ready = read_document(core, document);
+    auto ready = read_document(core, document, asked.rescale);
     if (has_error(ready.found)) refused->add_other({document.name, document.text, std::move(ready.found)});
   } catch (const DocumentRefused& first) {
     refused = first;
@@ -141,14 +158,15 @@ Book::Book(Book&&) noexcept = default;
 Book& Book::operator=(Book&&) noexcept = default;
 Book::~Book() = default;
 
-std::vector<Posted> Book::post_all(const std::vector<Document>& documents, std::string_view why) {
+std::vector<Posted> Book::post_all(const std::vector<Document>& documents, std::string_view why,
+                                   bool rescale) {
   Core& core = *inside_->core;
   return guarded(core.file, [&] {
     std::vector<Posted> posted(documents.size());
     std::optional<DocumentRefused> refused;
     Writing writing(core);
     for (const std::size_t i : posting_order(documents)) {
-      post_or_read(core, documents[i], why, posted[i], refused);
+      post_or_read(core, documents[i], {why, rescale}, posted[i], refused);
       if (refused && documents[i].kind == EntryKind::mill)
         break;  // what a sheet means hangs on the mill file
     }
@@ -171,7 +189,7 @@ Posted Book::post_mill(std::string_view toml, std::string_view why) {
 std::vector<Diagnostic> Book::check_sheet(std::string_view text) const {
   Core& core = *inside_->core;
   return guarded(core.file, [&] {
-    return read_sheet(core, {"the sheet", std::string(text), EntryKind::sheet}).found;
+    return read_sheet(core, {"the sheet", std::string(text), EntryKind::sheet}, false).found;
   });
 }
 

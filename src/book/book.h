@@ -34,7 +34,8 @@ struct Entry {
   std::string at;       ///< local date and time of posting, "2026-05-05 20:14:07"
   std::string why;      ///< reason of a revision; empty for a first posting and a mill file that only adds
   std::string body;     ///< the exact text that was posted
-  std::string digest;   ///< SHA-256, hex, over the previous digest and every field above
+  std::string digest;   ///< SHA-256, hex, over the previous digest and every other field
+  bool keeps_rules = false;  ///< a corrected sheet whose logs keep the rules of the revision before it
 };
 
 enum class Outcome { posted, revised, unchanged };
@@ -119,8 +120,10 @@ class Book {
   Posted post_sheet(std::string_view text, std::string_view why);
   Posted post_mill(std::string_view toml, std::string_view why);
   /// All of them in one transaction: all or none. Mill files first, then sheets by day, whatever order they are
-  /// given in; the answer is in the order given.
-  std::vector<Posted> post_all(const std::vector<Document>& documents, std::string_view why);
+  /// given in; the answer is in the order given. A corrected sheet keeps the log rules it was posted under; with
+  /// `rescale` its logs are scaled anew by those of the mill file in force, even where no word of it changed.
+  std::vector<Posted> post_all(const std::vector<Document>& documents, std::string_view why,
+                               bool rescale = false);
 
   /// Checks without posting: the same diagnostics as a post would give.
   std::vector<Diagnostic> check_sheet(std::string_view text) const;

@@ -12,7 +12,7 @@ namespace kerfbook::book {
 namespace {
 
 constexpr std::string_view kColumns =
-    "SELECT entry, kind, subject, revision, at, why, body, digest FROM journal ";
+    "SELECT entry, kind, subject, revision, at, why, body, digest, keeps_rules FROM journal ";
 
 Entry entry_from(const Row& row) {
   Entry entry;
@@ -25,6 +25,7 @@ Entry entry_from(const Row& row) {
   entry.why = row.text(5);
   entry.body = row.text(6);
   entry.digest = row.text(7);
+  entry.keeps_rules = row.number(8) != 0;
   return entry;
 }
 
@@ -101,11 +102,12 @@ std::string digest_of(const std::string& before, const Entry& entry) {
   sum.add_field(entry.at);
   sum.add_field(entry.why);
   sum.add_field(entry.body);
+  if (entry.keeps_rules) sum.add_field("keeps rules");  // entries without it are digested as they always were
   return sum.hex();
 }
 
 Entry Journal::append(EntryKind kind, std::string_view subject, std::string_view body, std::string_view why,
-                      std::string_view at) {
+                      std::string_view at, bool keeps_rules) {
   std::string before = first_digest();
   std::int64_t number = 1;
   store_.each("SELECT entry, digest FROM journal ORDER BY entry DESC LIMIT 1", [&](const Row& row) {
@@ -121,7 +123,8 @@ Entry Journal::append(EntryKind kind, std::string_view subject, std::string_view
               std::string(at),
               std::string(why),
               std::string(body),
-              ""};
+              "",
+              keeps_rules};
   entry.digest = digest_of(before, entry);
   copy(entry);
   return entry;
@@ -129,9 +132,10 @@ Entry Journal::append(EntryKind kind, std::string_view subject, std::string_view
 
 void Journal::copy(const Entry& entry) {
   store_.run(
-      "INSERT INTO journal (entry, kind, subject, revision, at, why, body, digest) VALUES (?,?,?,?,?,?,?,?)",
+      "INSERT INTO journal (entry, kind, subject, revision, at, why, body, digest, keeps_rules) "
+      "VALUES (?,?,?,?,?,?,?,?,?)",
       entry.number, word_of(entry.kind), entry.subject, entry.revision, entry.at, entry.why, entry.body,
-      entry.digest);
+      entry.digest, entry.keeps_rules);
 }
 
 void Journal::each(const std::function<void(const Entry&)>& take) const {

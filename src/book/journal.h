@@ -35,9 +35,10 @@ class Journal {
  public:
   explicit Journal(Store& store) : store_(store) {}
 
-  /// Appends a text as the next revision of its subject, and gives back the entry as it stands.
+  /// Appends a text as the next revision of its subject, and gives back the entry as it stands. `keeps_rules`: a
+  /// corrected sheet whose logs keep the rules of the revision before it.
   Entry append(EntryKind kind, std::string_view subject, std::string_view body, std::string_view why,
-               std::string_view at);
+               std::string_view at, bool keeps_rules = false);
   /// Puts back an entry as it was, number and digest included: for a rebuild in another file.
   void copy(const Entry& entry);
 

@@ -110,7 +110,7 @@ void Projector::project(SheetKey key) {
   auto tags = deck_tags(store_, key);
   auto bundles = take_out(store_, key);
   store_.run("DELETE FROM sheet WHERE day = ? AND shift = ?", key.day, key.shift);
-  MillInForce then(store_, words_, mills_, all.back().mill_entry);
+  MillInForce then(store_, words_, mills_, all.back().rules_entry);
   MillInForce now(store_, words_, mills_, mill_entry_);
   write_sheet_rows(store_, words_, all.back(), then, now);
   write_struck_rows(store_, words_, all, mill());
@@ -122,15 +122,24 @@ void Projector::project(SheetKey key) {
 
 std::vector<SheetEntry> Projector::revisions(SheetKey key) {
   std::vector<SheetEntry> all;
-  for (const Entry& entry : journal_.revisions(subject_of(key), upto_)) all.push_back(read(entry, key));
+  for (const Entry& entry : journal_.revisions(subject_of(key), upto_)) {
+    const std::int64_t rules = entry.keeps_rules && !all.empty() ? all.back().rules_entry : -1;
+    all.push_back(read(entry, key));
+    all.back().rules_entry = rules < 0 ? all.back().mill_entry : rules;
+  }
   return all;
 }
 
 SheetEntry Projector::read(const Entry& entry, SheetKey key) {
-  SheetEntry sheet{key, entry.revision, entry.number, journal_.mill_entry_before(entry.number), entry.why,
-                   {}};
+  SheetEntry sheet;
+  sheet.key = key;
+  sheet.revision = entry.revision;
+  sheet.entry = entry.number;
+  sheet.mill_entry = journal_.mill_entry_before(entry.number);
+  sheet.why = entry.why;
   const Mill& then = mills_.at(sheet.mill_entry);
-  auto text = sheet::read(entry.body, {then.units == measure::System::metric, then.currency.places});
+  sheet.metric = then.units == measure::System::metric;
+  auto text = sheet::read(entry.body, {sheet.metric, then.currency.places});
   for (const auto& found : text.found) {
     if (found.severity != Severity::error) continue;
     throw Failed(fmt::format("journal entry {} ({}): line {}: {}; this program cannot read it", entry.number,

@@ -3,7 +3,8 @@
 //
 // What the rows of a sheet follow from, and nothing else:
 //   its own revisions, each read in the units of the mill file in force when it was posted;
-//   that mill file, for the scales of its logs (a scale once given stays, whatever rule the mill takes up later);
+//   for the scales of its logs the mill file in force when it was first posted, or when it was last asked to be scaled
+//   anew (a scale once given stays, whatever rule the mill takes up later and whatever else of the sheet is corrected);
 //   the newest mill file, for sizes really cut and for the taper of logs;
 //   of a job that one of the two files has no more, the last file before it that had the job;
 //   earlier sheets, for the measure of a log received or left there and for the set-up carried over.
@@ -25,8 +26,11 @@ struct SheetEntry {
   SheetKey key;
   int revision = 1;
   std::int64_t entry = 0;
-  std::int64_t mill_entry = 0;  ///< mill file in force when it was posted; 0 = none
+  std::int64_t mill_entry =
+      0;  ///< mill file in force when it was posted, which says how it is read; 0 = none
+  std::int64_t rules_entry = 0;  ///< mill file whose rules scale its logs; 0 = none
   std::string why;
+  bool metric = false;  ///< what its plain numbers were read as
   sheet::Sheet sheet;
 };
 

@@ -73,7 +73,7 @@ class SheetWriter {
         "INSERT INTO sheet (day, shift, entry, mill_entry, revision, sawing_minutes, stop_minutes, "
         "crew_minutes, "
         "charge_minutes) VALUES (?,?,?,?,?,?,?,?,?)",
-        day_, shift_, entry_.entry, entry_.mill_entry, entry_.revision, minutes.sawing, minutes.stops,
+        day_, shift_, entry_.entry, entry_.rules_entry, entry_.revision, minutes.sawing, minutes.stops,
         minutes.crew, minutes.charged);
   }
 
@@ -201,7 +201,7 @@ class SheetWriter {
     store_.run(
         "INSERT INTO setup_change (day, shift, number, setup, kerf_mils, over_mils, metric, text) "
         "VALUES (?,?,?,?,?,?,?,?)",
-        day_, shift_, fact.number, setup, line.kerf_mils, line.over_mils, then_metric(), line.text);
+        day_, shift_, fact.number, setup, line.kerf_mils, line.over_mils, entry_.metric, line.text);
     over_ = over_last_said(setup, fact.number);
   }
 
@@ -257,7 +257,6 @@ class SheetWriter {
   }
 
   // ---- how much over nominal is cut
-  [[nodiscard]] bool then_metric() const { return runs_.then().units == System::metric; }
   [[nodiscard]] System book_units() const { return now_.file().units; }
 
   std::optional<Over> over_last_said(Id setup, int number) {

@@ -22,6 +22,7 @@ namespace {
 struct Asked {
   std::vector<std::string> files;
   std::string why;
+  bool rescale = false;
 };
 
 /// "109 pieces, 1,560.67 bf on 32 lines; 12 logs": what the sawyer holds against the footing of his paper
@@ -76,7 +77,7 @@ void tell(const book::Posted& posted, const book::Document& document, const book
 void post_all(const Asked& asked, const Session& session) {
   const auto documents = read_documents(asked.files, session);
   book::Book open = session.open_book(false);
-  const auto posted = open.post_all(documents, asked.why);
+  const auto posted = open.post_all(documents, asked.why, asked.rescale);
   for (std::size_t i = 0; i < posted.size(); ++i) tell(posted[i], documents[i], open, session);
 }
 
@@ -87,6 +88,9 @@ void add_post(CLI::App& app, Session& session) {
   app.add_option("SHEET", asked->files, "day sheets or mill files (.toml); - is standard input")->required();
   app.add_option("--why", asked->why, "the reason, when a day or a mill file already posted is changed")
       ->type_name("TEXT");
+  app.add_flag(
+      "--rescale", asked->rescale,
+      "scale the logs of a day posted before by the log rules of today's mill file; else they keep theirs");
   app.footer(
       "All of them are posted or none. Posting the same sheet twice adds nothing. A mill file posted again "
       "needs no reason when it only adds: a customer, a job, a price, a species, a size.\n\n"

@@ -22,6 +22,11 @@ std::vector<fs::path> schema_files() {
   return files;
 }
 
+/// 9 of 009_....sql; a number may be missing.
+int edition_of(const fs::path& file) {
+  return std::stoi(file.filename().string().substr(0, 3));
+}
+
 std::string columns_in_both(SQLite::Database& database, const std::string& table) {
   std::string columns;
   SQLite::Statement query(database, fmt::format("SELECT o.name FROM pragma_table_info('{0}') o JOIN "
@@ -35,8 +40,9 @@ std::string columns_in_both(SQLite::Database& database, const std::string& table
 void write_as_of(int edition, const fs::path& newer, const fs::path& older) {
   SQLite::Database database(older.string(), SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE);
   database.exec("PRAGMA journal_mode = DELETE");
-  for (int i = 0; i < edition; ++i)
-    database.exec(Shelf::slurp(schema_files().at(static_cast<std::size_t>(i))));
+  for (const fs::path& file : schema_files()) {
+    if (edition_of(file) <= edition) database.exec(Shelf::slurp(file));
+  }
   database.exec("ATTACH '" + newer.string() + "' AS newer");
   std::vector<std::string> tables;
   SQLite::Statement query(
@@ -66,7 +72,7 @@ TEST_CASE(
         "");
     rows = Shelf::dump(book);
   }
-  const int newest = static_cast<int>(schema_files().size());
+  const int newest = edition_of(schema_files().back());
   REQUIRE(newest >= 8);
   for (int edition = 1; edition < newest; ++edition) {
     CAPTURE(edition);
