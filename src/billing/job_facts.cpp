@@ -390,6 +390,11 @@ TermsOptions options_of(const book::Mill& mill) {
   TermsOptions options;
   options.metric = mill.units == measure::System::metric;
   options.money_places = mill.currency.places;
+  options.money_scale = measure::money_scale(mill.currency);
+  options.log_unit = [mill](const std::string& rule, const std::string& job) {
+    const auto named = rule.empty() ? std::nullopt : practice_named(mill, rule);
+    return book::unit_in(named ? *named : practice_for(mill, job), mill.units);
+  };
   options.species_name = [words = mill.species](const std::string& code) { return name_of(words, code); };
   options.grade_name = [words = mill.grades](const std::string& code) { return name_of(words, code); };
   return options;

@@ -70,6 +70,13 @@ std::vector<std::string> price_sentences(const book::Mill& mill, const Terms& te
   }
   for (const auto& [by, title] : counted)
     said.push_back((counted.size() > 1 ? title + ". " : std::string()) + "Board feet: " + by + ".");
+  const auto prices = prices_of(terms, job, day);
+  const auto hourly = [](const Price* price) { return price->basis == Basis::hour; };
+  if (std::any_of(prices.begin(), prices.end(), hourly))
+    said.emplace_back(
+        "Hours are the sawing times noted each day; a stop within them is not taken off, one between them is "
+        "not "
+        "charged.");
   return said;
 }
 

@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "base/text.h"
+#include "billing/rate_checks.h"
 #include "billing/term_checks.h"
 #include "billing/terms.h"
 #include "book/toml_table.h"
@@ -209,6 +210,7 @@ void Reader::price(TomlTable& table) {
   price.tax = !tax_kind.empty() ? tax_kind : price.own_lumber ? "lumber" : "sawing";
   price.when = conditions(table);
   check_price(table, price);
+  doubt_price(table, price, options);
   table.finish();
   terms.prices.push_back(std::move(price));
 }
@@ -241,6 +243,7 @@ void Reader::charge(TomlTable& table) {
     charge.tax = "sawing";
   charge.when = conditions(table);
   check_charge(table, charge);
+  doubt_charge(table, charge, options);
   table.finish();
   terms.charges.push_back(std::move(charge));
 }
@@ -254,6 +257,7 @@ void Reader::share(TomlTable& table) {
   const auto rule = table.read<ShareRule>("rule", [](std::string_view t) { return read_in(kShareRules, t); });
   share.rule = rule.value_or(ShareRule::by_size_line);
   share.when = conditions(table);
+  if (share.percent <= Rational(100)) doubt_share(table, share);
   table.finish();
   terms.shares.push_back(std::move(share));
 }
@@ -276,6 +280,7 @@ void Reader::tax(TomlTable& table) {
   tax.from = table.day("from");
   tax.until = table.day("until");
   check_tax(table, tax, terms);
+  if (!tax.percent.is_negative()) doubt_tax(table, tax);
   table.finish();
   terms.taxes.push_back(std::move(tax));
 }
@@ -287,6 +292,7 @@ void Reader::agreement(TomlTable& table) {
   if (agreement.job.empty()) table.wrong_at("job", "an agreement without a job", "add job = \"TER\"");
   agreement.agreed = table.day("agreed");
   agreement.deposit = money(table, "deposit");
+  doubt_sum(table, "deposit", agreement.deposit, options);
   if (const auto days = table.whole("due_days", 0, kMostDays)) agreement.due_days = static_cast<int>(*days);
   agreement.say = table.words("say");
   if (find_agreement(terms, agreement.job) != nullptr)

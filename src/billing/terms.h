@@ -86,6 +86,7 @@
 #include "measure/convention.h"
 #include "measure/money.h"
 #include "measure/size.h"
+#include "scaling/scaling.h"
 
 namespace kerfbook::billing {
 
@@ -253,6 +254,10 @@ struct ReadTerms {
 struct TermsOptions {
   bool metric = false;
   int money_places = 2;
+  std::int64_t money_scale = 1;  ///< measure::money_scale: for telling a price that cannot be meant
+  /// What logs are scaled in by a practice, else by a job's, else by the house's.
+  std::function<scaling::VolumeUnit(const std::string& rule, const std::string& job)> log_unit =
+      [](const std::string&, const std::string&) { return scaling::VolumeUnit::board_foot; };
   /// What a code is called on paper; the code where it has no name.
   std::function<std::string(const std::string&)> species_name = [](const std::string& code) { return code; };
   std::function<std::string(const std::string&)> grade_name = [](const std::string& code) { return code; };

@@ -4,6 +4,7 @@
 
 #include "base/text.h"
 #include "book/mill_reading.h"
+#include "book/rate_doubt.h"
 #include "measure/size.h"
 
 namespace kerfbook::book {
@@ -17,23 +18,24 @@ struct PerRow {
   std::string_view unit;
   std::int64_t whole;    ///< counts of v_use in one unit
   std::string_view who;  ///< key that may limit it; "" = none
+  std::int64_t most;     ///< dollars a unit that are believed
 };
 
 /// What a cost goes by. A thousand board feet are counted as the book counts volumes.
 constexpr std::array kPers{
-    PerRow{"crew-hour", "crew-hour", "crew hour", 60, "hand"},
-    PerRow{"sawing-hour", "sawing-hour", "sawing hour", 60, ""},
-    PerRow{"engine-hour", "engine-hour", "engine hour", 10, ""},
-    PerRow{"day", "day", "day sawn", 1, ""},
-    PerRow{"year", "day", "day sawn", 1, ""},
-    PerRow{"MBF", "lumber", "MBF", 1000 * measure::kCountsPerBoardFoot, ""},
-    PerRow{"m3", "lumber", "m3", measure::kMetricCountsPerCubicMetre, ""},
-    PerRow{"log", "log", "log", 1, ""},
-    PerRow{"tooth", "tooth", "tooth", 1, "saw"},
-    PerRow{"gallon", "gal", "gal", kMicro, ""},
-    PerRow{"litre", "l", "l", kMicro, ""},
-    PerRow{"mile", "mi", "mi", kMicro, ""},
-    PerRow{"km", "km", "km", kMicro, ""},
+    PerRow{"crew-hour", "crew-hour", "crew hour", 60, "hand", 1'000},
+    PerRow{"sawing-hour", "sawing-hour", "sawing hour", 60, "", 2'000},
+    PerRow{"engine-hour", "engine-hour", "engine hour", 10, "", 2'000},
+    PerRow{"day", "day", "day sawn", 1, "", 20'000},
+    PerRow{"year", "day", "day sawn", 1, "", 1'000'000},
+    PerRow{"MBF", "lumber", "MBF", 1000 * measure::kCountsPerBoardFoot, "", 20'000},
+    PerRow{"m3", "lumber", "m3", measure::kMetricCountsPerCubicMetre, "", 5'000},
+    PerRow{"log", "log", "log", 1, "", 2'000},
+    PerRow{"tooth", "tooth", "tooth", 1, "saw", 1'000},
+    PerRow{"gallon", "gal", "gal", kMicro, "", 50},
+    PerRow{"litre", "l", "l", kMicro, "", 12},
+    PerRow{"mile", "mi", "mi", kMicro, "", 100},
+    PerRow{"km", "km", "km", kMicro, "", 100},
 };
 
 Result<const PerRow*> read_per(std::string_view typed) {
@@ -61,7 +63,7 @@ void read_year(TomlTable& table, Cost& cost) {
   }
 }
 
-Cost read_cost(TomlTable& table, bool metric) {
+Cost read_cost(TomlTable& table, bool metric, std::int64_t money_scale) {
   Cost cost;
   cost.name = table.text("name");
   if (cost.name.empty()) table.wrong_at("name", "a [[cost]] without a name", "write name = \"Insurance\"");
@@ -85,6 +87,7 @@ Cost read_cost(TomlTable& table, bool metric) {
   cost.unit = row.unit;
   cost.whole = row.whole;
   check_unit(table, row, metric);
+  if (rate) doubt_rate(table, "rate", *rate, {0, row.most}, money_scale, "per " + std::string(row.word));
   if (row.word == "year") read_year(table, cost);
   if (!row.who.empty()) cost.who = table.text(row.who);
   table.finish();
@@ -110,7 +113,8 @@ void end_earlier(std::vector<TomlTable>& tables, std::vector<Cost>& costs) {
 void read_costs(TomlTable& root, Mill& mill) {
   const bool metric = mill.units == measure::System::metric;
   auto tables = root.tables("cost");
-  for (auto& table : tables) mill.costs.push_back(read_cost(table, metric));
+  for (auto& table : tables)
+    mill.costs.push_back(read_cost(table, metric, measure::money_scale(mill.currency)));
   end_earlier(tables, mill.costs);
 }
 

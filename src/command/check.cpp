@@ -33,7 +33,11 @@ std::vector<Diagnostic> look_at(const book::Document& document, const std::optio
   if (is_report(document.name)) return look_at_report(document, open);
   if (document.kind == book::EntryKind::mill) {
     auto found = book::read_mill(document.text).found;
-    return has_error(found) ? found : billing::check_money(document.text);
+    if (has_error(found)) return found;
+    const auto money = billing::check_money(document.text);
+    found.insert(found.end(), money.begin(), money.end());
+    sort_by_place(found);
+    return found;
   }
   return open ? open->check_sheet(document.text) : book::check_without_book(document.text);
 }

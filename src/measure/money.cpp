@@ -2,6 +2,7 @@
 
 #include <array>
 
+#include "base/checked_sum.h"
 #include "base/text.h"
 
 namespace kerfbook::measure {
@@ -19,6 +20,23 @@ std::string_view without_sign(std::string_view text) {
 }
 
 }  // namespace
+
+Money operator+(Money a, Money b) {
+  return {checked_sum(a.minor, b.minor)};
+}
+
+Money operator-(Money a, Money b) {
+  return {checked_sum(a.minor, -b.minor)};
+}
+
+std::int64_t money_scale(const Currency& currency) {
+  constexpr std::int64_t kOther = 20;
+  constexpr std::int64_t kNoCents = 200;
+  if (currency.places == 0) return kNoCents;
+  const bool large =
+      currency.sign.find('$') != std::string::npos || currency.sign == "£" || currency.sign == "€";
+  return large ? 1 : kOther;
+}
 
 Money priced(const Rational& quantity, const Rational& rate, int places) {
   return {(quantity * rate).rounded(places)};
@@ -44,6 +62,9 @@ Result<Money> read_money(std::string_view text, int places) {
                   "write " + plain(shown(*finer, places)), 0};
     return Slip{typed + " is not a sum of money", value.slip().instead, 0};
   }
+  if (*value > Rational(kMostMoney) || *value < Rational(-kMostMoney))
+    return Slip{typed + " is more money than a mill's book holds",
+                "write at most " + grouped({kMostMoney, 0}), 0};
   const std::int64_t minor = value->rounded(places);
   return Money{negative ? -minor : minor};
 }
