@@ -1,5 +1,7 @@
 #include "book/known.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <map>
 #include <set>
@@ -7,6 +9,7 @@
 
 #include "base/text.h"
 #include "book/log_rows.h"
+#include "book/toml_table.h"
 
 namespace kerfbook::book {
 namespace {
@@ -27,7 +30,88 @@ void take_words(Core& core, sheet::Known& known) {
   for (auto& job : words.all(WordKind::job)) {
     if (!same_word(job, "own")) known.jobs.push_back(std::move(job));
   }
+  known.setups = words.all(WordKind::setup);
   for (const auto& saw : core.projector.mill().saws) known.saws.push_back(saw.role);
+}
+
+/// The words a sheet has of one kind; a word that stands nowhere but in lines is looked for in those.
+using Wanted = std::set<std::string>;
+
+/// Words of a column of lines: those of the last two years, and of the sheet's own words those met at any time.
+void add_met(Core& core, const char* table, const char* column, const Wanted& wanted, Day day,
+             std::vector<std::string>& met) {
+  constexpr int kDaysBack = 730;
+  if (wanted.empty()) return;
+  core.store.each(
+      fmt::format("SELECT DISTINCT {0} FROM {1} WHERE day >= ? AND {0} <> ''", column, table),
+      [&](const Row& row) { met.push_back(row.text(0)); }, day - kDaysBack);
+  for (const auto& word : wanted) {
+    const bool known =
+        std::any_of(met.begin(), met.end(), [&](const auto& one) { return same_word(one, word); });
+    if (known) continue;
+    if (core.store.number(fmt::format("SELECT 1 FROM {} WHERE {} = ? COLLATE NOCASE LIMIT 1", table, column),
+                          word)) {
+      met.push_back(word);
+    }
+  }
+}
+
+/// The charges the mill file names, and the causes of stops it charges for.
+void take_charge_names(const Mill& mill, sheet::Known& known) {
+  TomlFile file = read_toml(mill.money.toml);
+  TomlTable root(file.root, "the mill file", file);
+  for (TomlTable& charge : root.tables("charge")) {
+    if (std::string name = charge.text("name"); !name.empty()) known.charges.push_back(std::move(name));
+    for (auto& cause : charge.words("stop")) known.causes.push_back(std::move(cause));
+  }
+}
+
+/// Hands, causes, buyers, charges: words that have no table of their own.
+void take_line_words(Core& core, const sheet::Sheet& sheet, sheet::Known& known) {
+  Wanted hands;
+  Wanted causes;
+  Wanted saws;
+  Wanted tooth_causes;
+  Wanted buyers;
+  Wanted charges;
+  for (const auto& line : sheet.lines) {
+    if (const auto* crew = std::get_if<sheet::Crew>(&line.fact)) {
+      for (const auto& hand : crew->hands) hands.insert(hand.name);
+    } else if (const auto* stop = std::get_if<sheet::Stop>(&line.fact)) {
+      causes.insert(stop->cause);
+    } else if (const auto* teeth = std::get_if<sheet::Teeth>(&line.fact)) {
+      saws.insert(teeth->saw);
+      if (!teeth->cause.empty()) tooth_causes.insert(teeth->cause);
+    } else if (const auto* sold = std::get_if<sheet::Sold>(&line.fact)) {
+      buyers.insert(sold->buyer);
+    } else if (const auto* charge = std::get_if<sheet::Charge>(&line.fact)) {
+      charges.insert(charge->name);
+    }
+  }
+  if (!causes.empty() || !charges.empty()) take_charge_names(core.projector.mill(), known);
+  add_met(core, "crew", "name", hands, sheet.day, known.hands);
+  add_met(core, "stop", "cause", causes, sheet.day, known.causes);
+  add_met(core, "tooth_work", "saw", saws, sheet.day, known.saws);
+  add_met(core, "tooth_work", "cause", tooth_causes, sheet.day, known.tooth_causes);
+  add_met(core, "charge", "name", charges, sheet.day, known.charges);
+  add_met(core, "sold", "buyer", buyers, sheet.day, known.buyers);
+  add_met(core, "sold_bundle", "buyer", buyers, sheet.day, known.buyers);
+  if (known.buyers.empty() && core.projector.mill().customers.empty()) return;
+  for (const auto& customer : core.projector.mill().customers) {
+    known.buyers.push_back(customer.code);
+    known.buyers.push_back(customer.name);
+  }
+}
+
+/// Whose lumber each job's is: the customer's, whichever of his jobs; else the mill's own; else the job's by itself.
+void take_owners(Core& core, sheet::Known& known) {
+  core.store.each(
+      "SELECT job.code, job.owner, customer.code FROM job LEFT JOIN customer ON customer.id = job.customer",
+      [&](const Row& row) {
+        const std::string job = row.text(0);
+        const std::string customer = row.text(2);
+        known.owners[lower(job)] = !customer.empty() ? customer : row.text(1) == "own" ? "own" : job;
+      });
 }
 
 void take_sizes(Core& core, sheet::Known& known) {
@@ -63,6 +147,16 @@ void take_tags(Core& core, const sheet::Sheet& sheet, sheet::Known& known) {
                           key.shift)) {
       known.sawn_tags.push_back(tag);
     }
+    core.store.each(
+        "SELECT log.state, job.code FROM log JOIN run USING (day, shift, run) LEFT JOIN job ON job.id = "
+        "run.job "
+        "WHERE tag = ? AND (log.day, log.shift) < (?, ?) ORDER BY log.day DESC, log.shift DESC, log.number "
+        "DESC "
+        "LIMIT 1",
+        [&](const Row& row) {
+          if (row.text(0) != "sawn" && !row.text(1).empty()) known.deck_jobs[lower(tag)] = row.text(1);
+        },
+        tag, key.day, key.shift);
   }
 }
 
@@ -115,6 +209,9 @@ void take_days(Core& core, SheetKey key, sheet::Known& known) {
 
 void take_capacity(const Mill& mill, sheet::Known& known) {
   known.metric = mill.units == System::metric;
+  known.money_scale = measure::money_scale(mill.currency);
+  known.minor_units = 1;
+  for (int i = 0; i < mill.currency.places; ++i) known.minor_units *= 10;
   known.taper = mill.taper;
   if (mill.largest_log) known.largest_diameter = *mill.largest_log;
   if (mill.longest_log) known.longest_log = *mill.longest_log;
@@ -128,6 +225,8 @@ void take_capacity(const Mill& mill, sheet::Known& known) {
 sheet::Known known_for(Core& core, const sheet::Sheet& sheet) {
   sheet::Known known;
   take_words(core, known);
+  take_line_words(core, sheet, known);
+  take_owners(core, known);
   take_sizes(core, known);
   take_tags(core, sheet, known);
   take_days(core, {sheet.day, sheet.shift}, known);

@@ -29,7 +29,7 @@ void set_text(std::string& field, std::string got) {
 Result<char> read_mark(std::string_view text) {
   const std::string_view word = trim(text);
   if (same_word(word, "none")) return '\0';
-  if (same_word(word, "blank")) return ' ';
+  if (same_word(word, "blank") || word == "\u00A0" || word == "\u2009" || word == "\u202F") return ' ';
   if (word.size() == 1 && std::string_view(".,'").find(word[0]) != std::string_view::npos) return word[0];
   return Slip{in_quotes(text) + " is not a mark between digits",
               "write \".\", \",\", \"'\", \"blank\" or \"none\"", 0};
@@ -48,9 +48,15 @@ void read_currency(TomlTable& holder, measure::Currency& currency) {
   if (const auto places = table->whole("places", 0, 3)) currency.places = static_cast<int>(*places);
   set(currency.decimal_mark, table->read<char>("mark", read_mark));
   set(currency.thousands, table->read<char>("thousands", read_mark));
+  const TomlNode* thousands = table->node().find("thousands");
+  if (thousands != nullptr && thousands->blanks) currency.thousands = ' ';  // " " says what it is
   if (currency.decimal_mark == '\0' || currency.decimal_mark == currency.thousands) {
-    table->wrong_at("mark", "the mark before the decimals must not be the one between thousands",
-                    "write mark = \",\" with thousands = \".\"");
+    const char* key = table->has("mark") ? "mark" : "thousands";
+    table->wrong_at(key,
+                    currency.decimal_mark == '\0'
+                        ? "decimals need a mark before them"
+                        : "the mark before the decimals is the one between thousands",
+                    "write mark = \",\" with thousands = \".\" or \"blank\"");
   }
   table->finish();
 }

@@ -98,6 +98,7 @@ class Copier {
     const std::string typed = typed_at(from.source());
     if (const auto* text = from.as_string()) {
       node.written = std::string(trim(text->get()));
+      node.blanks = node.written.empty() && !text->get().empty();
       if (fit_to_print(node.written) != node.written)  // written as \u001B, it would come out of every paper
         found_.push_back({Severity::error, node.place, "a character that cannot be printed", "leave it out"});
       // quotes with nothing escaped between them: a slip's place can be counted from the quote

@@ -23,6 +23,7 @@ struct TomlNode {
   TomlKind kind = TomlKind::table;
   std::string written;  ///< what stands in the quotes; of anything else without quotes, what was typed
   Place place;          ///< where the value begins; of a table its header or brace
+  bool blanks = false;  ///< a text of nothing but blanks
   int inset = 0;        ///< characters from `place` to the first of `written`
   std::string key;      ///< inside a table: its key
   Place key_place;
@@ -51,7 +52,8 @@ class TomlTable {
   std::vector<std::string> words(std::string_view key);  ///< a text or a list of texts
   std::optional<bool> flag(std::string_view key);
   std::optional<std::int64_t> whole(std::string_view key, std::int64_t least, std::int64_t most);
-  std::optional<Rational> number(std::string_view key, int max_places);
+  std::optional<Rational> number(std::string_view key,
+                                 int max_places);  ///< from -1,000,000,000 to 1,000,000,000
   std::optional<Day> day(std::string_view key);
   std::optional<TomlTable> table(std::string_view key);
   std::vector<TomlTable> tables(std::string_view key);  ///< [[key]], in order of the file

@@ -53,7 +53,8 @@ constexpr std::size_t kMostSizes = 400;
 
 /// `6-40`, `8,10,12-16`: whole numbers each, or single measures.
 std::vector<measure::Length> sizes_asked(
-    const std::string& text, const char* option,
+    const std::string& text, const char* option, const measure::Length& inch_most,
+    const measure::Length& metric_most,
     const std::function<Result<measure::Length>(const std::string&)>& read) {
   std::vector<measure::Length> sizes;
   const auto refuse = [&](const std::string& part, const std::string& why) {
@@ -64,6 +65,8 @@ std::vector<measure::Length> sizes_asked(
     if (!length)
       throw WrongUsage(std::string(option) + ": " + length.slip().what + "; write 6-40, or 8,10,12");
     if (length->is_zero()) refuse(one, "is no size");
+    if (*length > (length->system == measure::System::metric ? metric_most : inch_most))
+      refuse(one, "is more than any log");
     sizes.push_back(*length);
     if (sizes.size() > kMostSizes) refuse(text, "is more than a table holds");
   };
@@ -97,9 +100,9 @@ render::Document table_asked(const Asked& asked, const std::vector<scaling::Prac
                               : metric               ? "2.4,3,3.6,4.2,4.8,5.4,6"
                                                      : "8,10,12,14,16,18,20";
   return size_table(practices.front(),
-                    sizes_asked(diameters, "--diameters",
+                    sizes_asked(diameters, "--diameters", measure::inches(240), measure::centimetres(600),
                                 [metric](const std::string& t) { return scaling::read_diameter(t, metric); }),
-                    sizes_asked(lengths, "--lengths",
+                    sizes_asked(lengths, "--lengths", measure::feet(400), measure::centimetres(12'000),
                                 [metric](const std::string& t) { return measure::read_length(t, metric); }));
 }
 
@@ -119,8 +122,8 @@ render::Document answer(const Asked& asked, const book::Mill& mill, const Sessio
   if (asked.list) return description_of(practices);
   if (asked.table) return table_asked(asked, practices);
   const ReadLogs read = logs_asked(asked, session);
+  session.err() << show_all(read.found, asked.file.empty() ? "scale" : asked.file, read.text);
   if (has_error(read.found)) {
-    session.err() << show_all(read.found, asked.file.empty() ? "scale" : asked.file, read.text);
     throw Refused("nothing was scaled");
   }
   if (read.logs.empty()) throw Refused("there is no log in " + asked.file);
@@ -140,6 +143,7 @@ void add_scale(CLI::App& app, Session& session) {
                  "log rule or practice; several are set side by side (else the house rule)")
       ->type_name("RULE")
       ->expected(1)
+      ->allow_extra_args(false)  // what follows is a log
       ->take_all();
   app.add_flag("--every-rule", asked->every_rule, "the same logs under every rule, side by side");
   app.add_flag("--table", asked->table, "the rule's table, diameters by lengths");

@@ -60,7 +60,9 @@ void part_typed(const std::string& typed, AskedLog& log) {
     if (same_word(word, "defect")) {
       defects.emplace_back();
     } else if (defects.empty()) {
-      if (!(measures.empty() && same_word(word, log.tag))) measures.push_back(word);
+      const bool tag =
+          measures.empty() && same_word(word.substr(0, word.find_last_not_of(",:") + 1), log.tag);
+      if (!tag) measures.push_back(word);
     } else {
       defects.back() += (defects.back().empty() ? "" : " ") + word;
     }
@@ -129,7 +131,7 @@ std::string line_of(const CsvRecord& record, const std::vector<std::string>& col
   std::map<std::string, std::string> field;
   for (std::size_t i = 0; i < std::min(columns.size(), record.fields.size()); ++i)
     field[columns[i]] = record.fields[i];
-  std::string line = field["tag"].empty() ? "" : field["tag"] + " ";
+  std::string line = field["tag"].empty() ? "" : field["tag"] + ": ";  // 12: 7/8x12 is no log of 12-7/8 in
   if (!field["log"].empty()) {
     line += field["log"];
   } else {

@@ -27,14 +27,23 @@ struct Known {
   std::vector<std::string> jobs;  ///< without `own`, which is always known
   std::vector<std::string> sites;
   std::vector<std::string> saws;
+  std::vector<std::string> hands;
+  std::vector<std::string> causes;        ///< of stops
+  std::vector<std::string> tooth_causes;  ///< of work on teeth
+  std::vector<std::string> buyers;
+  std::vector<std::string> charges;  ///< names of charges
+  std::vector<std::string> setups;
   std::vector<Size> sizes;
   std::vector<Length> lengths;  ///< tallied before
   std::map<std::string, std::optional<KnownLog>>
-      deck;                            ///< logs received or left, not sawn yet; nothing = not measured
-  std::optional<Day> today;            ///< when the sheet is looked at
-  std::optional<Day> newest_day;       ///< of the sheets posted, but this one
-  bool has_neighbours = false;         ///< there is another sheet within two months of this one
-  std::vector<std::string> sawn_tags;  ///< tags already sawn on other days of the last year
+      deck;  ///< logs received or left, not sawn yet; nothing = not measured
+  std::map<std::string, std::string>
+      deck_jobs;                              ///< by tag in small letters: the job a log lies on the deck for
+  std::map<std::string, std::string> owners;  ///< by job in small letters: whose its lumber is, in a word
+  std::optional<Day> today;                   ///< when the sheet is looked at
+  std::optional<Day> newest_day;              ///< of the sheets posted, but this one
+  bool has_neighbours = false;                ///< there is another sheet within two months of this one
+  std::vector<std::string> sawn_tags;         ///< tags already sawn on other days of the last year
 
   Length largest_diameter = measure::feet(8);  ///< of a log. common practice, no source
   Length longest_log = {27 * measure::kPerFoot + measure::kPerFoot / 2,
@@ -43,6 +52,10 @@ struct Known {
   Length widest_board = measure::inches(12);     ///< common practice, no source
   std::int64_t kerf_mils_most = 313;             ///< 5/16 in, rounded up to a mil. common practice, no source
   std::int64_t bf_per_day_most = 10'000;  ///< large clear logs, experienced crew. common practice, no source
+
+  /// What one unit of a large currency (dollar, pound, euro) is in the book's money: by it the prices believed grow.
+  std::int64_t money_scale = 1;
+  std::int64_t minor_units = 100;  ///< in a unit of money
 
   scaling::Taper taper;  ///< for the content of logs of which only the small end was measured
   /// The most board feet a run of this mill is known to have given for each cubic foot of its logs, in hundredths.

@@ -28,14 +28,27 @@ std::string tags_text(const std::vector<std::string>& tags) {
          (tags.size() > kShown ? " and " + std::to_string(tags.size() - kShown) + " more" : "");
 }
 
+/// How a log that nothing has measured is written; 15-12 may have been meant as its measure.
+std::string measure_meant(const std::string& tag) {
+  const std::size_t dash = tag.find('-');
+  if (dash != std::string::npos && all_digits(tag.substr(0, dash)) && all_digits(tag.substr(dash + 1)) &&
+      tag.front() != '0') {
+    return "write its measure as log " + tag.substr(0, dash) + "x" + tag.substr(dash + 1) +
+           ", or with it as log " + tag + " 15x12";
+  }
+  return "write it as log " + tag + " 15x12";
+}
+
 std::string said(std::size_t count, const char* one, const char* many) {
   return count == 1 ? one : many;
 }
 
 }  // namespace
 
-/// Check values: Known::largest_diameter and longest_log.
+/// Check values: Known::largest_diameter and longest_log; and 4 in (10 cm), a round number of our own, under which a
+/// log is hardly brought to a mill.
 void check_capacity_of_logs(Review& review) {
+  const Length thinnest = review.known.metric ? measure::centimetres(10) : measure::inches(4);
   for (const Line& line : review.sheet.lines) {
     const auto* log = std::get_if<LogLine>(&line.fact);
     if (log == nullptr || !log->measure) continue;
@@ -49,6 +62,14 @@ void check_capacity_of_logs(Review& review) {
     if (beyond(log->measure->length, review.known.longest_log)) {
       review.warn(line, in_quotes(scaling::write_log_spec(*log->measure)) + ": longer than the mill takes, " +
                             measure::spoken_length(review.known.longest_log));
+    }
+    for (const Length end : log->measure->small) {
+      if (!beyond(thinnest, end)) continue;
+      review.warn(line,
+                  in_quotes(scaling::write_log_spec(*log->measure)) + ": thinner than logs are sawn, " +
+                      measure::write_inches(end) + (end.system == measure::System::inch ? " in" : ""),
+                  "diameter comes first, then length, as 15x12");
+      break;
     }
   }
 }
@@ -78,7 +99,44 @@ void check_tags(Review& review) {
     review.warn(*line,
                 tags_text(tags) + said(tags.size(), ": no measure of this log is known",
                                        ": no measure of these logs is known"),
-                "write it as log " + tags.front() + " 15x12; else it counts as a log without scale");
+                measure_meant(tags.front()) + "; else it counts as a log without scale");
+  }
+}
+
+/// A log goes on the deck for one job, and is sawn for it, or for another job of the same owner.
+void check_owners(Review& review) {
+  std::map<std::string, std::string> lies_for = review.known.deck_jobs;
+  const auto owner = [&](const std::string& job) {
+    const auto known = review.known.owners.find(lower(job));
+    return lower(known == review.known.owners.end() ? job : known->second);
+  };
+  for (const DatedFact& fact : review.facts) {
+    const auto* log = std::get_if<LogLine>(&fact.line->fact);
+    if (log == nullptr || log->tags.empty()) continue;
+    const std::string tag = spread(*log).at(fact.item);
+    const std::string& job = fact.context.job;
+    std::string& before = lies_for[lower(tag)];
+    if (!log->received && !before.empty() && !job.empty() && owner(before) != owner(job)) {
+      review.warn(*fact.line, tag + ": came in for job " + before + ", and is sawn under job " + job,
+                  "put it under job " + before + ", or give it another tag if it is another log");
+    }
+    before = log->received || log->left_on_mill ? job : std::string();
+  }
+}
+
+/// A range without its letters twice may have been meant as one log's tag: 13-22, T13-22.
+void check_ranges(Review& review) {
+  for (const Line& line : review.sheet.lines) {
+    const auto* log = std::get_if<LogLine>(&line.fact);
+    if (log == nullptr) continue;
+    for (const std::string& written : log->tags) {
+      const auto tags = spread_tags(written);
+      if (tags.size() < 2 || !starts_with_digit(written.substr(written.rfind('-') + 1))) continue;
+      review.note(line,
+                  in_quotes(written) + " is taken as a range: " + tags.front() + " to " + tags.back() + ", " +
+                      std::to_string(tags.size()) + " logs",
+                  "a tag of one log is written without the dash");
+    }
   }
 }
 

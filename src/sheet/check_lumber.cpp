@@ -121,6 +121,31 @@ void check_lengths(Review& review) {
   }
 }
 
+/// In a book without units = "metric" a log's plain numbers are inches and feet; beside boards in millimetres they were
+/// most likely centimetres and metres.
+void check_log_units(Review& review) {
+  if (review.known.metric) return;
+  const auto of_metric = [](const Size& size) { return size.thickness.system == measure::System::metric; };
+  const auto& sizes = review.known.sizes;
+  const bool metric_before = !sizes.empty() && std::all_of(sizes.begin(), sizes.end(), of_metric);
+  for (const RunFacts& run : review.runs) {
+    const bool metric_here =
+        !run.boards.empty() && std::all_of(run.boards.begin(), run.boards.end(),
+                                           [&](const Boards& one) { return of_metric(one.size); });
+    if (!(run.boards.empty() ? metric_before : metric_here)) continue;
+    const auto inches = std::find_if(run.logs.begin(), run.logs.end(), [](const RunLog& log) {
+      return log.log->measure && log.log->measure->length.system == measure::System::inch;
+    });
+    if (inches == run.logs.end()) continue;
+    const std::string written = scaling::write_log_spec(*inches->log->measure);
+    const std::size_t x = written.find('x');
+    review.warn(*inches->line,
+                in_quotes(written) + " is read as inches and feet, and the boards are in millimetres",
+                "write " + written.substr(0, x) + "cm" + written.substr(x) +
+                    "m, or post a mill file with units = \"metric\", by which plain numbers are read so");
+  }
+}
+
 /// Inches and millimetres within one job: one of them is a slip.
 void check_systems(Review& review) {
   std::map<std::string, measure::System> first;

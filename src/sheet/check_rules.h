@@ -69,6 +69,8 @@ std::string rounded_text(const Rational& value, int places);
 // check_logs.cpp
 void check_capacity_of_logs(Review& review);
 void check_tags(Review& review);
+void check_owners(Review& review);
+void check_ranges(Review& review);
 void check_defects(Review& review);
 void check_kerf(Review& review);
 
@@ -76,6 +78,7 @@ void check_kerf(Review& review);
 void check_capacity_of_boards(Review& review);
 void check_lengths(Review& review);
 void check_systems(Review& review);
+void check_log_units(Review& review);
 void check_repeats(Review& review);
 void check_recovery(Review& review);
 void check_day_total(Review& review);
@@ -87,7 +90,11 @@ void check_crew(Review& review);
 void check_sawing_times(Review& review);
 void check_stops(Review& review);
 void check_charged_stops(Review& review);
+void check_stops_by_length(Review& review);
 void check_meter(Review& review);
+
+// check_prices.cpp
+void check_prices(Review& review);
 
 // check_words.cpp
 void check_words(Review& review);

@@ -85,7 +85,8 @@ void check_sum(Review& review, const std::vector<PlacedSpan>& spans) {
 
 }  // namespace
 
-/// A day still to come; or, among sheets of another year alone, one that would fit in with them in the year it is not of.
+/// A day still to come; or, among sheets of another year alone, one that would fit in with them in the year it is not
+/// of; or far from today and from every other sheet.
 void check_day(Review& review) {
   constexpr int kMuch = 300;
   constexpr int kClose = 31;
@@ -98,7 +99,16 @@ void check_day(Review& review) {
                             "look at the day again"});
     return;
   }
-  if (!known.newest_day || known.has_neighbours || std::abs(*known.newest_day - day) < kMuch) return;
+  const auto far = [&](const std::optional<Day>& from) { return !from || std::abs(*from - day) >= kMuch; };
+  if (!known.newest_day && known.today && far(known.today)) {
+    review.found.push_back({Severity::warning,
+                            {},
+                            write_day(day) + ": far from today, " + write_day(*known.today) +
+                                ", and the first sheet of the book",
+                            "look at its year again"});
+    return;
+  }
+  if (!known.newest_day || known.has_neighbours || !far(known.newest_day)) return;
   const YearMonthDay at = parts(day);
   for (const int year : {parts(*known.newest_day).year, parts(*known.newest_day).year - 1}) {
     if (year == at.year || !day_exists(year, at.month, at.day)) continue;
@@ -110,6 +120,11 @@ void check_day(Review& review) {
                             "was " + write_day(meant) + " meant?"});
     return;
   }
+  if (!known.today || !far(known.today)) return;
+  review.found.push_back({Severity::warning,
+                          {},
+                          write_day(day) + ": far from every other sheet of the book and from today",
+                          "look at its year again"});
 }
 
 /// Nobody works more than 24 hours in a day.
@@ -186,6 +201,46 @@ void check_stops(Review& review) {
       break;
     }
   }
+}
+
+/// Sawing is billed by the hour as its times are written, and a stop is not taken off them. A stop given by its length
+/// belongs between two of them; where no room is left there it was most likely within one.
+void check_stops_by_length(Review& review) {
+  auto spans = sawing_spans(review.sheet);
+  if (spans.empty()) return;
+  std::sort(spans.begin(), spans.end(),
+            [](const auto& a, const auto& b) { return a.span.from < b.span.from; });
+  int room = 0;
+  int end = spans.front().span.from;
+  for (const PlacedSpan& one : spans) {
+    room += std::max(0, one.span.from - end);
+    end = std::max(end, one.span.from + one.span.minutes());
+  }
+  const int first = spans.front().span.from;
+  int needed = 0;
+  const Line* longest = nullptr;
+  int most = 0;
+  for (const Line& line : review.sheet.lines) {
+    const auto* stop = std::get_if<Stop>(&line.fact);
+    if (stop == nullptr) continue;
+    if (stop->span) {
+      if (stop->span->from >= first && stop->span->from + stop->span->minutes() <= end)
+        room -= stop->minutes;  // within a sawing time it was told already
+      continue;
+    }
+    needed += stop->minutes;
+    if (stop->minutes <= most) continue;
+    most = stop->minutes;
+    longest = &line;
+  }
+  room = std::max(0, room);
+  if (longest == nullptr || needed <= room) return;
+  review.warn(
+      *longest,
+      "stops of " + write_duration(needed) + " by their length, and " +
+          (room == 0 ? std::string("no time") : "only " + write_duration(room)) + " between the sawing times",
+      "sawing by the hour is billed as its times are written; part them where the saw stood, or write the "
+      "stop's clock times");
 }
 
 /// Engine hours only rise, and by no more than 24 in a sheet.

@@ -25,25 +25,39 @@ std::string slip_for(const std::string& word, const std::vector<std::string>& kn
   return nearest(word, others);
 }
 
-/// Says once of each word that it is near a known one.
+/// What is said of a word that is near no known one.
+enum class MerelyNew {
+  said_by_book,  ///< when it adds the word to a table of its own
+  noted,
+  fine,
+};
+
+/// Says once of each word that it is near a known one, or new. Where nothing is known there is nothing to hold it
+/// against, but for the words `usual` in any mill.
 class WordCheck {
  public:
-  WordCheck(Review& review, const char* kind, const std::vector<std::string>& known)
-      : review_(review), kind_(kind), known_(known) {}
+  WordCheck(Review& review, const char* kind, const std::vector<std::string>& known,
+            MerelyNew merely = MerelyNew::said_by_book, const std::vector<std::string>& usual = {})
+      : review_(review), kind_(kind), known_(known), merely_(merely), any_known_(!known.empty()) {
+    known_.insert(known_.end(), usual.begin(), usual.end());
+  }
 
   void look(const Line& line, const std::string& word) {
     if (word.empty() || known_.empty() || !said_.insert(lower(word)).second) return;
     if (std::any_of(known_.begin(), known_.end(), [&](const auto& one) { return same_word(one, word); }))
       return;
     const std::string near = slip_for(word, known_);
-    if (!near.empty())
-      review_.note(line, kind_ + (" " + in_quotes(word)) + " is new", "did you mean " + near + "?");
+    if (near.empty() && (merely_ != MerelyNew::noted || !any_known_)) return;
+    review_.note(line, kind_ + (" " + in_quotes(word)) + " is new",
+                 near.empty() ? "" : "did you mean " + near + "?");
   }
 
  private:
   Review& review_;
   std::string kind_;
-  const std::vector<std::string>& known_;
+  std::vector<std::string> known_;
+  MerelyNew merely_;
+  bool any_known_;
   std::set<std::string> said_;
 };
 
@@ -92,6 +106,28 @@ void check_tooth_tags(Review& review) {
   }
 }
 
+/// `sold cash YP 2x6 ...`: a species or a grade before the size is read as part of the buyer's name.
+void check_buyers(Review& review) {
+  const auto among = [](const std::vector<std::string>& known, const std::string& word) {
+    return std::any_of(known.begin(), known.end(), [&](const auto& one) { return same_word(one, word); });
+  };
+  for (const Line& line : review.sheet.lines) {
+    const auto* sold = std::get_if<Sold>(&line.fact);
+    if (sold == nullptr) continue;
+    const auto words = split_words(sold->buyer);
+    if (words.size() < 2 || among(review.known.buyers, sold->buyer)) continue;
+    const std::string& last = words.back();
+    const std::string buyer = join({words.begin(), words.end() - 1}, " ");
+    const std::string what = in_quotes(sold->buyer) + ": all of it is read as the buyer's name";
+    if (among(review.known.grades, last)) {
+      review.warn(line, what, "a grade stands after the size, as 2x6 " + last + " 6/16");
+    } else if (among(review.known.species, last) || same_word(words.front(), "cash")) {
+      review.warn(line, what,
+                  "the buyer alone is " + buyer + "; a species has its line above, as species " + last);
+    }
+  }
+}
+
 }  // namespace
 
 void check_words(Review& review) {
@@ -100,7 +136,13 @@ void check_words(Review& review) {
   WordCheck species(review, "species", review.known.species);
   WordCheck grade(review, "grade", review.known.grades);
   WordCheck site(review, "site", review.known.sites);
-  WordCheck saw(review, "saw", review.known.saws);
+  WordCheck setup(review, "set-up", review.known.setups, MerelyNew::fine);
+  WordCheck saw(review, "saw", review.known.saws, MerelyNew::noted, {"head", "edger", "third"});
+  WordCheck hand(review, "hand", review.known.hands, MerelyNew::noted);
+  WordCheck cause(review, "stop cause", review.known.causes, MerelyNew::noted);
+  WordCheck tooth_cause(review, "tooth cause", review.known.tooth_causes, MerelyNew::noted);
+  WordCheck buyer(review, "buyer", review.known.buyers, MerelyNew::noted, {"cash"});
+  WordCheck charge(review, "charge", review.known.charges, MerelyNew::noted);
   for (const Line& line : review.sheet.lines) {
     if (const auto* of = std::get_if<Job>(&line.fact)) job.look(line, of->code);
     if (const auto* of = std::get_if<Charge>(&line.fact)) job.look(line, of->job);
@@ -113,8 +155,20 @@ void check_words(Review& review) {
     if (const auto* of = std::get_if<Sold>(&line.fact)) grade.look(line, of->grade);
     if (const auto* of = std::get_if<Site>(&line.fact)) site.look(line, of->name);
     if (const auto* of = std::get_if<Move>(&line.fact)) site.look(line, of->to);
-    if (const auto* of = std::get_if<Teeth>(&line.fact)) saw.look(line, of->saw);
+    if (const auto* of = std::get_if<Move>(&line.fact)) site.look(line, of->from);
+    if (const auto* of = std::get_if<Setup>(&line.fact)) setup.look(line, of->name);
+    if (const auto* of = std::get_if<Stop>(&line.fact)) cause.look(line, of->cause);
+    if (const auto* of = std::get_if<Sold>(&line.fact)) buyer.look(line, of->buyer);
+    if (const auto* of = std::get_if<Charge>(&line.fact)) charge.look(line, of->name);
+    if (const auto* of = std::get_if<Teeth>(&line.fact)) {
+      saw.look(line, of->saw);
+      tooth_cause.look(line, of->cause);
+    }
+    if (const auto* of = std::get_if<Crew>(&line.fact)) {
+      for (const Hand& one : of->hands) hand.look(line, one.name);
+    }
   }
+  check_buyers(review);
   check_turned_sizes(review);
   check_tooth_tags(review);
 }

@@ -110,7 +110,10 @@ std::vector<std::string> spread_tags(const std::string& written) {
   const auto first = number_of(from.digits);
   const auto last = number_of(to.digits);
   const bool same_prefix = to.prefix.empty() || same_word(from.prefix, to.prefix);
-  if (!first || !last || !same_prefix || *last < *first || *last - *first >= kMostTags) return {};
+  const bool rises = first && last && same_prefix && *last > *first && *last - *first < kMostTags;
+  const bool letters_twice = !to.prefix.empty() && same_word(from.prefix, to.prefix);
+  if (!rises && !letters_twice) return {written};  // 08-01, 08-08, 26-1041: a tag with a dash in it
+  if (!rises && (!first || first != last)) return {};
   std::vector<std::string> tags;
   for (std::int64_t number = *first; number <= *last; ++number) {
     tags.push_back(std::string(from.prefix) + padded(number, from.digits.size()));

@@ -12,6 +12,8 @@ namespace {
 
 constexpr std::string_view kByteOrderMark = "\xEF\xBB\xBF";
 constexpr int kMostShifts = 9;
+constexpr std::int64_t kMostBoardFeet = 1'000'000;
+constexpr std::int64_t kMostMinutes = 1'000'000;
 
 std::string_view without_mark(std::string_view text) {
   if (text.starts_with(kByteOrderMark)) text.remove_prefix(kByteOrderMark.size());
@@ -76,12 +78,65 @@ class SheetReader {
       if (!too_long(line) && !unreadable(line)) read_line(fold(line));
       if (out_.found.size() >= kMostErrors && too_many_errors()) break;
     }
+    refuse_too_much_lumber();
+    refuse_too_much_time();
     if (!first_line_ && !has_error(out_.found))
       tell({}, "no sheet: nothing in it", "begin with sheet and the day, as sheet 2026-05-05");
     sort_by_place(out_.found);
   }
 
  private:
+  /// Lumber past anything a mill saws is a slip of the pen; up to this the sums of many years are still exact.
+  void refuse_too_much_lumber() {
+    Wide inch = 0;
+    Wide metric = 0;
+    Wide most = 0;
+    const Line* largest = nullptr;
+    const auto add = [&](const Line& line, const Size& size, Length length, std::int64_t pieces) {
+      const Wide volume = Wide{size.thickness.count} * size.width.count * length.count * pieces;
+      const bool of_metric = size.thickness.system == measure::System::metric;
+      (of_metric ? metric : inch) += volume;
+      const Wide weight =
+          volume / (of_metric ? measure::kMetricCountsPerBoardFoot : measure::kCountsPerBoardFoot);
+      if (largest != nullptr && weight <= most) return;
+      most = weight;
+      largest = &line;
+    };
+    for (const Line& line : out_.sheet.lines) {
+      if (const auto* tally = std::get_if<Tally>(&line.fact)) {
+        for (const auto& item : tally->items) add(line, tally->size, item.length, item.pieces);
+      } else if (const auto* lineal = std::get_if<LinealTally>(&line.fact)) {
+        add(line, lineal->size, lineal->total, 1);
+      } else if (const auto* random = std::get_if<RandomTally>(&line.fact)) {
+        for (const auto& one : random->boards)
+          add(line, {random->thickness, one.width, false}, one.length, one.pieces);
+      } else if (const auto* sold = std::get_if<Sold>(&line.fact)) {
+        for (const auto& item : sold->items) add(line, sold->size, item.length, item.pieces);
+        if (sold->lineal) add(line, sold->size, *sold->lineal, 1);
+      }
+    }
+    const Wide board_feet = inch / measure::kCountsPerBoardFoot + metric / measure::kMetricCountsPerBoardFoot;
+    if (largest == nullptr || board_feet <= kMostBoardFeet) return;
+    tell(largest->place, "with this line the sheet has more lumber than a sheet holds, over 1,000,000 bf",
+         "look at its sizes, lengths and pieces");
+  }
+
+  void refuse_too_much_time() {
+    std::int64_t minutes = 0;
+    for (const Line& line : out_.sheet.lines) {
+      const std::int64_t before = minutes;
+      if (const auto* crew = std::get_if<Crew>(&line.fact)) {
+        for (const Hand& hand : crew->hands) minutes += hand.minutes;
+      } else if (const auto* sawing = std::get_if<Sawing>(&line.fact)) {
+        for (const Span& span : sawing->spans) minutes += span.minutes();
+      } else if (const auto* stop = std::get_if<Stop>(&line.fact)) {
+        minutes += stop->minutes;
+      }
+      if (before > kMostMinutes || minutes <= kMostMinutes) continue;
+      tell(line.place, "with this line the sheet has more hours than a sheet holds", "look at its times");
+    }
+  }
+
   void tell(Place place, std::string what, std::string instead) {
     out_.found.push_back({Severity::error, place, std::move(what), std::move(instead)});
   }

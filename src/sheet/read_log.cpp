@@ -5,6 +5,7 @@
 
 #include "base/text.h"
 #include "sheet/facts.h"
+#include "sheet/joined_tag.h"
 #include "sheet/kinds.h"
 #include "sheet/tally_words.h"
 
@@ -13,6 +14,7 @@ namespace {
 
 const Length kThickest = measure::feet(20);  // past this a slip of the pen, not a log
 const Length kLongest = measure::feet(200);
+const Length kLongestGirth = measure::feet(63);  // of a log so thick
 
 /// `15x12`, `12/13-15x16'6"`, `30cmx4.8m`: a digit first, and an x before a digit.
 bool is_spec(std::string_view text) {
@@ -67,13 +69,30 @@ void take_spec(LineReader& line, LogLine& log) {
   }
 }
 
-/// Part of a word, as a log's diameter or girth is written.
-std::optional<Length> read_diameter_word(LineReader& line, const Word& word, std::size_t from,
-                                         std::size_t to) {
-  const auto length =
-      scaling::read_diameter(std::string_view(word.text).substr(from, to - from), line.metric());
-  if (length) return *length;
-  line.slip(word, from, length.slip());
+/// A tag and two readings that were joined to one word like a fraction. False when the word is a measure and no more.
+bool take_tag_and_readings(LineReader& line, LogLine& log) {
+  const std::optional<JoinedTag> joined = joined_tag(line);
+  if (!joined) return false;
+  const Word& word = line.take();
+  log.tags.push_back(joined->tag);
+  if (const auto measure = scaling::read_log_spec(joined->spec, line.metric())) {
+    log.measure = *measure;
+    check_spec(line, word, *measure);
+  } else {
+    line.slip(word, joined->tag.size() + 1, measure.slip());
+  }
+  return true;
+}
+
+/// Part of a word, as a log's diameter or girth is written; `most` of it.
+std::optional<Length> read_diameter_word(LineReader& line, const Word& word, std::size_t from, std::size_t to,
+                                         Length most = kThickest) {
+  const std::string text = word.text.substr(from, to - from);
+  const auto length = scaling::read_diameter(text, line.metric());
+  if (length && !beyond(*length, most)) return *length;
+  line.slip(
+      word, from,
+      length ? Slip{in_quotes(text) + ": larger than any log", "write what was measured", 0} : length.slip());
   return std::nullopt;
 }
 
@@ -112,7 +131,7 @@ void take_mid(LineReader& line, LogLine& log) {
 void take_girth(LineReader& line, LogLine& log) {
   if (!starts_with_digit(line.peek())) return missing_measure(line, "girth", "girth 48");
   const Word& word = line.take();
-  log.measure->girth = read_diameter_word(line, word, 0, word.text.size());
+  log.measure->girth = read_diameter_word(line, word, 0, word.text.size(), kLongestGirth);
 }
 
 void take_segments(LineReader& line, LogLine& log) {
@@ -196,13 +215,8 @@ void take_parts(LineReader& line, LogLine& log) {
 }
 
 void bad_range(LineReader& line, const Word& word) {
-  const std::string typed = line.typed(word);
-  const std::size_t dash = typed.find('-');
-  const bool numbers = all_digits(typed.substr(0, dash)) && all_digits(typed.substr(dash + 1));
-  line.error(
-      word, in_quotes(typed) + ": no range of tags",
-      std::string("write a range as T13-T22, at most 200 logs") +
-          (numbers ? "; a log's measure as " + typed.substr(0, dash) + "x" + typed.substr(dash + 1) : ""));
+  line.error(word, in_quotes(line.typed(word)) + ": not a range of tags",
+             "write a range as T13-T22, at most 200 logs");
 }
 
 /// A tag without the comma or colon behind it. Empty once it has complained of several tags in one word.
@@ -224,8 +238,10 @@ void take_tag(LineReader& line, LogLine& log) {
   const auto spread = spread_tags(typed);
   if (spread.empty()) bad_range(line, word);
   if (spread.size() > 1) {
+    const bool letters_twice = !is_digit(typed[typed.rfind('-') + 1]);
     line.error(word, in_quotes(typed) + ": several tags with one measure",
-               "give each measured log a line of its own");
+               std::string("give each measured log a line of its own") +
+                   (letters_twice ? "" : "; the tag of one log is written without a dash"));
   }
   log.tags.push_back(typed);
 }
@@ -259,6 +275,17 @@ bool is_mistyped_spec(std::string_view text, bool after_tag) {
          all_digits(text.substr(mark + 1));
 }
 
+/// `T5 15-12`: after a tag two numbers that are no range are more likely a measure than one more tag.
+void told_as_measure(LineReader& line, const Word& word, const std::string& typed) {
+  const std::size_t dash = typed.find('-');
+  if (dash == std::string::npos || typed.front() == '0') return;
+  const std::string before = typed.substr(0, dash);
+  const std::string after = typed.substr(dash + 1);
+  if (!all_digits(before) || !all_digits(after)) return;
+  line.error(word, in_quotes(typed) + ": not a range of tags",
+             "a log's measure is written " + before + "x" + after + "; a range of tags T13-T22");
+}
+
 /// Tags of known logs, up to what may be said of them. A tag is one word, a range two with a dash between.
 void take_tags(LineReader& line, LogLine& log) {
   std::size_t count = 0;
@@ -269,6 +296,7 @@ void take_tags(LineReader& line, LogLine& log) {
     if (typed.empty()) continue;
     const auto spread = spread_tags(typed);
     if (spread.empty()) bad_range(line, word);
+    if (!log.tags.empty() && spread.size() == 1) told_as_measure(line, word, typed);
     if (is_mistyped_spec(word.text, !log.tags.empty())) {
       const std::size_t mark = word.text.find_first_not_of("0123456789");
       line.error(
@@ -347,7 +375,9 @@ std::optional<Fact> read_any(LineReader& line, bool received) {
     return std::nullopt;
   }
   const bool tagged = !is_spec(line.peek());
-  if (!tagged || is_spec(line.peek(1))) {
+  if (!tagged && take_tag_and_readings(line, log)) {
+    if (log.measure) take_parts(line, log);
+  } else if (!tagged || is_spec(line.peek(1))) {
     if (tagged) take_tag(line, log);
     take_spec(line, log);
     if (log.measure) take_parts(line, log);

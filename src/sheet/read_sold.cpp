@@ -1,5 +1,6 @@
 // read_sold.cpp -- own stock sold at the yard: pieces, a length, or a whole bundle; at a price said there, or not.
 #include "base/text.h"
+#include "measure/money.h"
 #include "sheet/kinds.h"
 #include "sheet/tally_words.h"
 
@@ -19,6 +20,11 @@ std::optional<Rational> take_price(LineReader& line, const char* example) {
   const std::string_view text = word.text;
   const std::size_t sign = text.starts_with('$') ? 1 : 0;
   const auto price = read_decimal(text.substr(sign), kMostPlaces);
+  if (price && *price > Rational(measure::kDearest)) {
+    line.error(word, in_quotes(line.typed(word)) + ": a price dearer than any",
+               std::string("write it as ") + example);
+    return std::nullopt;
+  }
   if (price && !price->is_negative()) return *price;
   line.error(word, in_quotes(line.typed(word)) + ": not a price", std::string("write it as ") + example);
   return std::nullopt;

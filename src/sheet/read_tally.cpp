@@ -24,6 +24,7 @@ std::optional<RandomTally::Board> read_board(LineReader& line, const Word& word,
   const std::size_t star = std::min(text.find('*'), text.size());
   const std::size_t x = text.find_first_of("xX");
   const bool in_metric = thickness.system == measure::System::metric;
+  if (told_as_several(line, word)) return std::nullopt;
   if (x == std::string_view::npos || x > star) {
     line.error(word, in_quotes(line.typed(word)) + ": not a random-width board",
                "write width x length, as 7-1/2x8 or 6x8*3");

@@ -125,12 +125,22 @@ void take_reason(LineReader& line, Teeth& teeth) {
   teeth.text = line.take_rest();
 }
 
+constexpr std::int64_t kMostOfAThing = 1'000'000;  ///< hours, gallons, miles, occurrences of a charge
+
 /// A number that counts something: positive, to the millionth.
 std::optional<Rational> read_quantity(std::string_view text) {
   constexpr int kPlaces = 6;
   const auto value = read_decimal(text, kPlaces);
-  if (!value || *value <= Rational(0) || *value > Rational(1'000'000)) return std::nullopt;
+  if (!value || *value <= Rational(0) || *value > Rational(kMostOfAThing)) return std::nullopt;
   return *value;
+}
+
+/// "not a quantity", or that it is too large for one.
+std::string not_read_because(std::string_view text, const char* what) {
+  const bool digits = has_digit(text) && text.find_first_not_of("0123456789.") == std::string_view::npos;
+  const std::size_t whole = std::min(text.find('.'), text.size());
+  const std::size_t first = std::min(text.find_first_not_of('0'), whole);
+  return digits && whole - first > 6 ? "more than any mill's, at most 1,000,000" : what;
 }
 
 /// Splits `7.3gal` into number and unit; the unit may be the next word. Empty unit when there is none.
@@ -270,7 +280,8 @@ std::optional<Fact> read_charge(LineReader& line) {
     const Word& word = line.take();
     const auto quantity = read_quantity(word.text);
     if (!quantity) {
-      line.error(word, in_quotes(line.typed(word)) + ": not a quantity", "write how many, as 1 or 2.5");
+      line.error(word, in_quotes(line.typed(word)) + ": " + not_read_because(word.text, "not a quantity"),
+                 "write how many, as 1 or 2.5");
       return std::nullopt;
     }
     charge.quantity = *quantity;
@@ -287,7 +298,8 @@ std::optional<Fact> read_meter(LineReader& line) {
   const Word& word = line.take();
   const auto hours = read_decimal(word.text, 1);
   if (!hours || hours->is_negative() || *hours > Rational(1'000'000)) {
-    line.error(word, in_quotes(line.typed(word)) + ": not an engine-hour reading",
+    line.error(word,
+               in_quotes(line.typed(word)) + ": " + not_read_because(word.text, "not an engine-hour reading"),
                "write hours and tenths, as 1854.6");
     return std::nullopt;
   }
@@ -307,7 +319,9 @@ std::optional<Fact> read_fuel(LineReader& line) {
   const auto quantity = read_quantity(amount.number);
   const auto unit = fuel_unit(amount.unit);
   if (!quantity) {
-    line.error(word, in_quotes(line.typed(word)) + ": not a quantity of fuel", instead);
+    line.error(word,
+               in_quotes(line.typed(word)) + ": " + not_read_because(amount.number, "not a quantity of fuel"),
+               instead);
   } else if (!unit) {
     const std::string what = amount.unit.empty() ? in_quotes(amount.number) + ": fuel without a unit"
                                                  : in_quotes(amount.unit) + ": not gal or l";
@@ -342,7 +356,8 @@ std::optional<Fact> read_move(LineReader& line) {
   const Amount amount = take_amount(line);
   const auto miles = read_quantity(amount.number);
   if (!miles) {
-    line.error(word, in_quotes(line.typed(word)) + ": not a distance", "write it as 46 mi");
+    line.error(word, in_quotes(line.typed(word)) + ": " + not_read_because(amount.number, "not a distance"),
+               "write it as 46 mi");
     return std::nullopt;
   }
   move.distance = *miles;

@@ -60,6 +60,21 @@ std::size_t find_slash(const Word& word) {
   return std::string::npos;
 }
 
+}  // namespace
+
+bool told_as_several(LineReader& line, const Word& word) {
+  const std::size_t comma = word.text.find(',');
+  if (comma == std::string::npos || comma == 0 || comma + 1 == word.text.size()) return false;
+  const std::string_view after = std::string_view(word.text).substr(comma + 1);
+  if (after.find_first_of("/xX") == std::string_view::npos) return false;  // 12/8,5: a decimal, told as one
+  std::string apart = line.typed(word);
+  std::replace(apart.begin(), apart.end(), ',', ' ');
+  line.error(word, in_quotes(line.typed(word)) + ": several in one word", "write " + apart);
+  return true;
+}
+
+namespace {
+
 /// PIECES/LENGTH... up to the first word that cannot be meant as one.
 std::vector<Tally::Item> take_items(LineReader& line, const Word& size_word, const Size& size,
                                     const std::string& grade, const std::string& more) {
@@ -71,6 +86,7 @@ std::vector<Tally::Item> take_items(LineReader& line, const Word& size_word, con
       bare_number(line, word, size_word, grade, more);
       continue;
     }
+    if (told_as_several(line, word)) continue;
     const auto pieces = read_pieces(line, word, 0, slash);
     const auto length = measure::read_length(std::string_view(word.text).substr(slash + 1), is_metric(size));
     if (!length) {

@@ -32,6 +32,9 @@ std::optional<Size> read_size_word(LineReader& line, const Word& word);
 bool sane_length(LineReader& line, const Word& word, std::size_t at, const Length& length);
 std::optional<std::int64_t> read_pieces(LineReader& line, const Word& word, std::size_t from, std::size_t to);
 
+/// `12/8,14/10`, `7x8,6x8`: complains of a comma where a blank is wanted.
+bool told_as_several(LineReader& line, const Word& word);
+
 struct SizedTally {
   Size size;
   std::string grade;

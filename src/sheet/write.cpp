@@ -91,6 +91,8 @@ class Writer {
 
   std::string operator()(const LogLine& log) const {
     std::string text = join(log.tags, " ");
+    // 12: 7/8x12 is log 12 with two readings; without the colon it could be one of 12-7/8 in
+    if (log.measure && log.measure->small.size() == 2 && all_digits(text)) text += ':';
     if (log.measure) text += (text.empty() ? "" : " ") + measured(*log.measure);
     for (const auto& defect : log.defects) {
       text += " defect " + scaling::write_defect(defect, metric_) + with(defect.reason);

@@ -105,11 +105,14 @@ TEST_CASE("a sheet is held against today and against the days the book has") {
     return found.empty() ? std::string() : found.front().what + "; " + found.front().instead;
   };
   CHECK(said("2026-06-02") == "2026-06-02: a day still to come, today is 2026-06-01; look at the day again");
-  CHECK(said("2025-05-05").empty());  // nothing to hold it against
+  CHECK(said("2025-05-05") ==
+        "2025-05-05: far from today, 2026-06-01, and the first sheet of the book; look at its year again");
+  CHECK(said("2026-04-05").empty());
   book.post_sheet("sheet 2026-05-04\njob A\n", "");
   CHECK(said("2025-05-05") == "2025-05-05: far from every other sheet of the book; was 2026-05-05 meant?");
   CHECK(said("2026-05-05").empty());
-  CHECK(said("2024-11-05").empty());
+  CHECK(said("2024-11-05") ==
+        "2024-11-05: far from every other sheet of the book and from today; look at its year again");
   book.post_sheet("sheet 2025-05-05\njob A\n", "");
   CHECK(said("2025-05-06").empty());  // last year's sheets are being entered
 }

@@ -236,6 +236,10 @@ TEST_CASE("a day still to come is doubted, and one that fits in with the others 
   CHECK(doubts("job A\n", known).empty());
   known.has_neighbours = false;
   known.newest_day = make_day(2027, 8, 4);
+  const auto far = doubts("job A\n", known);
+  REQUIRE(far.size() == 1);
+  CHECK(far[0].what == "2026-05-05: far from every other sheet of the book and from today");
+  known.today = make_day(2026, 9, 1);
   CHECK(doubts("job A\n", known).empty());
   known.newest_day = make_day(2026, 1, 5);
   CHECK(doubts("job A\n", known).empty());
