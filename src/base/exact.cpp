@@ -147,7 +147,7 @@ Result<Rational> read_decimal(std::string_view text, int max_places) {
     } else {
       return slip("write digits, as 12 or 12.5");
     }
-    if (digits > 18) return slip("that is more digits than a mill needs");
+    if (digits > 18) return slip("that is more digits than a mill needs; at most 18");
   }
   if (digits == 0) return slip("write digits, as 12 or 12.5");
   if (places > max_places) return slip("at most " + std::to_string(max_places) + " decimals");

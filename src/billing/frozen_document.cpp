@@ -70,9 +70,9 @@ Column thaw_column(const Json& json) {
   column.heading = json.at("heading").get<std::string>();
   column.unit = json.at("unit").get<std::string>();
   column.kind = static_cast<ColumnKind>(place_of(kKinds, json.at("kind")));
-  column.places = json.at("places").get<int>();
+  column.places = thaw_small(json.at("places"));
   column.total = json.at("sum").get<bool>() ? render::TotalKind::sum : render::TotalKind::none;
-  column.width_hint = json.at("width").get<int>();
+  column.width_hint = thaw_small(json.at("width"));
   return column;
 }
 
@@ -146,7 +146,7 @@ char one_char(const Json& json) {
 render::Style thaw_style(const Json& json) {
   render::Style style;
   style.currency = {json.at("sign").get<std::string>(), json.at("sign_after").get<bool>(),
-                    json.at("places").get<int>(), one_char(json.at("decimal_mark")),
+                    thaw_small(json.at("places")), one_char(json.at("decimal_mark")),
                     one_char(json.at("thousands"))};
   style.paper = json.at("a4").get<bool>() ? render::PaperSize::a4 : render::PaperSize::letter;
   style.dates = static_cast<render::DateOrder>(place_of(kOrders, json.at("dates")));

@@ -33,6 +33,7 @@ Json frozen_items(const std::vector<Item>& items);
 
 Rational thaw_rational(const Json& json);
 Decimal thaw_decimal(const Json& json);
+int thaw_small(const Json& json);  ///< a count of a line or a place, within a million
 Day thaw_day(const Json& json);
 std::optional<Day> thaw_maybe_day(const Json& json);
 SheetRef thaw_sheet(const Json& json);

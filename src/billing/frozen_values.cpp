@@ -21,16 +21,27 @@ std::string digits(Wide value) {
   return text;
 }
 
+constexpr std::size_t kMostDigits = 38;       ///< of a number of 127 bits
+constexpr std::size_t kMostShortDigits = 18;  ///< of one of 63
+
 Wide read_digits(std::string_view text) {
   Wide value = 0;
   const bool negative = text.starts_with('-');
   if (negative) text.remove_prefix(1);
   if (text.empty()) throw std::invalid_argument("a number without digits");
+  if (text.size() > kMostDigits)
+    throw std::invalid_argument("'" + std::string(text) + "' has more digits than can be counted exactly");
   for (const char c : text) {
     if (c < '0' || c > '9') throw std::invalid_argument("'" + std::string(text) + "' is not a number");
     value = value * 10 + (c - '0');
   }
   return negative ? -value : value;
+}
+
+std::int64_t read_short_digits(std::string_view text) {
+  if (text.size() > kMostShortDigits + (text.starts_with('-') ? 1 : 0))
+    throw std::invalid_argument("'" + std::string(text) + "' has more digits than can be counted exactly");
+  return static_cast<std::int64_t>(read_digits(text));
 }
 
 Json frozen_length(const Length& length) {
@@ -41,7 +52,7 @@ Length thaw_length(const Json& json) {
   const std::string text = json.get<std::string>();
   const bool metric = text.ends_with("mm/10");
   if (!metric && !text.ends_with("in/64")) throw std::invalid_argument("'" + text + "' is not a length");
-  return {static_cast<std::int64_t>(read_digits(std::string_view(text).substr(0, text.size() - 5))),
+  return {read_short_digits(std::string_view(text).substr(0, text.size() - 5)),
           metric ? measure::System::metric : measure::System::inch};
 }
 
@@ -111,6 +122,14 @@ Rational thaw_rational(const Json& json) {
   return {read_digits(std::string_view(text).substr(0, slash)), den};
 }
 
+int thaw_small(const Json& json) {
+  constexpr std::int64_t kMost = 1'000'000;
+  const auto value = json.get<std::int64_t>();
+  if (value < -kMost || value > kMost)
+    throw std::invalid_argument(std::to_string(value) + " is out of range");
+  return static_cast<int>(value);
+}
+
 Json frozen(const Decimal& value) {
   return plain(value);
 }
@@ -121,7 +140,7 @@ Decimal thaw_decimal(const Json& json) {
   const int places = point == std::string::npos ? 0 : static_cast<int>(text.size() - point - 1);
   std::string all = text;
   if (point != std::string::npos) all.erase(point, 1);
-  return {static_cast<std::int64_t>(read_digits(all)), places};
+  return {read_short_digits(all), places};
 }
 
 Json frozen(Day day) {
@@ -147,7 +166,7 @@ Json frozen(const SheetRef& sheet) {
               {"why", sheet.why}};
 }
 SheetRef thaw_sheet(const Json& json) {
-  return {thaw_day(json.at("day")), json.at("shift").get<int>(), json.at("revision").get<int>(),
+  return {thaw_day(json.at("day")), thaw_small(json.at("shift")), thaw_small(json.at("revision")),
           json.at("why").get<std::string>()};
 }
 
@@ -163,12 +182,12 @@ Rate thaw_rate(const Json& json) {
   rate.unit = json.at("unit").get<std::string>();
   rate.counted = json.at("counted").get<std::string>();
   rate.rate = thaw_rational(json.at("rate"));
-  rate.places = json.at("places").get<int>();
+  rate.places = thaw_small(json.at("places"));
   rate.per = json.at("per").get<std::int64_t>();
   rate.each_line = json.at("each_line").get<bool>();
   rate.sawing = json.at("sawing").get<bool>();
   rate.tax = json.at("tax").get<std::string>();
-  rate.order = json.at("order").get<int>();
+  rate.order = thaw_small(json.at("order"));
   return rate;
 }
 
@@ -290,7 +309,7 @@ Json frozen(const Waiver& waiver) {
   return json;
 }
 Waiver thaw_waiver(const Json& json) {
-  return {thaw_day(json.at("day")), json.at("shift").get<int>(), json.at("charge").get<std::string>(),
+  return {thaw_day(json.at("day")), thaw_small(json.at("shift")), json.at("charge").get<std::string>(),
           json.at("note").get<std::string>(), json.value("back", false)};
 }
 

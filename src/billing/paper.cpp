@@ -105,6 +105,11 @@ Paper read_paper(std::string_view text) {
   try {
     return thaw_paper(Json::parse(text, [](int, Json::parse_event_t, const Json& value) {
       if (value.is_number_float()) throw std::domain_error("a number with a fraction, and a paper has none");
+      constexpr std::int64_t kMost = 1'000'000'000'000'000'000;  // sums of two still have 63 bits
+      const bool too_large = value.is_number_unsigned()
+                                 ? value.get<std::uint64_t>() > static_cast<std::uint64_t>(kMost)
+                                 : value.is_number_integer() && value.get<std::int64_t>() < -kMost;
+      if (too_large) throw std::domain_error("a number of more than 18 digits");
       return true;
     }));
   } catch (const std::exception& fault) {

@@ -94,9 +94,9 @@ void lumber_of(sqlite3_context* context, int, sqlite3_value** values) {
 void money_micro(sqlite3_context* context, int, sqlite3_value** values) {
   answered(context, [&] {
     if (sqlite3_value_type(values[0]) == SQLITE_NULL) return sqlite3_result_null(context);
-    std::int64_t minor = sqlite3_value_int64(values[0]);
-    for (int i = projector_of(context).mill().currency.places; i < 6; ++i) minor *= 10;
-    sqlite3_result_int64(context, minor);
+    Wide micro = sqlite3_value_int64(values[0]);
+    for (int i = projector_of(context).mill().currency.places; i < 6; ++i) micro *= 10;
+    sqlite3_result_int64(context, round_half_up(micro, 1));
   });
 }
 

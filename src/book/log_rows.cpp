@@ -1,5 +1,7 @@
 #include "book/log_rows.h"
 
+#include "base/checked_sum.h"
+
 namespace kerfbook::book {
 namespace {
 
@@ -21,13 +23,13 @@ struct Log {
 
 void add_to(RunTotals& run, const Log& log) {
   ++run.logs;
-  run.content += log.content.value_or(0);
+  run.content = checked_sum(run.content, log.content.value_or(0));
   if (!log.scale) {
     ++run.unscaled_logs;
     return;
   }
-  run.gross += log.scale->gross;
-  run.net += log.scale->net;
+  run.gross = checked_sum(run.gross, log.scale->gross);
+  run.net = checked_sum(run.net, log.scale->net);
 }
 
 }  // namespace

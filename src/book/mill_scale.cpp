@@ -20,6 +20,16 @@ std::int64_t per_foot(std::int64_t hundredths_per_metre) {
   return round_half_up(Wide{hundredths_per_metre} * 12, 100);
 }
 
+/// Taper in thousandths of an inch per foot, or hundredths of a millimetre per metre: no log narrows by more than 12 in
+/// in a foot.
+Result<std::int64_t> read_taper(std::string_view text, bool metric) {
+  const auto mils = measure::read_mils(text, metric);
+  if (mils && *mils > (metric ? 100'000 : 12'000))
+    return Slip{in_quotes(text) + " is more taper than a log has",
+                metric ? "write mm per m, as 10" : "write inches per foot, as 1/8", 0};
+  return mils;
+}
+
 template <class T>
 void set(T& field, std::optional<T> got) {
   if (got) field = std::move(*got);
@@ -44,8 +54,8 @@ void read_conventions(TomlTable& table, bool metric, Practice& practice) {
   set(practice.trim, table.read<Length>("trim", trim_length));
   set(practice.longest_segment, table.read<Length>("longest_segment", length));
   set(practice.taper, table.read<scaling::TaperShare>("taper_share", read_taper_word));
-  const auto taper = table.read<std::int64_t>(
-      "taper", [metric](std::string_view t) { return measure::read_mils(t, metric); });
+  const auto taper =
+      table.read<std::int64_t>("taper", [metric](std::string_view t) { return read_taper(t, metric); });
   if (taper) practice.taper_mils_per_foot = metric ? per_foot(*taper) : *taper;
   set(practice.minimum_top, table.read<Length>("minimum_top", diameter));
   set(practice.minimum_length, table.read<Length>("minimum_length", length));
@@ -120,8 +130,8 @@ void read_recovery(TomlTable& root, Mill& mill) {
   auto table = root.table("recovery");
   if (!table) return;
   const bool metric = mill.units == measure::System::metric;
-  const auto taper = table->read<std::int64_t>(
-      "taper", [metric](std::string_view t) { return measure::read_mils(t, metric); });
+  const auto taper =
+      table->read<std::int64_t>("taper", [metric](std::string_view t) { return read_taper(t, metric); });
   if (taper) {
     mill.taper.per_foot_mils = metric ? per_foot(*taper) : *taper;
     mill.taper.per_metre = metric ? *taper : per_metre(*taper);

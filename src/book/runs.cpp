@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <tuple>
 
+#include "base/checked_sum.h"
 #include "book/log_spec.h"
 
 namespace kerfbook::book {
@@ -20,9 +21,9 @@ std::optional<std::string> said(const std::string& text) {
 
 void RunTotals::add_tally(std::int64_t more_pieces, std::int64_t more_lumber, std::int64_t more_wood) {
   ++lines;
-  pieces += more_pieces;
-  lumber += more_lumber;
-  wood += more_wood;
+  pieces = checked_sum(pieces, more_pieces);
+  lumber = checked_sum(lumber, more_lumber);
+  wood = checked_sum(wood, more_wood);
 }
 
 RunTotals Runs::blank(const sheet::Context& context) {
@@ -45,7 +46,7 @@ RunTotals& Runs::of(const sheet::Context& context) {
   if (auto* begun = known(run)) return *begun;
   run.run = static_cast<int>(runs_.size()) + 1;
   run.practice = &then_.practice_for(context.job);
-  run.unit = scaling::unit_word(unit_in(*run.practice, then().units));
+  run.unit = scaling::unit_word(unit_in(*run.practice, then_.file().units));
   return runs_.emplace_back(std::move(run));
 }
 

@@ -45,7 +45,6 @@ class Runs {
   RunTotals& of(const sheet::Context& context);            ///< begins the run when there is none yet
   std::optional<int> find(const sheet::Context& context);  ///< number of a run already begun
   void write();
-  [[nodiscard]] const Mill& then() const { return then_.file(); }
 
  private:
   RunTotals* known(const RunTotals& like);

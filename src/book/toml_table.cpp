@@ -5,6 +5,12 @@
 #include "base/text.h"
 
 namespace kerfbook::book {
+namespace {
+
+/// The largest price, sum or share that is read: so large that what it comes to can still be counted exactly.
+constexpr std::int64_t kMostNumber = 1'000'000'000;
+
+}  // namespace
 
 const TomlNode* TomlNode::find(std::string_view wanted) const {
   const auto at =
@@ -83,7 +89,13 @@ std::optional<std::int64_t> TomlTable::whole(std::string_view key, std::int64_t 
 }
 
 std::optional<Rational> TomlTable::number(std::string_view key, int max_places) {
-  return read<Rational>(key, [&](std::string_view written) { return read_decimal(written, max_places); });
+  return read<Rational>(key, [&](std::string_view written) -> Result<Rational> {
+    const auto number = read_decimal(written, max_places);
+    if (number && (*number > Rational(kMostNumber) || *number < Rational(-kMostNumber)))
+      return Slip{in_quotes(written) + " is more than any mill's",
+                  "write at most " + grouped({kMostNumber, 0}), 0};
+    return number;
+  });
 }
 
 std::optional<Day> TomlTable::day(std::string_view key) {

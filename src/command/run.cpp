@@ -5,6 +5,7 @@
 #include <CLI/CLI.hpp>
 #include <array>
 #include <ostream>
+#include <stdexcept>
 
 #include "base/error.h"
 #include "command/command.h"
@@ -100,6 +101,21 @@ int parse_and_do(const std::vector<std::string>& arguments, Session& session) {
 
 }  // namespace
 
+namespace {
+
+constexpr std::string_view kTooLarge =
+    "a sum, a volume or a price here is larger than can be counted exactly; nothing was changed; look for a "
+    "number "
+    "with too many digits";
+
+/// What SQLite says of its own sums, and what the functions of the trade say through it.
+bool is_overflow(std::string_view what) {
+  return what.find("integer overflow") != std::string_view::npos ||
+         what.find("grew past") != std::string_view::npos;
+}
+
+}  // namespace
+
 std::span<const Command> commands() {
   return kCommands;
 }
@@ -124,7 +140,10 @@ int run(const std::vector<std::string>& arguments, Context& context) {
                 refused.code());
   } catch (const Error& error) {
     return tell(error.what(), error.code());
+  } catch (const std::overflow_error&) {
+    return tell(kTooLarge, Exit::refused);
   } catch (const SQLite::Exception& error) {
+    if (is_overflow(error.what())) return tell(kTooLarge, Exit::refused);
     return tell(std::string("the book could not be used: ") + error.what(), Exit::failed);
   } catch (const std::exception& error) {
     return tell(std::string("this should not have happened: ") + error.what(), Exit::failed);

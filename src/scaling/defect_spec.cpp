@@ -36,6 +36,10 @@ Slip not_read(std::string_view text) {
   return {in_quotes(text) + " is no defect", kForms, 0};
 }
 
+Slip bigger_than_a_log(std::string_view text) {
+  return {in_quotes(text) + " is bigger than any log", kForms, 0};
+}
+
 /// The positive number before a word: "15" of "15bf".
 Result<Rational> number_before(const std::string& text, std::size_t end) {
   const std::string figures(trim(std::string_view(text).substr(0, end)));
@@ -89,6 +93,7 @@ Result<Defect> read_sector(const std::string& text, std::size_t word, std::size_
     return Slip{in_quotes(text) + " goes on after the degrees", "write 90degx8 for 8 ft of the length", 0};
   const auto length = along(rest.substr(1), metric);
   if (!length) return length.slip();
+  if (measure::in_feet(*length) > Rational(kMostFeet)) return bigger_than_a_log(text);
   defect.length = *length;
   return positive(defect, defect.length, text);
 }
@@ -111,7 +116,7 @@ Result<Defect> read_squared(const std::string& text, bool metric) {
   const Rational across(kMostInches);
   if (measure::in_inches(*width) > across || measure::in_inches(*height) > across ||
       measure::in_feet(*length) > Rational(kMostFeet)) {
-    return Slip{in_quotes(text) + " is bigger than any log", kForms, 0};
+    return bigger_than_a_log(text);
   }
   const bool none = width->is_zero() || height->is_zero();
   return positive(defect, none ? Length{} : defect.length, text);
@@ -125,12 +130,14 @@ Result<Defect> read_shrinkage(const std::string& text) {
   if (feet || metres) {
     const auto length = measure::read_feet(text);
     if (!length) return length.slip();
+    if (measure::in_feet(*length) > Rational(kMostFeet)) return bigger_than_a_log(text);
     defect.kind = DefectKind::length;
     defect.length = *length;
     return positive(defect, defect.length, text);
   }
   const auto diameter = read_tape(text);
   if (!diameter) return diameter.slip();
+  if (measure::in_inches(*diameter) > Rational(kMostInches)) return bigger_than_a_log(text);
   defect.kind = DefectKind::diameter;
   defect.diameter = *diameter;
   return positive(defect, defect.diameter, text);
