@@ -87,7 +87,7 @@ Table lines(const Asked& ask) {
       [&](const book::Row& row) {
         table.rows.push_back(
             {{row.text(0), day_cell(row, 1), row.text(2), row.text(3), row.text(4), row.text(5), row.text(6),
-              row.text(7), shown(Rational(row.number(8), 1'000'000), 3), unit_words(row.text(9)),
+              row.text(7), render::Figure(row.number(8), 1'000'000, 3), unit_words(row.text(9)),
               ask.money(row.number(10)), std::string(row.number(11) != 0 ? "yes" : "no")}});
       },
       ask.from, ask.to);

@@ -30,6 +30,7 @@ std::size_t place_of(const std::array<std::string_view, N>& words, const Json& j
 Json frozen_cell(const Cell& cell) {
   if (const auto* count = std::get_if<std::int64_t>(&cell)) return *count;
   if (const auto* figure = std::get_if<Figure>(&cell)) {
+    if (figure->is_time()) return Json{{"minutes", (figure->exact() * Rational(kMinutesPerHour)).rounded(0)}};
     Json json{{"decimal", frozen(figure->shown())}};
     if (Figure(figure->shown()) != *figure) json["exact"] = frozen(figure->exact());
     return json;
@@ -44,6 +45,7 @@ Cell thaw_cell(const Json& json) {
   if (json.is_number()) return json.get<std::int64_t>();
   if (json.is_string()) return json.get<std::string>();
   if (json.contains("day")) return thaw_day(json.at("day"));
+  if (json.contains("minutes")) return Figure::time(json.at("minutes").get<std::int64_t>());
   const Decimal shown = thaw_decimal(json.at("decimal"));
   if (!json.contains("exact")) return shown;
   const Figure figure(thaw_rational(json.at("exact")), shown.places);

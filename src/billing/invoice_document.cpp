@@ -18,16 +18,10 @@ using render::Cell;
 using render::Document;
 using render::Table;
 
-/// "1:20", "-0:05": hours and minutes.
-std::string time_words(std::int64_t minutes) {
-  const auto all = static_cast<int>(minutes < 0 ? -minutes : minutes);
-  return (minutes < 0 ? "-" : "") + write_duration(all);
-}
-
 /// Volumes keep all their decimals, so that they line up; what is counted or timed has as many as it needs.
 Cell quantity_cell(const Line& line) {
   if (line.kind == LineKind::minimum) return {};
-  if (line.timed) return time_words(line.quantity.units);
+  if (line.timed) return render::Figure::time(line.quantity.units);
   const bool volume = line.unit.find("m3") != std::string::npos || line.unit.find("bf") != std::string::npos;
   if (volume) return line.quantity;
   return shortest(quantity_of(line), 0, line.quantity.places);
@@ -123,7 +117,7 @@ std::string quantity_words(const Line& line, const book::Mill& mill) {
 /// alike, else for each price.
 void add_basis(Table& table, const book::Mill& mill, const Draft& draft) {
   if (std::any_of(draft.lines.begin(), draft.lines.end(), [](const Line& line) { return line.timed; }))
-    table.notes.emplace_back("Time is in hours and minutes, billed to the minute.");
+    table.notes.emplace_back("Time is billed to the minute.");
   for (const std::string& counted : draft.counted) {
     const auto first = std::find_if(draft.lines.begin(), draft.lines.end(),
                                     [&](const Line& line) { return line.counted == counted; });
@@ -228,20 +222,16 @@ Table corrections_table(const book::Mill& mill, const Draft& draft) {
   table.title = "Corrected since it was billed";
   table.columns = {day_column("day", "Day"), text_column("what", "What"),
                    summed(count_column("pieces", "Pieces")), summed(unit.column())};
-  std::int64_t pieces = 0;
-  Rational lumber;
   for (const Item& item : draft.items) {
     const bool feet = item.rate.unit == "bf" || item.rate.unit == "MBF";
     const bool metres = item.rate.unit == "m3" && unit.metric();
     if (draft.corrected.count(key_of(item.sheet)) == 0 || item.role != Role::price) continue;
     if (item.pieces == 0 && !feet) continue;  // time, logs
     const Rational some = feet ? unit.from_bf(item.quantity) : metres ? item.quantity : Rational(0);
-    pieces += item.pieces;
-    lumber = lumber + some;
     table.rows.push_back({{item.sheet.day, item.words, item.pieces == 0 ? Cell() : Cell(item.pieces),
-                           feet || metres ? Cell(shown(some, unit.places())) : Cell()}});
+                           feet || metres ? unit.cell(some) : Cell()}});
   }
-  if (!table.rows.empty()) table.totals = {Cell(), Cell(), pieces, shown(lumber, unit.places())};
+  foot(table, mill);
   return table;
 }
 

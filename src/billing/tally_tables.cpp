@@ -150,7 +150,7 @@ Table sums_table(const book::Mill& mill, const std::vector<render::Column>& keys
     table.columns.push_back(summed(column));
   for (const auto& [day, sum] : sums) {
     render::Row row{headed.at(day)};
-    const Cell hours = sum.minutes == 0 ? Cell() : Cell(render::Figure(Rational(sum.minutes, 60), 2));
+    const Cell hours = sum.minutes == 0 ? Cell() : Cell(render::Figure::time(sum.minutes));
     for (const Cell& cell : std::initializer_list<Cell>{sum.pieces, unit.cell(sum.lumber), sum.logs, hours})
       row.cells.push_back(cell);
     table.rows.push_back(std::move(row));

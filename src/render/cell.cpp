@@ -28,6 +28,13 @@ std::string two_digits(int number) {
   return (number < 10 ? "0" : "") + std::to_string(number);
 }
 
+/// "1:20", "-0:05".
+std::string shown_time(const Figure& hours) {
+  const std::int64_t minutes = (hours.exact() * Rational(60)).rounded(0);
+  const std::int64_t all = minutes < 0 ? -minutes : minutes;
+  return (minutes < 0 ? "-" : "") + std::to_string(all / 60) + ":" + two_digits(static_cast<int>(all % 60));
+}
+
 std::string shown_day(Day day, DateOrder order) {
   const YearMonthDay date = parts(day);
   switch (order) {
@@ -140,7 +147,9 @@ std::string shown_cell(const Cell& cell, const Column& column, const Style& styl
   if (const auto* day = std::get_if<Day>(&cell)) return shown_day(*day, style.dates);
   if (const auto* text = std::get_if<std::string>(&cell))
     return holds_units(column) ? printed_unit(*text) : *text;
-  const Decimal value = as_figure(cell).shown();
+  const Figure figure = as_figure(cell);
+  if (figure.is_time()) return shown_time(figure);
+  const Decimal value = figure.shown();
   if (column.kind == ColumnKind::money) return shown_money(value, style.currency);
   const std::string number =
       ungrouped_when_asked(grouped(value, style.currency.thousands, style.currency.decimal_mark));

@@ -25,6 +25,12 @@ std::int64_t rounded(Wide top, Wide under, int places) {
 Figure::Figure(const Decimal& value)
     : top_(value.units), under_(power_of_ten(value.places)), places_(value.places) {}
 
+Figure Figure::time(std::int64_t minutes) {
+  Figure hours(minutes, 60, 2);
+  hours.time_ = true;
+  return hours;
+}
+
 Decimal Figure::shown() const {
   return {rounded(top_, under_, places_), places_};
 }
@@ -48,13 +54,15 @@ double Figure::nearest() const {
 
 Figure operator+(const Figure& a, const Figure& b) {
   const int places = std::max(a.places_, b.places_);
-  Wide sum = 0;
-  if (a.under_ == b.under_ && !__builtin_add_overflow(a.top_, b.top_, &sum)) return {sum, a.under_, places};
-  return {a.exact() + b.exact(), places};
+  Wide top = 0;
+  const bool alike = a.under_ == b.under_ && !__builtin_add_overflow(a.top_, b.top_, &top);
+  Figure sum = alike ? Figure(top, a.under_, places) : Figure(a.exact() + b.exact(), places);
+  sum.time_ = a.time_ && b.time_;
+  return sum;
 }
 
 bool operator==(const Figure& a, const Figure& b) {
-  if (a.places_ != b.places_) return false;
+  if (a.places_ != b.places_ || a.time_ != b.time_) return false;
   return a.under_ == b.under_ ? a.top_ == b.top_ : a.exact() == b.exact();
 }
 

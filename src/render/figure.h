@@ -14,6 +14,10 @@ class Figure {
   /// top / under, `under` > 0. Kept as given: thousands of cells over one denominator need no fraction reduced.
   Figure(Wide top, Wide under, int places) : top_(top), under_(under), places_(places) {}
 
+  /// Hours, from their minutes: printed as a clock has them, "1:20"; to machines a number of hours.
+  static Figure time(std::int64_t minutes);
+
+  [[nodiscard]] bool is_time() const { return time_; }
   [[nodiscard]] int places() const { return places_; }
   [[nodiscard]] Rational exact() const { return {top_, under_}; }
   [[nodiscard]] bool is_whole() const { return under_ == 1 || top_ % under_ == 0; }
@@ -32,6 +36,7 @@ class Figure {
   Wide top_ = 0;
   Wide under_ = 1;
   int places_ = 0;
+  bool time_ = false;
 };
 
 }  // namespace kerfbook::render

@@ -12,7 +12,7 @@ namespace {
 
 Cell as_printed(const Cell& cell) {
   const auto* figure = std::get_if<Figure>(&cell);
-  return figure == nullptr ? cell : Cell(Figure(figure->shown()));
+  return figure == nullptr || figure->is_time() ? cell : Cell(Figure(figure->shown()));
 }
 
 /// What the lines of a column add to as they are printed.
