@@ -1,8 +1,9 @@
 -- report:  fuel
 -- title:   Fuel and engine hours by week
--- meaning: Fuel filled in, engine hours from each reading's forerunner to it, in the week of the reading, and both over
---          the week's lumber. Every week with a sheet has its line, sawn or not. Fuel filled is not fuel burned: a tank
---          carries over, so single weeks lie and months tell.
+-- meaning: Fuel filled in, engine hours from one meter reading to the next, in the week of the later one, and both over
+--          the week's lumber. Every week with a sheet has its line, sawn or not. Where gallons and litres were filled,
+--          litres are shown as gallons (1 gal = 3.785411784 l). Fuel filled is not fuel burned: a tank carries over, so
+--          single weeks lie and months tell.
 -- takes:   from to
 -- example: fuel --period "this year"
 -- table:   fuel |
@@ -22,17 +23,21 @@ WITH weeks AS (
   SELECT day - (day + 11 - :week_start) % 7 AS week, sum(lumber) FILTER (WHERE runs > 0) AS lumber FROM v_sheet
   WHERE day BETWEEN :from AND :to GROUP BY 1),
 fill AS (
-  SELECT day - (day + 11 - :week_start) % 7 AS week, sum(quantity_micro) AS quantity, sum(price_minor) AS paid,
-         group_concat(DISTINCT unit) AS unit
+  SELECT day - (day + 11 - :week_start) % 7 AS week, sum(price_minor) AS paid,
+         coalesce(sum(quantity_micro) FILTER (WHERE unit = 'gal'), 0) AS gallons,
+         coalesce(sum(quantity_micro) FILTER (WHERE unit = 'l'), 0) AS litres
   FROM v_fuel WHERE day BETWEEN :from AND :to GROUP BY 1),
+counted AS (SELECT CASE WHEN max(gallons) > 0 THEN 'gal' ELSE 'l' END AS unit FROM fill),
 engine AS (
   SELECT day - (day + 11 - :week_start) % 7 AS week, sum(since_tenths) AS tenths FROM v_meter
   WHERE day BETWEEN :from AND :to GROUP BY 1),
 teeth AS (
   SELECT day - (day + 11 - :week_start) % 7 AS week, sum(teeth) AS teeth FROM v_tooth_work
   WHERE day BETWEEN :from AND :to AND action IN ('replaced', 'full-set') GROUP BY 1)
-SELECT w.week, w.lumber AS lumber_bf, f.quantity AS fuel, e.tenths AS engine_hours, t.teeth, f.paid AS fuel_paid,
-       f.unit AS fuel_unit
-FROM weeks w LEFT JOIN fill f ON f.week = w.week LEFT JOIN engine e ON e.week = w.week
+SELECT w.week, w.lumber AS lumber_bf,
+       CASE WHEN c.unit = 'l' THEN f.litres WHEN f.litres = 0 THEN f.gallons
+            ELSE f.gallons + times_over(f.litres, 1000000000, 3785411784) END AS fuel,
+       e.tenths AS engine_hours, t.teeth, f.paid AS fuel_paid, CASE WHEN f.week IS NOT NULL THEN c.unit END AS fuel_unit
+FROM weeks w CROSS JOIN counted c LEFT JOIN fill f ON f.week = w.week LEFT JOIN engine e ON e.week = w.week
   LEFT JOIN teeth t ON t.week = w.week
 ORDER BY w.week;

@@ -92,13 +92,10 @@ SELECT day, job AS job_id, (SELECT code FROM job j WHERE j.id = crew.job) COLLAT
 FROM crew WHERE job IS NOT NULL OR NOT EXISTS (SELECT 1 FROM sawing WHERE sawing.day = crew.day)
 UNION ALL
 SELECT s.day, s.job, (SELECT code FROM job j WHERE j.id = s.job) COLLATE NOCASE, (SELECT customer FROM job j WHERE j.id = s.job),
-       c.name, c.activity,
-       times_over(1000000 * c.minutes, s.minutes + (SELECT coalesce(sum(w.minutes), 0) FROM sawing w
-           WHERE w.day = s.day AND coalesce(w.job, 0) < coalesce(s.job, 0)), (SELECT sum(w.minutes) FROM sawing w WHERE w.day = s.day))
-       - times_over(1000000 * c.minutes, (SELECT coalesce(sum(w.minutes), 0) FROM sawing w
-           WHERE w.day = s.day AND coalesce(w.job, 0) < coalesce(s.job, 0)), (SELECT sum(w.minutes) FROM sawing w WHERE w.day = s.day))
-FROM (SELECT day, job, sum(minutes) AS minutes FROM sawing GROUP BY day, job) s
-  CROSS JOIN crew c ON c.day = s.day AND c.job IS NULL;
+       c.name, c.activity, times_over(1000000 * c.minutes, s.upto, s.whole) - times_over(1000000 * c.minutes, s.upto - s.minutes, s.whole)
+FROM (SELECT day, job, sum(minutes) AS minutes, sum(sum(minutes)) OVER (PARTITION BY day ORDER BY job) AS upto,
+             sum(sum(minutes)) OVER (PARTITION BY day) AS whole
+      FROM sawing GROUP BY day, job) s CROSS JOIN crew c ON c.day = s.day AND c.job IS NULL;
 CREATE VIEW v_tooth_work AS  -- one row a piece of work on teeth or blades
 SELECT day, shift, number, job AS job_id, (SELECT code FROM job j WHERE j.id = w.job) COLLATE NOCASE AS job, saw, action, teeth,
        cause, log_tag, text,

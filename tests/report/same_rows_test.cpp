@@ -93,6 +93,19 @@ TEST_CASE("crew time under no job is divided by the day's sawing time, without a
     CHECK_MESSAGE(total_of(answer(book, name, one), "sawing_hours") == "1.00", name);
 }
 
+TEST_CASE(
+    "litres filled beside gallons are counted with them: 1 gal = 3.785411784 l (NIST Handbook 44, appendix "
+    "C)") {
+  const auto book = small_book("", {"sheet 2026-05-04\nfuel 10 gal\nfuel 38 l\n2x12x10 50\n",
+                                    "sheet 2026-05-12\nfuel 3.8 l\n2x12x10 50\n"});
+  const auto fuel = answer(book, "fuel");
+  CHECK(column_of(fuel, "fuel") == "20.0 1.0");
+  CHECK(total_of(fuel, "fuel") == "21.0");
+  CHECK(total_of(fuel, "fuel_per_mbf") == "10.52");  // 10 + 41.8 / 3.785411784 = 21.0424 gal over 2 MBF
+  const auto litres = answer(small_book("", {"sheet 2026-05-04\nfuel 30 l\n2x12x10 50\n"}), "fuel");
+  CHECK(litres.tables[0].columns[column_at(litres.tables[0], "fuel")].unit == "l");
+}
+
 TEST_CASE("engine hours of a period that begins within a week are those of its own readings") {
   const auto book =
       small_book("[[cost]]\nname = \"Wear\"\nrate = 1\nper = \"engine-hour\"\n",
