@@ -3,7 +3,7 @@
 // and numbering are in the same file, but are read and described in billing/terms.h.
 //
 // The grammar. Every table and key may be left out; a blank text ("") is as good as none. Sizes, lengths and measures
-// are written as in a sheet, in quotes ("2x6", "16'6", "5/16"); a plain number needs none (16, 0.28). A key that is not
+// are written as in a sheet, in quotes ("2x6", "16'6", "5/16"); a plain number needs none (16, 0.26). A key that is not
 // known is an error that names the nearest one.
 //
 //   [mill]
@@ -63,7 +63,7 @@
 //   [[saw]]
 //   role       = "head"                head, edger, third, or a name: what a sheet's `teeth` says
 //   diameter   = 56                    inches (mm)
-//   kerf       = 0.28                  inches (mm); "9/32" is read too
+//   kerf       = 0.26                  inches (mm); "1/4" is read too
 //   teeth      = 22
 //   rpm        = 580
 //

@@ -75,7 +75,7 @@ Result<Length> read_metres(std::string_view text);
 Result<Length> read_length(std::string_view text, bool metric_book);
 
 /// What is finer than a 64th (kerf, taper, caliper readings): thousandths of an inch, in a metric book hundredths of a
-/// millimetre. `0.28`, `5/16` (0.3125, so 313), `7.1`, each with or without its unit. Rounded half up.
+/// millimetre. `0.26`, `5/16` (0.3125, so 313), `7.1`, each with or without its unit. Rounded half up.
 Result<std::int64_t> read_mils(std::string_view text, bool metric_book);
 
 std::string write_inches(Length length);  ///< `7-1/2`, `7`, `0-3/4` is `3/4`; metric: `47.5mm`

@@ -165,7 +165,7 @@ Result<Length> to_length(const Rational& value, Unit unit, const std::string& ty
 
 Result<std::int64_t> read_mils(std::string_view text, bool metric_book) {
   Scanner scan(text);
-  const std::string example = metric_book ? "7.1" : "0.28 or 5/16";
+  const std::string example = metric_book ? "7.1" : "0.26 or 1/4";
   const int start = scan.at();
   const auto number = first_number(scan, "a measure is missing", example);
   if (!number) return Slip{number.slip().what, "write it as " + example, number.slip().at};

@@ -20,7 +20,7 @@ constexpr Forms<1> kJob{{{"CODE", "job TER"}}};
 constexpr Forms<1> kSpecies{{{"CODE", "species DF"}}};
 constexpr Forms<1> kGrade{{{"GRADE", "grade No2"}}};
 constexpr Forms<1> kBundle{{{"TAG", "bundle B12"}}};
-constexpr Forms<1> kSetup{{{"NAME [kerf K] [over O] [TEXT]", "setup 2 kerf 0.25 over 0.05"}}};
+constexpr Forms<1> kSetup{{{"NAME [kerf K] [over O] [TEXT]", "setup 2 kerf 0.26 over 0.05"}}};
 constexpr Forms<3> kLog{
     {{"[TAG] DIAMETERxLENGTH [ENDS] [defect D [WHY]] ...", "log T13 15x12 defect 15bf rot"},
      {"TAG ... [left on the mill]", "log T14-T22"},

@@ -24,7 +24,7 @@ std::optional<std::int64_t> take_mils(LineReader& line, std::string_view name) {
   constexpr std::int64_t kMostInches = 4;
   constexpr std::int64_t kMostMillimetres = 100;
   const std::string of(name);
-  const std::string example = line.metric() ? "7.1" : "0.28 or 9/32";
+  const std::string example = line.metric() ? "7.1" : "0.26 or 1/4";
   if (line.done()) {
     line.missing(in_quotes(of) + " without a measure", "write " + of + " " + example);
     return std::nullopt;
@@ -76,7 +76,7 @@ std::optional<Fact> read_bundle(LineReader& line) {
 }
 
 std::optional<Fact> read_setup(LineReader& line) {
-  auto name = take_code(line, "'setup' without a name", "setup 2 kerf 0.25 over 0.05");
+  auto name = take_code(line, "'setup' without a name", "setup 2 kerf 0.26 over 0.05");
   if (!name) return std::nullopt;
   if (same_word(*name, "kerf") || same_word(*name, "over")) {
     const std::string rest = line.take_rest();

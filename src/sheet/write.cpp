@@ -12,7 +12,7 @@ namespace {
 constexpr int kHeadWidth = 7;  // the word or size that heads a line, then a blank
 constexpr int kRemarkColumn = 48;
 
-/// A decimal without idle zeros: 1, 2.5, 0.28.
+/// A decimal without idle zeros: 1, 2.5, 0.26.
 std::string short_decimal(const Rational& value, int places) {
   return shortest(shown(value, places));
 }

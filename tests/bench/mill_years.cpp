@@ -95,7 +95,7 @@ std::string sheet_of(int number) {
   const auto kind = static_cast<std::size_t>(week % 4);
   std::string text = fmt::format("sheet {}\nsite {}\ncrew Quill 9, Bess 9\njob {}\nspecies {}\n",
                                  write_day(day_of(number)), site, job_of(week), kSpecies[kind]);
-  if (number % 460 == 0) text += fmt::format("setup {} kerf 0.28 over 0.12\n", 1 + number / 460);
+  if (number % 460 == 0) text += fmt::format("setup {} kerf 0.29 over 0.12\n", 1 + number / 460);
   text +=
       "run 7:15-10:20 10:56-13:30\n" + received(number) + logs(number, 0, 7) + tally(number, 0, 30, false);
   text += happenings(number);

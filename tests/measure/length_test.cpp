@@ -210,10 +210,10 @@ TEST_CASE("what is finer than a 64th is read in thousandths of an inch, or hundr
     REQUIRE_MESSAGE(got, got.slip().what);
     return *got;
   };
-  CHECK(mils("0.28") == 280);
+  CHECK(mils("0.26") == 260);
   CHECK(mils(".25\"") == 250);
   CHECK(mils("5/16") == 313);  // 0.3125
-  CHECK(mils("9/32 in") == 281);
+  CHECK(mils("7/32 in") == 219);
   CHECK(mils("2-1/64") == 2016);
   CHECK(mils("7.1", true) == 710);
   CHECK(mils("7.1mm", true) == 710);

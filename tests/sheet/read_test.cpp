@@ -276,11 +276,11 @@ TEST_CASE("sawing time is also read by the word it once had, and written by its 
 }
 
 TEST_CASE("set-up, thickness, charge, meter, fuel and move keep their figures exactly") {
-  const auto setup = fact_of<Setup>("setup 2 kerf 0.281 over 0.05 lead reset");
-  CHECK(setup.kerf_mils == 281);
+  const auto setup = fact_of<Setup>("setup 2 kerf 0.266 over 0.05 blade squared");
+  CHECK(setup.kerf_mils == 266);
   CHECK(setup.over_mils == 50);
-  CHECK(setup.text == "lead reset");
-  CHECK(fact_of<Setup>("setup 2 kerf 9/32 over 1/16").kerf_mils == 281);
+  CHECK(setup.text == "blade squared");
+  CHECK(fact_of<Setup>("setup 2 kerf 7/32 over 1/16").kerf_mils == 219);
   CHECK(fact_of<Thick>("thick 2x6 2.02 2.005").readings == std::vector<std::int64_t>{2020, 2005});
   const auto charge = fact_of<Charge>("charge QHH bundling 2.5 stacked and banded");
   CHECK(charge.quantity == Rational(5, 2));
