@@ -213,11 +213,11 @@ void take_capacity(const Mill& mill, sheet::Known& known) {
   known.minor_units = 1;
   for (int i = 0; i < mill.currency.places; ++i) known.minor_units *= 10;
   known.taper = mill.taper;
-  if (mill.largest_log) known.largest_diameter = *mill.largest_log;
-  if (mill.longest_log) known.longest_log = *mill.longest_log;
-  if (mill.thickest_board) known.thickest_board = *mill.thickest_board;
-  if (mill.widest_board) known.widest_board = *mill.widest_board;
-  if (mill.most_bf_a_day) known.bf_per_day_most = *mill.most_bf_a_day;
+  known.largest_log = mill.largest_log;
+  known.longest_log = mill.longest_log;
+  known.thickest_board = mill.thickest_board;
+  known.widest_board = mill.widest_board;
+  known.most_bf_a_day = mill.most_bf_a_day;
 }
 
 }  // namespace

@@ -43,6 +43,26 @@ int sign_of(Sense sense) {
 
 }  // namespace
 
+Usual usual(bool metric) {
+  if (metric) {
+    return {measure::centimetres(150),
+            measure::centimetres(900),
+            measure::centimetres(30),
+            measure::centimetres(60),
+            8'000,
+            1'000};
+  }
+  return {measure::inches(60), measure::feet(30), measure::inches(12), measure::inches(24), 8'000, 400};
+}
+
+std::string than_words(const char* more, const char* the_mill, bool of_mill) {
+  return std::string(more) + " than " + (of_mill ? the_mill : "usual") + ", ";
+}
+
+std::string set_words(const char* key, bool of_mill) {
+  return of_mill ? "" : std::string("; if that is usual here, set [capacity] ") + key + " in the mill file";
+}
+
 Rational Boards::bf() const {
   return measure::board_feet(measure::volume(size, length, pieces)) * Rational(sign);
 }

@@ -19,6 +19,17 @@ struct KnownLog {
   std::vector<scaling::Defect> defects;
 };
 
+/// What is expected of a mill whose file says nothing of it: round numbers of our own, which a warning calls usual.
+struct Usual {
+  Length largest_log;  ///< diameter
+  Length longest_log;
+  Length thickest_board;
+  Length widest_board;
+  std::int64_t bf_a_day;
+  std::int64_t kerf;  ///< thousandths of an inch, in a metric book hundredths of a millimetre
+};
+Usual usual(bool metric);
+
 /// What the book and the mill file know, handed in. Empty sets mean "nothing known": no opinion then.
 struct Known {
   bool metric = false;  ///< the book's units: what kerf and lengths in messages are counted in
@@ -45,13 +56,12 @@ struct Known {
   bool has_neighbours = false;                ///< there is another sheet within two months of this one
   std::vector<std::string> sawn_tags;         ///< tags already sawn on other days of the last year
 
-  Length largest_diameter = measure::feet(8);  ///< of a log. common practice, no source
-  Length longest_log = {27 * measure::kPerFoot + measure::kPerFoot / 2,
-                        measure::System::inch};  ///< 27.5 ft. common practice, no source
-  Length thickest_board = measure::inches(10);   ///< common practice, no source
-  Length widest_board = measure::inches(12);     ///< common practice, no source
-  std::int64_t kerf_mils_most = 313;             ///< 5/16 in, rounded up to a mil. common practice, no source
-  std::int64_t bf_per_day_most = 10'000;  ///< large clear logs, experienced crew. common practice, no source
+  // What this mill takes, from [capacity] of its mill file; of what is not said there usual() is expected.
+  std::optional<Length> largest_log;  ///< diameter
+  std::optional<Length> longest_log;
+  std::optional<Length> thickest_board;
+  std::optional<Length> widest_board;
+  std::optional<std::int64_t> most_bf_a_day;
 
   /// What one unit of a large currency (dollar, pound, euro) is in the book's money: by it the prices believed grow.
   std::int64_t money_scale = 1;
@@ -59,7 +69,7 @@ struct Known {
 
   scaling::Taper taper;  ///< for the content of logs of which only the small end was measured
   /// The most board feet a run of this mill is known to have given for each cubic foot of its logs, in hundredths.
-  /// 8.00 is two thirds of the log in boards counted nominal (common practice, no source); more where the book has it.
+  /// 8 is a round number of our own, two thirds of the log in boards counted nominal; more where the book has it.
   std::int64_t best_lrf_hundredths = 800;
 };
 

@@ -39,35 +39,44 @@ std::string measure_meant(const std::string& tag) {
   return "write it as log " + tag + " 15x12";
 }
 
+std::string across(Length diameter) {
+  return measure::write_inches(diameter) + (diameter.system == measure::System::inch ? " in" : "");
+}
+
 std::string said(std::size_t count, const char* one, const char* many) {
   return count == 1 ? one : many;
 }
 
 }  // namespace
 
-/// Check values: Known::largest_diameter and longest_log; and 4 in (10 cm), a round number of our own, under which a
-/// log is hardly brought to a mill.
+/// Check values: [capacity] largest_log and longest_log, else the usual ones; and 4 in (10 cm), a round number of our
+/// own, under which a log is hardly brought to a mill.
 void check_capacity_of_logs(Review& review) {
-  const Length thinnest = review.known.metric ? measure::centimetres(10) : measure::inches(4);
+  const Known& known = review.known;
+  const Length largest = known.largest_log.value_or(usual(known.metric).largest_log);
+  const Length longest = known.longest_log.value_or(usual(known.metric).longest_log);
+  const Length thinnest = known.metric ? measure::centimetres(10) : measure::inches(4);
   for (const Line& line : review.sheet.lines) {
     const auto* log = std::get_if<LogLine>(&line.fact);
     if (log == nullptr || !log->measure) continue;
-    const Length most = thickest_end(*log->measure);
-    if (beyond(most, review.known.largest_diameter)) {
-      review.warn(line,
-                  in_quotes(scaling::write_log_spec(*log->measure)) + ": larger than the mill takes, " +
-                      measure::write_inches(review.known.largest_diameter) + " in",
-                  "diameter comes first, then length");
+    const std::string written = in_quotes(scaling::write_log_spec(*log->measure));
+    if (beyond(thickest_end(*log->measure), largest)) {
+      review.warn(
+          line,
+          written + ": " + than_words("larger", "the mill takes", known.largest_log.has_value()) +
+              across(largest),
+          "diameter comes first, then length" + set_words("largest_log", known.largest_log.has_value()));
     }
-    if (beyond(log->measure->length, review.known.longest_log)) {
-      review.warn(line, in_quotes(scaling::write_log_spec(*log->measure)) + ": longer than the mill takes, " +
-                            measure::spoken_length(review.known.longest_log));
+    if (beyond(log->measure->length, longest)) {
+      review.warn(
+          line,
+          written + ": " + than_words("longer", "the mill takes", known.longest_log.has_value()) +
+              measure::spoken_length(longest),
+          "feet or metres come after the x" + set_words("longest_log", known.longest_log.has_value()));
     }
     for (const Length end : log->measure->small) {
       if (!beyond(thinnest, end)) continue;
-      review.warn(line,
-                  in_quotes(scaling::write_log_spec(*log->measure)) + ": thinner than logs are sawn, " +
-                      measure::write_inches(end) + (end.system == measure::System::inch ? " in" : ""),
+      review.warn(line, written + ": thinner than logs are sawn, " + across(end),
                   "diameter comes first, then length, as 15x12");
       break;
     }
@@ -158,16 +167,15 @@ void check_defects(Review& review) {
   }
 }
 
-/// Check value: Known::kerf_mils_most, in a metric book brought to hundredths of a millimetre.
+/// Check value: the usual kerf.
 void check_kerf(Review& review) {
-  const std::int64_t mils = review.known.kerf_mils_most;
-  const std::int64_t most = review.known.metric ? Rational(Wide{mils} * 254, 100).rounded(0) : mils;
+  const std::int64_t most = usual(review.known.metric).kerf;
   const int places = review.known.metric ? 2 : 3;
   for (const Line& line : review.sheet.lines) {
     const auto* setup = std::get_if<Setup>(&line.fact);
     if (setup == nullptr || !setup->kerf_mils || *setup->kerf_mils <= most) continue;
-    review.warn(line, "a kerf of " + plain(Decimal{*setup->kerf_mils, places}) +
-                          ": wider than such saws cut, " + plain(Decimal{most, places}));
+    review.warn(line, "a kerf of " + plain(Decimal{*setup->kerf_mils, places}) + ": wider than usual, " +
+                          plain(Decimal{most, places}));
   }
 }
 

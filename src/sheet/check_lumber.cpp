@@ -12,7 +12,7 @@
 namespace kerfbook::sheet {
 namespace {
 
-/// Even feet from 6 to 20, or 0.3 m steps from 1.8 to 6.0 m: what anyone cuts. common practice, no source
+/// Even feet from 6 to 20, or 0.3 m steps from 1.8 to 6.0 m: what anyone cuts, our own reckoning.
 bool is_usual(Length length) {
   const bool inch = length.system == measure::System::inch;
   const std::int64_t step = inch ? 2 * measure::kPerFoot : 3 * measure::kPerMetre / 10;
@@ -41,7 +41,7 @@ std::string turned_round(const Boards& boards) {
       boards.length.system == measure::System::inch && boards.length.count % measure::kPerFoot == 0;
   const std::int64_t feet = boards.length.count / measure::kPerFoot;
   constexpr std::int64_t kShortest = 4;
-  constexpr std::int64_t kLongest = 27;
+  constexpr std::int64_t kLongest = 30;
   if (!whole_feet || boards.pieces < kShortest || boards.pieces > kLongest) return {};
   return "pieces come first; were " + std::to_string(feet) + " pieces of " + std::to_string(boards.pieces) +
          " ft meant, write " + std::to_string(feet) + "/" + std::to_string(boards.pieces);
@@ -72,21 +72,24 @@ bool is_lineal(const Boards& boards) {
 
 }  // namespace
 
-/// Check values: Known::thickest_board and widest_board, either side being the thickness.
+/// Check values: [capacity] largest_board, else the usual one, either side being the thickness.
 void check_capacity_of_boards(Review& review) {
+  const Known& known = review.known;
+  const bool own = known.thickest_board && known.widest_board;
+  const Length thickest = known.thickest_board.value_or(usual(known.metric).thickest_board);
+  const Length widest = known.widest_board.value_or(usual(known.metric).widest_board);
   for (const RunFacts& run : review.runs) {
     std::set<Size> said;
     for (const Boards& boards : run.boards) {
       const Length thick = std::min(boards.size.thickness, boards.size.width);
       const Length wide = std::max(boards.size.thickness, boards.size.width);
-      const bool fits =
-          !beyond(thick, review.known.thickest_board) && !beyond(wide, review.known.widest_board);
+      const bool fits = !beyond(thick, thickest) && !beyond(wide, widest);
       if (fits || boards.sign < 0 || !said.insert(boards.size).second) continue;
       review.warn(*boards.line,
-                  in_quotes(measure::write_size(boards.size, review.known.metric)) +
-                      ": larger than the mill cuts in one pass, " +
-                      measure::write_size({review.known.thickest_board, review.known.widest_board, false},
-                                          review.known.metric));
+                  in_quotes(measure::write_size(boards.size, known.metric)) + ": " +
+                      than_words("larger", "the mill cuts in one pass", own) +
+                      measure::write_size({thickest, widest, false}, known.metric),
+                  "a size is thickness by width" + set_words("largest_board", own));
     }
   }
 }
@@ -94,14 +97,16 @@ void check_capacity_of_boards(Review& review) {
 /// A board is no longer than the longest log of its run; else an unusual length never cut before may be a slip.
 void check_lengths(Review& review) {
   std::set<Length> said;
+  const Length longest_taken = review.known.longest_log.value_or(usual(review.known.metric).longest_log);
   for (const RunFacts& run : review.runs) {
     const auto longest = longest_log(run);
     for (const Boards& boards : run.boards) {
       if (boards.sign < 0 || is_lineal(boards)) continue;
-      if (beyond(boards.length, review.known.longest_log)) {
+      if (beyond(boards.length, longest_taken)) {
         review.warn(*boards.line,
-                    in_quotes(boards.written) + ": longer than any log the mill takes, " +
-                        measure::spoken_length(review.known.longest_log),
+                    in_quotes(boards.written) + ": " +
+                        than_words("longer", "any log the mill takes", review.known.longest_log.has_value()) +
+                        measure::spoken_length(longest_taken),
                     turned_round(boards));
       } else if (is_too_fine(boards) && said.insert(boards.length).second) {
         review.warn(*boards.line, in_quotes(boards.written) + ": a length finer than boards are cut to",

@@ -13,7 +13,7 @@ namespace {
 // more above Doyle, and none of it is a slip. Six Alaska mills gave 6.56 to 10.01 bf a cubic foot (USDA FS
 // PNW-GTR-544, 2002), so a mill that does better than 8 must be able to say so: Known::best_lrf_hundredths.
 const Rational kLeeway(11, 10);
-// Under 3 bf a cubic foot, a quarter of the log, a sheet's second side may be missing. common practice, no source
+// Under 3 bf a cubic foot, a quarter of the log, a sheet's second side may be missing: a round number of our own.
 const Rational kLeast = 3;
 constexpr std::size_t kLogsToJudgeLittle = 3;
 
@@ -31,7 +31,7 @@ Rational lumber_of(const RunFacts& run) {
   return bf;
 }
 
-/// " on 645 bf of log scale (international-quarter)"; empty when a log cannot be scaled so.
+/// " on 645 bf of log scale (Int. 1/4)"; empty when a log cannot be scaled so.
 std::string scale_text(const RunFacts& run, const scaling::Practice& practice) {
   std::int64_t net = 0;
   std::string unit = "bf";
@@ -46,7 +46,7 @@ std::string scale_text(const RunFacts& run, const scaling::Practice& practice) {
          (unit == "m3"    ? "m³"
           : unit == "ft3" ? "ft³"
                           : unit) +
-         " of log scale (" + practice.name + ")";
+         " of log scale (" + scaling::rule_words(practice.name) + ")";
 }
 
 /// 32 as 23, when that is less. 20 is not 02.
@@ -106,8 +106,7 @@ void too_much(Review& review, const RunFacts& run, const Rational& lumber, const
   review.warn(*suspect.boards->line,
               run_name(run.context) + " tallies " + rounded_text(lumber, 0) + " bf" +
                   scale_text(run, review.practice) + ": " + rounded_text(lumber / content, 1) +
-                  " bf for each cubic foot of its logs, and over " + rounded_text(most / content, 1) +
-                  " is rare",
+                  " bf for each cubic foot of its logs, more than usual, " + rounded_text(most / content, 1),
               instead);
 }
 
@@ -134,7 +133,7 @@ void check_recovery(Review& review) {
   }
 }
 
-/// Check value: Known::bf_per_day_most.
+/// Check value: [capacity] bf_a_day, else the usual.
 void check_day_total(Review& review) {
   Rational total;
   const Boards* largest = nullptr;
@@ -144,12 +143,15 @@ void check_day_total(Review& review) {
       if (largest == nullptr || boards.bf() > largest->bf()) largest = &boards;
     }
   }
-  if (largest == nullptr || total <= Rational(review.known.bf_per_day_most)) return;
+  const Known& known = review.known;
+  const std::int64_t most = known.most_bf_a_day.value_or(usual(known.metric).bf_a_day);
+  if (largest == nullptr || total <= Rational(most)) return;
   review.warn(*largest->line,
-              "the day tallies " + rounded_text(total, 0) + " bf, more than such a mill saws in a day, " +
-                  rounded_text(review.known.bf_per_day_most, 0) + " bf",
-              "its largest item is " + measure::write_size(largest->size, review.known.metric) + " " +
-                  largest->written);
+              "the day tallies " + rounded_text(total, 0) + " bf, " +
+                  than_words("more", "the mill saws in a day", known.most_bf_a_day.has_value()) +
+                  rounded_text(most, 0) + " bf",
+              "its largest item is " + measure::write_size(largest->size, known.metric) + " " +
+                  largest->written + set_words("bf_a_day", known.most_bf_a_day.has_value()));
 }
 
 }  // namespace kerfbook::sheet

@@ -66,6 +66,11 @@ class Review {
 /// A value for the eye: 989.33 as 989, 9.42 as 9.4.
 std::string rounded_text(const Rational& value, int places);
 
+/// "larger than the mill takes, " of a limit of its own, "larger than usual, " of ours.
+std::string than_words(const char* more, const char* the_mill, bool of_mill);
+/// What a mill that does such things sets in its file, as the end of an advice; empty when it has.
+std::string set_words(const char* key, bool of_mill);
+
 // check_logs.cpp
 void check_capacity_of_logs(Review& review);
 void check_tags(Review& review);

@@ -33,6 +33,25 @@ TEST_CASE("a book without a history believes 8 bf a cubic foot and a tenth more"
   CHECK(doubted(book, day("2026-05-04", 72)));
 }
 
+TEST_CASE(
+    "a log is held to what the mill file says the mill takes, and without a word of it to what is usual") {
+  const Shelf shelf;
+  Book book = shelf.new_book();
+  const auto said = [&book] {
+    const auto found = book.check_sheet("sheet 2026-05-04\njob own\nlog T1 40x16\nlog T2 70x16\n");
+    std::string text;
+    for (const auto& one : found) {
+      if (one.what.find("larger than") != std::string::npos) text += one.what + "\n";
+    }
+    return text;
+  };
+  CHECK(said() == "'70x16': larger than usual, 60 in\n");
+  book.post_mill("[capacity]\nlargest_log = 36\n", "");
+  CHECK(said() == "'40x16': larger than the mill takes, 36 in\n'70x16': larger than the mill takes, 36 in\n");
+  book.post_mill("[capacity]\nlargest_log = 80\n", "a larger carriage");
+  CHECK(said().empty());
+}
+
 TEST_CASE("what was posted on three days is believed of the fourth; on two it may still be a slip") {
   const Shelf shelf;
   Book book = shelf.new_book();

@@ -97,32 +97,61 @@ TEST_CASE("what is taken back off the tally is not weighed") {
   CHECK(doubts("log 10x16\n4x6 4/16\n1x6 8/16\n").size() == 1);
 }
 
-TEST_CASE("a log past the mill's reach is doubted: 8 ft across, 27.5 ft long by default") {
-  CHECK(has(doubt("log T1 100x16\n"), "larger than the mill takes, 96 in"));
-  CHECK(has(doubt("log T1 15x120\n"), "longer than the mill takes, 27 ft 6 in"));
-  CHECK(doubts("log T1 96x27'6\"\n").empty());
-  Known small;
-  small.largest_diameter = measure::inches(36);
-  CHECK(doubts("log T1 40x16\n", small).size() == 1);
+TEST_CASE("a log larger than usual is doubted where the mill file says nothing, and told what to set") {
+  const auto thick = doubts("log T1 61x16\n");
+  REQUIRE(thick.size() == 1);
+  CHECK(thick[0].what == "'61x16': larger than usual, 60 in");
+  CHECK(thick[0].instead ==
+        "diameter comes first, then length; if that is usual here, set [capacity] largest_log in the mill "
+        "file");
+  CHECK(has(doubt("log T1 15x120\n"), "longer than usual, 30 ft"));
+  CHECK(doubts("log T1 60x30\n").empty());
+  Known metric;
+  metric.metric = true;
+  CHECK(has(doubt("log T1 151cmx4.8m\n", metric), "larger than usual, 150"));
+  CHECK(has(doubt("log T1 40cmx9.3m\n", metric), "longer than usual, 9 m"));
 }
 
-TEST_CASE("a board past 10 x 12 in is doubted, whichever way it is written, once a size") {
-  CHECK(has(doubt("12x12 1/16 2/12\n12x12 3/10\n"), "larger than the mill cuts in one pass, 10x12"));
-  CHECK(doubts("10x12 1/16\n12x10 1/16\n").empty());
+TEST_CASE("what the mill file says it takes is the mill's, and is called so") {
+  // source: common practice, no source: a large portable mill takes logs to 96 in across and 27.5 ft long, boards of 10 x 12
+  // in one pass
+  Known large;
+  large.largest_log = measure::inches(96);
+  large.longest_log = *measure::read_feet("27.5");
+  large.thickest_board = measure::inches(10);
+  large.widest_board = measure::inches(12);
+  large.most_bf_a_day = 10'000;
+  CHECK(doubts("log T1 96x27'6\"\n10x12 1/16\n12x10 1/16\n", large).empty());
+  const auto thick = doubts("log T1 100x16\n", large);
+  REQUIRE(thick.size() == 1);
+  CHECK(thick[0].what == "'100x16': larger than the mill takes, 96 in");
+  CHECK(thick[0].instead == "diameter comes first, then length");
+  CHECK(has(doubt("log T1 15x28\n", large), "longer than the mill takes, 27 ft 6 in"));
+  CHECK(has(doubt("12x12 1/16 2/12\n12x12 3/10\n", large), "larger than the mill cuts in one pass, 10x12"));
+  CHECK(doubts("2x12 310/16\n", large).empty());
+  CHECK(has(doubt("2x6 10/16\n2x12 320/16\n", large),
+            "3: the day tallies 10,400 bf, more than the mill saws in a day, 10,000 bf"));
 }
 
-TEST_CASE("a kerf past 5/16 in is doubted, in a metric book as 7.95 mm") {
-  CHECK(has(doubt("setup 1 kerf 0.5\n"), "2: a kerf of 0.500"));
-  CHECK(doubts("setup 1 kerf 0.313\n").empty());
+TEST_CASE("a board larger than usual is doubted, whichever way it is written, once a size") {
+  CHECK(has(doubt("14x14 1/16 2/12\n14x14 3/10\n"), "larger than usual, 12x24"));
+  CHECK(doubts("14x14 1/16 2/12\n14x14 3/10\n").size() == 1);
+  CHECK(doubts("12x24 1/16\n24x12 1/16\n").empty());
+}
+
+TEST_CASE("a kerf wider than usual is doubted, 0.4 in or in a metric book 10 mm") {
+  CHECK(has(doubt("setup 1 kerf 0.5\n"), "2: a kerf of 0.500: wider than usual, 0.400"));
+  CHECK(doubts("setup 1 kerf 0.313\n")
+            .empty());  // 5/16 in, of inserted teeth; source: common practice, no source
   Known metric;
   metric.metric = true;
   CHECK(doubts("setup 1 kerf 7.1\n", metric).empty());
-  CHECK(doubts("setup 1 kerf 8.5\n", metric).size() == 1);
+  CHECK(has(doubt("setup 1 kerf 10.5\n", metric), "wider than usual, 10.00"));
 }
 
-TEST_CASE("a day past 10,000 bf is doubted at its largest item") {
-  CHECK(doubts("2x12 300/16\n").empty());
-  CHECK(has(doubt("2x6 10/16\n2x12 320/16\n"), "3: the day tallies 10,400 bf"));
+TEST_CASE("a day that tallies more than usual is doubted at its largest item") {
+  CHECK(doubts("2x12 240/16\n").empty());
+  CHECK(has(doubt("2x6 10/16\n2x12 320/16\n"), "3: the day tallies 10,400 bf, more than usual, 8,000 bf"));
 }
 
 TEST_CASE("a board longer than any log of its run is doubted, and turned round when that makes sense") {
@@ -207,8 +236,8 @@ TEST_CASE("a board's length in tenths of a foot is read, and doubted: it may hav
   CHECK(doubts("log 15x16.4\n1x3 212.4lf\n").empty());
 }
 
-TEST_CASE("a board longer than any log the mill takes is doubted without a log too: metres read for feet") {
-  CHECK(has(doubt("50x150 24/16\n"), "'24/16m': longer than any log the mill takes, 27 ft 6 in"));
+TEST_CASE("a board longer than logs usually are is doubted without a log too: metres read for feet") {
+  CHECK(has(doubt("50x150 24/16\n"), "'24/16m': longer than usual, 30 ft"));
   CHECK(doubts("50x150 24/4.8\njob B\n1x3 212lf\n").empty());
 }
 
