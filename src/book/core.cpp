@@ -90,7 +90,7 @@ std::unique_ptr<SQLite::Database> connect(const std::string& file, int flags) {
   // same shape: one post by one program, opening and closing included, takes 20 to 24 ms with the rollback journal
   // and 24 to 29 ms with WAL, whose log is folded back into the file at the end. Only many posts by one open program
   // are quicker with WAL (230 of them in 1 s instead of 5), and a WAL book cannot simply be read where it must not
-  // be written (sqlite.org/wal.html, "Read-Only Databases").
+  // be written (SQLite, Write-Ahead Logging, "Read-Only Databases").
   database->exec(
       "PRAGMA foreign_keys = ON;"
       "PRAGMA synchronous = EXTRA;"

@@ -66,6 +66,15 @@ void scale_unit(sqlite3_context* context, int, sqlite3_value** values) {
   });
 }
 
+/// What a person reads for a rule's kept name, or for several with commas between them.
+void rule_words(sqlite3_context* context, int, sqlite3_value** values) {
+  answered(context, [&] {
+    if (sqlite3_value_type(values[0]) == SQLITE_NULL) return sqlite3_result_null(context);
+    const std::string words = scaling::rule_words(text_of(values[0]));
+    sqlite3_result_text(context, words.data(), static_cast<int>(words.size()), SQLITE_TRANSIENT);
+  });
+}
+
 void times_over(sqlite3_context* context, int count, sqlite3_value** values) {
   answered(context, [&] {
     std::array<std::int64_t, 3> number{};
@@ -116,6 +125,7 @@ void register_functions(SQLite::Database& database, Projector& projector) {
     add(database, projector, "gross_scale", values, scale_figure<&scaling::Scale::gross>);
   }
   add(database, projector, "scale_unit", 1, scale_unit);
+  add(database, projector, "rule_words", 1, rule_words);
   add(database, projector, "times_over", 3, times_over);
   add(database, projector, "lumber_of", 4, lumber_of);
   add(database, projector, "money_micro", 1, money_micro);

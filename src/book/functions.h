@@ -3,6 +3,7 @@
 //   net_scale(PRACTICE, SPEC, METRIC)    net scale of a log, millionths of the practice's unit
 //   gross_scale(PRACTICE, SPEC, METRIC)  gross scale, the same way
 //   scale_unit(PRACTICE)                 'bf', 'ft3', 'm3', 'hoppus ft'
+//   rule_words(PRACTICE)                 'Int. 1/4': the name people read; several with commas between them
 //   times_over(A, B, C)                  A x B / C, worked out exactly and rounded once; NULL when one is NULL or C is 0
 //   lumber_of(THICKNESS, WIDTH, LENGTH, METRIC)   nominal volume of a board, in the book's own counts
 //   money_micro(MINOR)                   minor units of the book's currency as millionths of it

@@ -18,7 +18,7 @@ namespace {
 
 namespace fs = std::filesystem;
 
-// Of the SQLite file format (sqlite.org/fileformat2.html, section 1.3): what the first 100 bytes of a file hold.
+// Of the SQLite file format (SQLite Database File Format, section 1.3): what the first 100 bytes of a file hold.
 constexpr std::size_t kHeaderBytes = 100;
 constexpr std::string_view kMagic{"SQLite format 3\0", 16};
 constexpr std::size_t kUserVersionAt = 60;

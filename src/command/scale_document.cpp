@@ -154,9 +154,10 @@ render::Table table_of(const std::vector<Scaled>& all) {
   const TotalKind kind = total ? TotalKind::sum : TotalKind::none;
   render::Table table;
   table.name = "logs";
-  table.columns = {{.name = "spec", .heading = "Log"}, {.name = "rule", .heading = "Rule"},
-                   figure("gross", "Gross", kind),     figure("deduction", "Deduction", kind),
-                   figure("net", "Net", kind),         {.name = "unit", .heading = "Unit"}};
+  table.columns = {
+      {.name = "spec", .heading = "Log"}, {.name = "rule", .heading = "Rule", .words = scaling::rule_words},
+      figure("gross", "Gross", kind),     figure("deduction", "Deduction", kind),
+      figure("net", "Net", kind),         {.name = "unit", .heading = "Unit"}};
   for (const auto& one : all) {
     for (const std::size_t i : {2U, 3U, 4U})
       table.columns[i].places = std::max(table.columns[i].places, one.places);
@@ -198,8 +199,8 @@ std::vector<std::string> notes_of(const std::vector<Scaled>& all) {
   };
   const bool several = all.front().practice != all.back().practice;
   for (const auto& one : all) {
-    const std::string of =
-        (one.log->tag.empty() ? one.log->spec : one.log->tag) + (several ? " by " + one.practice->name : "");
+    const std::string of = (one.log->tag.empty() ? one.log->spec : one.log->tag) +
+                           (several ? " by " + scaling::rule_words(one.practice->name) : "");
     if (!one.scale) say(one.why_not, "");
     if (one.scale) {
       for (const auto& remark : one.scale->remarks) say(remark, of);
@@ -246,7 +247,7 @@ render::Document scaled_logs(const std::vector<AskedLog>& logs, const std::vecto
   table.notes = notes_of(all);
   document.tables.push_back(std::move(table));
   for (const auto& practice : practices) {
-    document.foot.push_back(several ? practice.name + ": " + formula_of(practice)
+    document.foot.push_back(several ? scaling::rule_words(practice.name) + ": " + formula_of(practice)
                                     : scaling::in_words(practice) + ".");
   }
   document.foot.push_back(kCaution);
@@ -260,7 +261,7 @@ render::Document size_table(const Practice& practice, const std::vector<scaling:
   const Rule& rule = scaler->rule();
   const bool middle = rule.needs == scaling::Needs::middle;
   if (rule.needs != scaling::Needs::small_end && !middle) {
-    throw Refused(practice.name +
+    throw Refused(scaling::rule_words(practice.name) +
                   " needs both ends of a log, and a table of sizes has one; ask for a rule of the small end");
   }
   const bool metric = diameters.front().system == measure::System::metric;

@@ -6,6 +6,7 @@
 #include <cstdint>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <variant>
 #include <vector>
 
@@ -50,6 +51,9 @@ struct Column {
   bool hidden =
       false;  ///< carries figures for a ratio; shown by no renderer (a workbook may keep it in a hidden column)
   int width_hint = 0;  ///< characters; 0 = by content
+  /// What a person reads for the word that a text cell keeps: "Int. 1/4" for international-quarter. csv and json write
+  /// the word kept. nullptr: the same for both.
+  std::string (*words)(std::string_view kept) = nullptr;
 };
 
 struct Row {

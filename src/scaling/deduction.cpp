@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <numeric>
+#include <stdexcept>
 
 #include "scaling/arithmetic.h"
 
@@ -134,15 +135,21 @@ std::vector<Rational> taken_off(const Sound& log, const std::vector<Defect>& def
 }
 
 std::int64_t rounded_deduction(const Sound& log, const std::vector<Rational>& taken) {
-  // Billionths of the unit are fine enough, and keep the sum of many unlike fractions within bounds.
-  const auto billionths = [](std::int64_t so_far, const Rational& one) {
-    return so_far + std::min(one, Rational(kBiggestScale)).rounded(3);
-  };
-  const Rational sum(std::accumulate(taken.begin(), taken.end(), std::int64_t{0}, billionths), 1000);
-  if (sum >= Rational(log.gross)) return log.gross;
   const std::int64_t of_result = std::min<std::int64_t>(result_step(log.practice.result), 1'000'000);
   const std::int64_t step = std::max(log.rule.deduction_step, of_result);
-  return std::min(log.gross, round_half_up(sum.num(), sum.den() * step) * step);
+  const auto rounded = [&log, step](const Rational& sum) {
+    if (sum >= Rational(log.gross)) return log.gross;
+    return std::min(log.gross, (sum / step).rounded(0) * step);
+  };
+  try {  // exact: of thirds and sixths that come to a half, every one counts
+    return rounded(std::accumulate(taken.begin(), taken.end(), Rational(0)));
+  } catch (
+      const std::overflow_error&) {  // too many unlike fractions for that; a billionth of the unit must do
+    const auto billionths = [](std::int64_t so_far, const Rational& one) {
+      return so_far + std::min(one, Rational(kBiggestScale)).rounded(3);
+    };
+    return rounded({std::accumulate(taken.begin(), taken.end(), std::int64_t{0}, billionths), 1000});
+  }
 }
 
 Rational in_unit(const Rational& amount, VolumeUnit from, VolumeUnit to) {

@@ -15,36 +15,38 @@ namespace {
 /// A named practice: a rule's published conventions with something changed.
 struct Named {
   std::string_view name;
+  std::string_view shown;
   std::string_view rule;
   std::string_view what;  ///< what is changed, and by whom
   void (*change)(Practice&);
 };
 
 constexpr std::array kNamed{
-    Named{"scribner-c-even", "scribner-c",
+    Named{"scribner-c-even", "Scribner C, even feet", "scribner-c",
           "lengths in even feet, as FSH 2409.11 (2006 digest, 17.12) records them; a top under 6 in (5.51 in "
           "actual) is a "
           "cull, as the Idaho Board of Scaling Practices has it; of two readings a remaining half inch is "
-          "dropped (Minico)",
+          "dropped, as USDA Forest Service R-6 Supplement 98-2 has it",
           [](Practice& by) {
             by.length_step = measure::feet(2);
             by.minimum_top = measure::inches(6);
             by.diameter = DiameterRounding::nearest_half_up;
             by.readings = ReadingsJoin::average_drop_half;
           }},
-    Named{"scribner-c-16", "scribner-c",
+    Named{"scribner-c-16", "Scribner C 16", "scribner-c",
           "segments of at most 16 ft, the older federal practice (Bailey; Boerker 1918)",
           [](Practice& by) { by.longest_segment = measure::feet(16); }},
-    Named{"scribner-c-40-down", "scribner-c-40", "every fraction of an inch dropped, from memory",
+    Named{"scribner-c-40-down", "Scribner C 40, inch down", "scribner-c-40",
+          "every fraction of an inch dropped, from memory",
           [](Practice& by) { by.diameter = DiameterRounding::down; }},
-    Named{"doyle-table", "doyle", "to the nearest board foot as tables print it, an exact half up",
+    Named{"doyle-table", "Doyle table", "doyle",
+          "to the nearest board foot as tables print it, an exact half up",
           [](Practice& by) { by.result = ResultRounding::nearest_1; }},
-    Named{"international-quarter-exact", "international-quarter", "not rounded",
+    Named{"international-quarter-exact", "Int. 1/4, not rounded", "international-quarter", "not rounded",
           [](Practice& by) { by.result = ResultRounding::none; }},
-    Named{"international-quarter-even", "international-quarter",
-          "as its table is used: lengths down to the even foot (Woodworker's Journal), diameter to the "
-          "nearest inch (from "
-          "memory)",
+    Named{"international-quarter-even", "Int. 1/4, even feet", "international-quarter",
+          "as its table is used: lengths down to the even foot (common practice, no source), diameter to the "
+          "nearest inch (from memory)",
           [](Practice& by) {
             by.length_step = measure::feet(2);
             by.diameter = DiameterRounding::nearest_half_up;
@@ -69,36 +71,55 @@ const Named* find_named(std::string_view name) {
   return found == kNamed.end() ? nullptr : found;
 }
 
-std::string_view diameter_words(DiameterRounding how) {
-  switch (how) {
-    case DiameterRounding::none:
-      return "diameters with their fraction";
-    case DiameterRounding::down:
-      return "diameters cut down";
-    case DiameterRounding::nearest_half_up:
-      return "diameters to the nearest, halves up";
-    case DiameterRounding::nearest_half_down:
-      return "diameters to the nearest, halves down";
-    case DiameterRounding::nearest_half_even:
-      return "diameters to the nearest, halves to the even number";
+/// What a diameter is rounded to.
+std::string_view class_words(DiameterClass of) {
+  switch (of) {
+    case DiameterClass::inch:
+      return "inch";
+    case DiameterClass::centimetre:
+      return "centimetre";
+    case DiameterClass::two_centimetres:
+      return "even centimetre";
+    case DiameterClass::jas:
+      return "centimetre, from 14 cm the even centimetre";
+    case DiameterClass::by_log:
+      return "inch or centimetre";
   }
   return "";
 }
 
-std::string_view result_words(ResultRounding how) {
+std::string diameter_words(DiameterRounding how, const Rule& rule) {
+  const std::string to(class_words(rule.diameter_class));
+  switch (how) {
+    case DiameterRounding::none:
+      return "diameters with their fraction";
+    case DiameterRounding::down:
+      return "diameters down to the " + to;
+    case DiameterRounding::nearest_half_up:
+      return "diameters to the nearest " + to + ", an exact half up";
+    case DiameterRounding::nearest_half_down:
+      return "diameters to the nearest " + to + ", an exact half down";
+    case DiameterRounding::nearest_half_even:
+      return "diameters to the nearest " + to + ", an exact half to the even number";
+  }
+  return "";
+}
+
+std::string_view result_words(ResultRounding how, const Rule& rule) {
+  const bool feet = rule.answers == Answers::board_feet;
   switch (how) {
     case ResultRounding::none:
-      return "result not rounded";
+      return rule.unrounded;
     case ResultRounding::nearest_1:
-      return "result to the nearest 1, halves up";
+      return feet ? "to the nearest board foot" : "to the nearest whole unit";
     case ResultRounding::nearest_5:
-      return "result to the nearest 5, halves up";
+      return feet ? "to the nearest 5 board feet" : "to the nearest 5";
     case ResultRounding::nearest_10:
-      return "result to the nearest 10, halves up";
+      return feet ? "to the nearest 10 board feet" : "to the nearest 10";
     case ResultRounding::hundredth:
-      return "result to 0.01";
+      return "to 0.01";
     case ResultRounding::thousandth:
-      return "result to 0.001";
+      return "to 0.001";
   }
   return "";
 }
@@ -124,9 +145,9 @@ std::string limits_words(const Practice& by) {
   return words;
 }
 
-std::string conventions(const Practice& by) {
-  return fmt::format("{}, {}, {}{}", diameter_words(by.diameter), lengths_words(by), result_words(by.result),
-                     limits_words(by));
+std::string conventions(const Practice& by, const Rule& rule) {
+  return fmt::format("{}, {}, scale {}{}", diameter_words(by.diameter, rule), lengths_words(by),
+                     result_words(by.result, rule), limits_words(by));
 }
 
 std::string all_names() {
@@ -170,14 +191,27 @@ std::string describe(const Practice& practice) {
                                  rule->formula, rule->source, rule->range, rule->customs);
   if (const Named* named = find_named(practice.name))
     text += fmt::format(" {}: {}.", named->name, named->what);
-  return text + " In force: " + conventions(practice) + ".";
+  return text + " In force: " + conventions(practice, *rule) + ".";
 }
 
 std::string in_words(const Practice& practice) {
   const Rule* rule = find_rule(practice.rule);
   if (rule == nullptr) return why_not(practice.rule);
   const bool recalled = rule->source.find("from memory") != std::string_view::npos;
-  return fmt::format("{}{}; {}", rule->title, recalled ? " (from memory)" : "", conventions(practice));
+  return fmt::format("{}{}; {}", rule->title, recalled ? " (from memory)" : "", conventions(practice, *rule));
+}
+
+std::string rule_words(std::string_view names) {
+  std::string words;
+  while (!names.empty()) {
+    const std::size_t end = std::min(names.find(','), names.size());
+    const std::string_view name = trim(names.substr(0, end));
+    const Rule* rule = find_rule(name);
+    const Named* named = find_named(name);
+    words += (words.empty() ? "" : ", ") + std::string(rule ? rule->shown : named ? named->shown : name);
+    names.remove_prefix(std::min(end + 1, names.size()));
+  }
+  return words;
 }
 
 std::string what_changes(std::string_view name) {

@@ -66,6 +66,10 @@ std::optional<Practice> find_practice(std::string_view name);
 const std::vector<std::string>& rule_names();
 /// Every rule name, then the built-in practices.
 const std::vector<std::string>& practice_names();
+/// What a person reads for a practice that is kept as `name`: "Int. 1/4" for international-quarter, "Doyle, Int. 1/4"
+/// for a list with commas. A practice of the mill's own is called what the mill calls it, so a name that is not built
+/// in comes back as it is.
+std::string rule_words(std::string_view names);
 /// One paragraph for --help and papers: what the rule is, its source (or `from memory`), range, conventions.
 std::string describe(const Practice& practice);
 /// The conventions in force, in one line for a paper: "International 1/4-inch; diameters with their fraction, ...".

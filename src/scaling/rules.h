@@ -63,9 +63,12 @@ enum class Division : std::uint8_t {
 };
 
 struct Rule {
-  std::string_view name;     ///< as typed: `doyle`
-  std::string_view title;    ///< as the trade calls it: "Doyle"
-  std::string_view source;   ///< the publication, or "from memory"
+  std::string_view name;   ///< as typed and kept: `international-quarter`
+  std::string_view shown;  ///< as a scaler writes it in a column: "Int. 1/4"
+  std::string_view title;  ///< in full: "International 1/4-inch"
+  /// The publications it was taken from, parted by `; `, each of a kind that tests/rules/sources_test.cpp lists; what
+  /// has none says `from memory` or `common practice, no source`.
+  std::string_view source;
   std::string_view formula;  ///< what it computes, in one line
   std::string_view range;    ///< diameters and lengths it was published for, in words
   std::string_view customs;  ///< diameter and length conventions, rounding, taper; choices made; in words
@@ -79,6 +82,7 @@ struct Rule {
   Ticks taper_per_foot = 0;     ///< the rule's own, built in; 0 = it has none
   std::int64_t deduction_step =
       0;  ///< millionths; what a deduction is rounded to; 0 = as the practice's result
+  std::string_view unrounded = "not rounded";     ///< what the scale is where no practice rounds it, in words
   Exact (*scale)(const Piece&) = nullptr;         ///< never negative within the range
   Exact (*scale_metric)(const Piece&) = nullptr;  ///< Answers::cubic only: in m3
   void (*conventions)(Practice&) = nullptr;       ///< the published ones, set on a Practice without any

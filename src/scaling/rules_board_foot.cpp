@@ -100,8 +100,11 @@ constexpr std::string_view kEighthCustoms =
 const std::array kRules{
     Rule{
         .name = "scribner-formula",
+        .shown = "Scribner formula",
         .title = "Scribner, by formula",
-        .source = "Bruce and Schumacher 1950, through D. R. Larsen, Forest Functions, University of Missouri",
+        .source =
+            "Bruce and Schumacher, 1950, through D. R. Larsen, Forest Functions, University of Missouri, "
+            "2017",
         .formula = "(0.79 D^2 - 2 D - 4) L / 16",
         .range = "the original Scribner covers 12 to 44 in and 10 to 24 ft (Larsen); zero where the formula "
                  "is negative",
@@ -114,9 +117,10 @@ const std::array kRules{
     },
     Rule{
         .name = "doyle",
+        .shown = "Doyle",
         .title = "Doyle",
         .source = "Louisiana R.S. 3:4641 (Acts 1992, No. 55); E. A. Chase, Timber Cruising Manual and "
-                  "Record, 1913, p. 11",
+                  "Record, Chicago, 1913, p. 11",
         .formula = "((D - 4) / 4)^2 L",
         .range = "zero at and under 4 in; Chase prints single logs to 36 ft",
         .customs = "small end inside bark with its fraction; a part of a foot in length is dropped; no "
@@ -130,12 +134,14 @@ const std::array kRules{
     },
     Rule{
         .name = "international-quarter",
+        .shown = "Int. 1/4",
         .title = "International 1/4-inch",
-        .source = "Mass. G.L. c. 96 s. 11A and Michigan MCL 290.401 (section formula and taper); Log Volume "
-                  "charts, "
-                  "courtesy Prof. Gene Wengert, WoodWeb Knowledge Base, 4 May 2001 (table)",
+        .source =
+            "Massachusetts G.L. c. 96 s. 11A (section formula and taper); Michigan MCL 290.401 (the same); "
+            "E. Wengert, Log Volume charts, 2001 (table)",
         .formula = "0.905 x sum over 4-ft sections of (0.22 d^2 - 0.71 d), d growing 1/2 in a section",
-        .range = "published from 6 in; zero under 4 in",
+        .range =
+            "published from 6 in; 4 to 6 in by the formula, which rounds the smallest to 0; zero under 4 in",
         .customs = kQuarterCustoms,
         .least_diameter = 4 * kInch,
         .taper_per_foot = kInch / 8,
@@ -148,8 +154,9 @@ const std::array kRules{
     },
     Rule{
         .name = "international-eighth",
+        .shown = "Int. 1/8",
         .title = "International 1/8-inch",
-        .source = "Clark 1906, through D. R. Larsen, Forest Functions, University of Missouri",
+        .source = "Clark, 1906, through D. R. Larsen, Forest Functions, University of Missouri, 2017",
         .formula = "sum over 4-ft sections of (0.22 d^2 - 0.71 d), d growing 1/2 in a section",
         .range = "zero under 4 in",
         .customs = kEighthCustoms,
@@ -160,6 +167,7 @@ const std::array kRules{
     },
     Rule{
         .name = "vermont",
+        .shown = "Vermont",
         .title = "Vermont",
         .source = "9 V.S.A. s. 2693",
         .formula = "D x D/2 for 12 ft, in proportion for other lengths",
@@ -181,10 +189,11 @@ const std::array kRules{
     },
     Rule{
         .name = "roy",
+        .shown = "Roy",
         .title = "Roy (Quebec)",
         .source =
-            "from memory; agrees with the one value printed by the Association forestiere du sud du Quebec, "
-            "Le mesurage du bois, 2024",
+            "from memory; Association forestiere du sud du Quebec, Le mesurage du bois, 2024 (one value, "
+            "which agrees)",
         .formula = "(D - 1)^2 L / 20",
         .range = "none stated; zero under 1 in",
         .customs = "small end with its fraction; lengths come down to the whole foot; nearest board foot",
@@ -198,6 +207,7 @@ const std::array kRules{
     },
     Rule{
         .name = "ontario",
+        .shown = "Ontario",
         .title = "Ontario",
         .source = "from memory",
         .formula = "(0.55 D^2 - 1.2 D) L / 12",
@@ -214,6 +224,7 @@ const std::array kRules{
     },
     Rule{
         .name = "bc-board-foot",
+        .shown = "BC board foot",
         .title = "British Columbia board foot",
         .source = "from memory",
         .formula = "(D - 1.5)^2 x pi/4 x 8/11 x L / 12",

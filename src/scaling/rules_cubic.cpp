@@ -86,6 +86,7 @@ void korean_conventions(Practice& by) {
 const std::array kRules{
     Rule{
         .name = "smalian",
+        .shown = "Smalian",
         .title = "Smalian",
         .source = kBriggs,
         .formula = "pi/4 x (ds^2 + dl^2) / 2 x L",
@@ -99,6 +100,7 @@ const std::array kRules{
     },
     Rule{
         .name = "huber",
+        .shown = "Huber",
         .title = "Huber",
         .source = kBriggs,
         .formula = "pi/4 x dm^2 x L, or from the girth g^2 / (4 pi) x L",
@@ -112,6 +114,7 @@ const std::array kRules{
     },
     Rule{
         .name = "newton",
+        .shown = "Newton",
         .title = "Newton",
         .source = kBriggs,
         .formula = "pi/4 x (ds^2 + 4 dm^2 + dl^2) / 6 x L",
@@ -125,6 +128,7 @@ const std::array kRules{
     },
     Rule{
         .name = "conic",
+        .shown = "Conic",
         .title = "Two-end conic",
         .source = kBriggs,
         .formula = "pi/4 x (ds^2 + ds dl + dl^2) / 3 x L",
@@ -138,6 +142,7 @@ const std::array kRules{
     },
     Rule{
         .name = "firmwood",
+        .shown = "BC firmwood",
         .title = "Metric firmwood (British Columbia)",
         .source = "from memory",
         .formula = "pi x (r1^2 + r2^2) / 2 x L / 10 000, r the end radii in cm, L in m",
@@ -158,10 +163,9 @@ const std::array kRules{
     },
     Rule{
         .name = "jas",
+        .shown = "JAS",
         .title = "JAS (Japanese Agricultural Standard)",
-        .source = "timber notes of takesimaya.p-kit.com (entry 156905) and keixx.net; diameter classes and "
-                  "decimals "
-                  "from memory",
+        .source = "common practice, no source (formula); from memory (diameter classes and decimals)",
         .formula = "D^2 L / 10 000 under 6 m; (D + (L' - 4)/2)^2 L / 10 000 from 6 m, L' whole metres",
         .range = "any",
         .customs = "the shorter of two diameters, cut to 1 cm under 14 cm and to even centimetres from 14 cm "
@@ -178,9 +182,9 @@ const std::array kRules{
     },
     Rule{
         .name = "korean",
+        .shown = "Korean",
         .title = "Korean small-end squared",
-        .source =
-            "Korean forestry examination notes, eidsn.tistory.com/12883795 and codekiller.tistory.com/1387",
+        .source = "common practice, no source",
         .formula = "as JAS",
         .range = "any",
         .customs = "the shorter of two diameters, cut to 1 cm; length cut to 0.1 m; 0.001 m³",
@@ -191,8 +195,10 @@ const std::array kRules{
     },
     Rule{
         .name = "hoppus",
+        .shown = "Hoppus",
         .title = "Hoppus",
-        .source = "Forestry dictionary entry Hoppus Foot (forestryforum.com, item 1116); Wikipedia, Hoppus",
+        .source =
+            "E. Hoppus, Practical Measuring, London, 1736 (the quarter girth); common practice, no source",
         .formula = "(quarter girth in)^2 x L ft / 144; 1 hoppus ft = 4/pi = 1.273 ft³",
         .range = "any",
         .customs = "girth at mid length, or a middle diameter taken for its girth; as measured; not rounded",
@@ -203,8 +209,9 @@ const std::array kRules{
     },
     Rule{
         .name = "brereton",
+        .shown = "Brereton",
         .title = "Brereton (metric)",
-        .source = "aboutwood.asia, 2023 (formula; no printed example was found)",
+        .source = "common practice, no source",
         .formula = "0.7854 D^2 L / 10 000, D the mean of two readings at each end in cm, L in m",
         .range = "any",
         .customs = "as measured; not rounded",

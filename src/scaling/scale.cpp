@@ -71,11 +71,11 @@ Slip slip_for(Trouble trouble, std::size_t by_rule, const Rule& rule, const LogM
     case Trouble::none:
       break;
     case Trouble::no_small_end:
-      return say(fmt::format("{} needs the small end", rule.name), "write it as 15x12");
+      return say(fmt::format("{} needs the small end", rule.shown), "write it as 15x12");
     case Trouble::no_large_end:
-      return say(fmt::format("{} needs both ends", rule.name), "write the large end too, as 12-15x16");
+      return say(fmt::format("{} needs both ends", rule.shown), "write the large end too, as 12-15x16");
     case Trouble::no_middle:
-      return say(fmt::format("{} needs a measure at mid length", rule.name), "add 'mid 13.5' or 'girth 48'");
+      return say(fmt::format("{} needs a measure at mid length", rule.shown), "add 'mid 13.5' or 'girth 48'");
     case Trouble::no_length:
       return say("the log has no length", "write it as 15x12");
     case Trouble::too_many_readings:

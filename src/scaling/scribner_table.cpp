@@ -6,6 +6,9 @@
 namespace kerfbook::scaling {
 namespace {
 
+// 1 to 5 in: thousandths for every length.
+constexpr std::array<std::int64_t, 5> kSmallestFactors = {0, 143, 390, 676, 1070};
+
 // 6 to 11 in: thousandths for lengths of 1-15, 16-31 and 32-40 ft.
 constexpr std::int64_t kSmallFactors[6][3] = {
     {1160, 1249, 1570}, {1400, 1608, 1800}, {1501, 1854, 2200},
@@ -64,11 +67,17 @@ constexpr Cell kHalfEntries[] = {{6, 4}, {6, 5}, {6, 6}, {6, 7}, {6, 8},
 
 constexpr std::int64_t factor(int inches, int feet) {
   const int length_class = feet <= 15 ? 0 : feet <= 31 ? 1 : 2;
-  if (inches < 12) return kSmallFactors[inches - kScribnerLeastInches][length_class];
+  if (inches < 6) return kSmallestFactors[static_cast<std::size_t>(inches - 1)];
+  if (inches < 12) return kSmallFactors[inches - 6][length_class];
   return kFactors[static_cast<std::size_t>(inches - 12)];
 }
 
-using Row = std::array<std::int32_t, kScribnerPieceFeet + 1>;
+/// Factor times length to the nearest ten, a half up.
+constexpr std::int64_t by_factor(int inches, int feet) {
+  return (factor(inches, feet) * feet + 5'000) / 10'000 * 10;
+}
+
+using Row = std::array<std::int32_t, kScribnerTableFeet + 1>;
 using Table = std::array<Row, kScribnerMostInches + 1>;
 
 constexpr Table make_table() {
@@ -77,8 +86,8 @@ constexpr Table make_table() {
     return table[static_cast<std::size_t>(inches)][static_cast<std::size_t>(feet)];
   };
   for (int inches = kScribnerLeastInches; inches <= kScribnerMostInches; ++inches) {
-    for (int feet = kScribnerLeastFeet; feet <= kScribnerPieceFeet; ++feet) {
-      cell(inches, feet) = static_cast<std::int32_t>((factor(inches, feet) * feet + 5'000) / 10'000 * 10);
+    for (int feet = kScribnerLeastFeet; feet <= kScribnerTableFeet; ++feet) {
+      cell(inches, feet) = static_cast<std::int32_t>(by_factor(inches, feet));
     }
   }
   for (const Departure& off : kDepartures) cell(off.inches, off.feet) += 10 * off.tens;
@@ -91,7 +100,12 @@ constexpr Table kTable = make_table();
 }  // namespace
 
 std::int64_t scribner_decimal_c(int inches, int feet) {
+  if (feet > kScribnerTableFeet) return by_factor(inches, feet);
   return kTable[static_cast<std::size_t>(inches)][static_cast<std::size_t>(feet)];
+}
+
+std::int64_t scribner_by_factor(int inches, int feet) {
+  return by_factor(inches, feet);
 }
 
 std::int64_t scribner_factor(int inches, int feet) {

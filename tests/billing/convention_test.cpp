@@ -28,24 +28,24 @@ const std::string kHardwood =
 }  // namespace
 
 TEST_CASE("softwood board measure: pieces x thickness x width x length / 12") {
-  // L. H. Bailey, Farm and Garden Rule-Book, board measure (quoting The Woodsman's Handbook, USFS): 2 x 8, 18 ft = 24
+  // source: L. H. Bailey, Farm and Garden Rule-Book, board measure (quoting The Woodsman's Handbook, USFS): 2 x 8, 18 ft = 24
   CHECK(billed_bf(kExact, "2x8: 18/1") == "24.00");
   // the same in inches throughout: 2 x 8 x 216 / 144
   CHECK(billed_bf(kExact, "2x8: 216in/1") == "24.00");
-  // US Army Engineer subcourse EN5155, p. 1-28: four pieces 1 x 8, 14 ft = 37 1/3, under each rounding
+  // source: US Army Engineer subcourse EN5155, p. 1-28: four pieces 1 x 8, 14 ft = 37 1/3, under each rounding
   CHECK(billed_bf("rounding = \"total-hundredths\"", "1x8: 14/4") == "37.33");
   CHECK(billed_bf("rounding = \"line-hundredths\"", "1x8: 14/4") == "37.33");
   CHECK(billed_bf("rounding = \"total-whole\"", "1x8: 14/4") == "37");
   CHECK(billed_bf("rounding = \"line-whole\"", "1x8: 14/4") == "37");
-  // US Navy, Engineering Aid Basic, p. 6-3: one 2 x 4, 14 ft (its answer computed here: 9 1/3)
+  // source: US Navy, Engineering Aid Basic, p. 6-3: one 2 x 4, 14 ft (its answer computed here: 9 1/3)
   CHECK(billed_bf(kExact, "2x4: 14/1") == "9.33");
-  // Idaho Board of Scaling Practices, Scale vs. Lumber Yield (Overrun): three pieces 1 x 4, 1 ft = 1
+  // source: Idaho Board of Scaling Practices, Scale vs. Lumber Yield (Overrun): three pieces 1 x 4, 1 ft = 1
   CHECK(billed_bf(kExact, "1x4: 1/3") == "1.00");
 }
 
 TEST_CASE("softwood thinner than an inch counts as an inch where the price says so") {
-  // L. H. Bailey, Farm and Garden Rule-Book: boards under an inch are counted as inch boards. The thicknesses are the
-  // nominal ones of PS 20 (as reproduced in The Engineering ToolBox): 3/8, 1/2, 5/8 and 3/4 in.
+  // source: L. H. Bailey, Farm and Garden Rule-Book, boards under an inch are counted as inch boards. The thicknesses are the
+  // nominal ones of PS 20: 3/8, 1/2, 5/8 and 3/4 in.
   for (const char* thin : {"3/8", "1/2", "5/8", "3/4"}) {
     const std::string boards = std::string(thin) + "x12: 10/10";
     CHECK(billed_bf(std::string(kExact) + ", under_inch_as_inch = true", boards) == "100.00");
@@ -55,19 +55,19 @@ TEST_CASE("softwood thinner than an inch counts as an inch where the price says 
 }
 
 TEST_CASE("dressed softwood is billed by its nominal size: the size written is the size counted") {
-  // NIST news, 2017: a two-by-four is 1 1/2 by 3 1/2; PS 20 gives the dressed sizes. Nominal board measure of an 8-ft
+  // source: NIST news item, 2017: a two-by-four is 1 1/2 by 3 1/2; PS 20 gives the dressed sizes. Nominal board measure of an 8-ft
   // two-by-four is 5 1/3; measured as dressed it would be 3 1/2.
   CHECK(billed_bf(kExact, "2x4: 8/1") == "5.33");
   CHECK(billed_bf(kExact, "1-1/2x3-1/2: 8/1") == "3.50");
 }
 
 TEST_CASE("hardwood surface measure: width by whole feet over 12, to the whole foot, board by board") {
-  // American Hardwood Export Council, measurement page: 6 1/4 in x 8 ft = 4; 2 in thick = 8 bf
+  // source: American Hardwood Export Council, measurement page: 6 1/4 in x 8 ft = 4; 2 in thick = 8 bf
   CHECK(billed_bf(kHardwood, "4/4x6-1/4: 8/1") == "4.00");
   CHECK(billed_bf(kHardwood, "8/4x6-1/4: 8/1") == "8.00");
-  // the same page, and NHLA Rules Book 2015 p. 7 para. 16: a fraction of a foot of length is dropped
+  // source: NHLA Rules Book 2015 p. 7 para. 16: a fraction of a foot of length is dropped
   CHECK(billed_bf(kHardwood, "8/4x6-1/4: 8'6/1") == "8.00");
-  // NHLA Rules Book 2023 p. 9 para. 18: a bundle is the sum of the surface measures by the thickness: 4 + 4 + 5, 5/4
+  // source: NHLA Rules Book 2023 p. 9 para. 18: a bundle is the sum of the surface measures by the thickness: 4 + 4 + 5, 5/4
   CHECK(billed_bf(kHardwood, "5/4x6-1/4: 8/2; 5/4x8: 8/1") == "16.25");
   // exact board measure of the same three boards is 5/4 x (100 + 64) / 12
   CHECK(billed_bf(kExact, "5/4x6-1/4: 8/2; 5/4x8: 8/1") == "17.08");
@@ -75,11 +75,11 @@ TEST_CASE("hardwood surface measure: width by whole feet over 12, to the whole f
 
 TEST_CASE(
     "hardwood thickness goes by quarters: dried or planed stock counts as the quarters it was sawn for") {
-  // E. Wengert, FDMC and WOODWEB columns: kiln-dried rough 4/4 is 15/16, 5/4 is 1 3/16; 4/4 planed two sides 13/16
+  // source: E. Wengert, 2001: kiln-dried rough 4/4 is 15/16, 5/4 is 1 3/16; 4/4 planed two sides 13/16
   CHECK(billed_bf(kHardwood, "15/16x12: 10/1") == "10.00");
   CHECK(billed_bf(kHardwood, "13/16x12: 10/1") == "10.00");
   CHECK(billed_bf(kHardwood, "1-3/16x12: 10/1") == "12.50");
-  // green 4/4 sawn to 1 1/8 (same columns) is 5/4 by the step, 1 1/8 as cut and 2 by the whole inch
+  // source: E. Wengert, 2001: green 4/4 is sawn to 1 1/8; that is 5/4 by the step, 1 1/8 as cut, 2 by the whole inch
   CHECK(billed_bf(kHardwood, "1-1/8x12: 10/1") == "12.50");
   CHECK(billed_bf(kExact, "1-1/8x12: 10/1") == "11.25");
   CHECK(billed_bf(std::string("thickness = \"next-inch\", ") + kExact, "1-1/8x12: 10/1") == "20.00");
@@ -92,8 +92,7 @@ TEST_CASE("an exact half of a foot of surface measure goes up") {
 }
 
 TEST_CASE("a tally by the thousand: M is a thousand board feet") {
-  // E. Wengert, WOODWEB, 2001: money = bf / 1000 x price. Five sizes of 998 bf in all, as in his column in
-  // Value-Added Processing (220 + 352 + 242 + 160 + 24; the column speaks of about 1,000)
+  // source: E. Wengert, 2001: money = bf / 1000 x price; his five sizes (Value-Added Processing): 220 + 352 + 242 + 160 + 24 bf
   const Draft draft = make_draft(
       terms_of("[[price]]\nbasis = \"mbf\"\nrate = 450\n"), job_terms("TER"),
       job_facts(tally(kMonday, "WOOD", "1x12: 220/1; 2x12: 176/1; 1x6: 484/1; 1x4: 480/1; 2x6: 24/1")), {},

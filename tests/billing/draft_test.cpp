@@ -42,7 +42,7 @@ TEST_CASE("thickness steps are part of the price") {
 TEST_CASE("a log under the minimum is billed as the minimum log") {
   const std::string price = "[[price]]\nbasis = \"log-scale\"\nrule = \"doyle\"\nrate = 1.00\n";
   const std::vector<Fact> facts{log_fact(kMonday, "T1", "10x6")};
-  // Doyle's formula, ((D - 4) / 4)^2 x L (Louisiana R.S. 3:4641): 10 x 6 is 13.5, 12 x 8 is 32
+  // 10 x 6 is 13.5, 12 x 8 is 32; source: Louisiana R.S. 3:4641, ((D - 4) / 4)^2 x L
   CHECK(draft_of(price, facts).lines.at(0).quantity == Decimal{14, 0});
   const Draft minimum = draft_of(price + "minimum_log = \"12x8\"\n", facts);
   CHECK(minimum.lines.at(0).quantity == Decimal{32, 0});

@@ -202,7 +202,7 @@ TEST_CASE("what a killed writer left beside the book and is of no use is gone af
     const Shelf shelf;
     make_book(shelf);
     const std::string before = shelf.bytes();
-    // SQLite writes a rollback journal's first bytes last (sqlite.org/fileformat2.html, section 3).
+    // SQLite writes a rollback journal's first bytes last (SQLite Database File Format, section 3).
     spill(shelf.folder() / "mill.book-journal", std::string(8192, '\0'));
     { const Book book = shelf.open(read_only); }
     CHECK(shelf.names() == std::vector<std::string>{"mill.book"});

@@ -158,8 +158,8 @@ TEST_CASE(
     CHECK(book.verify().empty());
   }
   CHECK(nets[0] == nets[1]);
-  CHECK(nets[0] ==
-        (100 + 180 - 15) * 1'000'000);  // International 1/4: 14x12 prints 100, 16x16 180 (Wengert chart)
+  CHECK(nets[0] == (100 + 180 - 15) *
+                       1'000'000);  // 14x12 is 100, 16x16 180; source: E. Wengert, Log Volume charts, 2001
 }
 
 TEST_CASE(
@@ -189,7 +189,7 @@ TEST_CASE(
     book.rebuild();
     CHECK(Shelf::dump(book) == rows);
   }
-  // International 1/4: 14x12 is 100, 16x16 180 (Wengert chart)
+  // 14x12 is 100, 16x16 180; source: E. Wengert, Log Volume charts, 2001
   CHECK(figures[0] ==
         "T1 left 100 90 10bf shake; T2 sawn 180 140 15bf rot; 25bf ring; T1 sawn 100 85 10bf shake; 5bf rot");
   CHECK(figures[0] == figures[1]);

@@ -105,7 +105,7 @@ TEST_CASE("a header with an edition no book ever had is told damaged") {
   const Scratch scratch;
   const std::string book = made_book(scratch);
   std::string hurt = slurp(book);
-  std::fill(hurt.begin() + 60, hurt.begin() + 64, '\0');  // user_version, sqlite.org/fileformat2.html 1.3
+  std::fill(hurt.begin() + 60, hurt.begin() + 64, '\0');  // user_version, SQLite Database File Format 1.3
   spill(book, hurt);
   check_every_command(scratch, book, kFailed, "damaged");
 }

@@ -142,7 +142,7 @@ TEST_CASE("a rule's table has diameters down and lengths across") {
                  {measure::feet(8), measure::feet(12)});
   CHECK(names(document) == Fields{"diameter_in", "length_8", "length_12"});
   CHECK(row(document, 0) == Fields{"12", "45", "70"});
-  CHECK(row(document, 1) == Fields{"13", "55", "85"});  // 13 in x 12 ft: Wengert charts, WoodWeb, 4 May 2001
+  CHECK(row(document, 1) == Fields{"13", "55", "85"});  // source: E. Wengert, Log Volume charts, 2001
   CHECK_THROWS_AS(size_table(practice("conic"), {measure::inches(12)}, {measure::feet(8)}), Refused);
 }
 

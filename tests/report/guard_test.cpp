@@ -38,7 +38,7 @@ TEST_CASE("the guard lets a SELECT on the views pass, in every form a report use
            "WITH a AS (SELECT day, sum(lumber) AS bf FROM v_run GROUP BY day) SELECT sum(bf) OVER (ORDER BY "
            "day) FROM a",
            "WITH RECURSIVE n(i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < 5) SELECT i FROM n",
-           "SELECT scale_unit('doyle'), net_scale('doyle', '15x12', 0)",
+           "SELECT scale_unit('doyle'), net_scale('doyle', '15x12', 0), rule_words('doyle')",
            "SELECT why FROM v_entry",
        }) {
     CHECK_MESSAGE(verdict(book, sql) == "", sql);

@@ -50,6 +50,7 @@ book::Book book_of(const std::string& mill, const std::vector<std::string>& shee
 
 TEST_CASE(
     "14.3 minutes a thousand at 6.33 cents a minute cost 90.5 cents (Garver and Miller, FPL, May 1933)") {
+  // source: R. D. Garver and R. H. Miller, Forest Products Laboratory, 1933
   const auto book = book_of(R"(
 [mill]
 currency = { sign = "$", places = 3 }
@@ -66,6 +67,7 @@ per = "sawing-hour"
 }
 
 TEST_CASE("60 an hour over 100 m3 an hour is 0.60 a m3 (FAO Forestry Paper 99, chapter 3)") {
+  // source: FAO Forestry Paper 99, chapter 3
   const auto book = book_of(R"(
 [mill]
 units = "metric"

@@ -39,7 +39,7 @@ std::string butt_first(Ticks length, Ticks longest) {
 }  // namespace
 
 TEST_CASE("9-1/2 up to just under 10-1/2 in is 10, and 5.51 in passes as 6") {
-  // Idaho Board of Scaling Practices, How to Determine the Scale of a Log
+  // source: Idaho Board of Scaling Practices, How to Determine the Scale of a Log
   const Practice by = practice("scribner-c");
   CHECK(first_diameter("9.5x16", by) == measure::inches(10));
   CHECK(first_diameter("10.484375x16", by) == measure::inches(10));
@@ -49,7 +49,7 @@ TEST_CASE("9-1/2 up to just under 10-1/2 in is 10, and 5.51 in passes as 6") {
 }
 
 TEST_CASE("a cull top is judged by the scaling diameter: 5.51 in is 6") {
-  // Idaho Board of Scaling Practices: minimum top 6 in (5.51 actual)
+  // source: Idaho Board of Scaling Practices: minimum top 6 in (5.51 actual)
   CHECK_FALSE(scaled("5.515625x16", "scribner-c-even").cull);
   const auto small = scaled("5.25x16", "scribner-c-even");
   CHECK(small.cull);
@@ -69,10 +69,10 @@ TEST_CASE("exact halves go up, down or to the even number as the practice says")
 
 TEST_CASE(
     "of two readings the mean counts, and a half inch left in it is dropped where the practice drops it") {
-  // Minico Forestry CDE log scaling page, Minidoka schools: 8 and 13 give 10
+  // source: common practice, no source: 8 and 13 give 10
   CHECK(first_diameter("8/13x16", decimal_c(DiameterRounding::nearest_half_up,
                                             ReadingsJoin::average_drop_half)) == measure::inches(10));
-  // USDA Forest Service FSH 2409.11a, R-6 Supplement 98-2, section 21-4: 23 and 24 are recorded 23; of two halves one
+  // source: USDA Forest Service, FSH 2409.11a, R-6 Supplement 98-2, section 21-4: 23 and 24 are recorded 23; of two halves one
   // goes up and one down
   const Practice by = decimal_c(DiameterRounding::nearest_half_up, ReadingsJoin::average_drop_half);
   CHECK(first_diameter("23/24x16", by) == measure::inches(23));
@@ -136,7 +136,8 @@ TEST_CASE("no piece is longer than the longest segment, whatever that is, and no
 }
 
 TEST_CASE("in the east 16 ft is one log and 32 ft two; at 32 ft maximum 32 ft is one and 64 ft two") {
-  // Official Code of Georgia Annotated 2-14-80 (d); R. H. D. Boerker, Our National Forests
+  // source: Official Code of Georgia Annotated, 2-14-80 (d)
+  // source: R. H. D. Boerker, Our National Forests, 1918
   CHECK(pieces_needed(16 * kFoot, 16 * kFoot) == 1);
   CHECK(pieces_needed(32 * kFoot, 16 * kFoot) == 2);
   CHECK(pieces_needed(32 * kFoot, 32 * kFoot) == 1);
@@ -144,7 +145,7 @@ TEST_CASE("in the east 16 ft is one log and 32 ft two; at 32 ft maximum 32 ft is
 }
 
 TEST_CASE("a 32-ft log with segment diameters 10 and 12 is the sum of the two table cells") {
-  // Cells: Log Volume charts, courtesy Prof. Gene Wengert, WoodWeb, 4 May 2001: 60 + 80
+  // source: E. Wengert, Log Volume charts, 2001: 60 + 80
   const auto by_person = scaled("10x32 segments 10,12", "scribner-c");
   CHECK(whole(by_person.gross) == 140);
   CHECK(by_person.segments[0].overridden);
@@ -180,7 +181,7 @@ TEST_CASE("trim is off before the segments are counted, in the refusal too") {
 }
 
 TEST_CASE("Vermont takes 12-ft sections from the upper end, each with its own diameter") {
-  // 9 V.S.A. s. 2693: D x D/2 for 12 ft, in proportion for other lengths
+  // source: 9 V.S.A. s. 2693: D x D/2 for 12 ft, in proportion for other lengths
   const auto scale = scaled("10x16 segments 10,12", "vermont");
   CHECK(scale.segments[0].length == measure::feet(12));
   CHECK(scale.segments[1].length == measure::feet(4));
@@ -195,14 +196,14 @@ TEST_CASE("International 1/4-inch in 4-ft multiples sums as the log in one piece
   const auto whole_log = scaled("14x32", one);
   const auto segments = scaled("14x32", many);
   CHECK(segments.segments.at(1).diameter ==
-        measure::inches(16));  // 1/2 in per 4 ft, in Mass. G.L. c. 96 s. 11A
+        measure::inches(16));  // 1/2 in per 4 ft; source: Massachusetts G.L. c. 96 s. 11A
   CHECK(segments.gross == whole_log.gross);
 }
 
 TEST_CASE(
     "JAS cuts diameters to 1 cm under 14 cm and to even centimetres from there; radii of firmwood are "
     "whole") {
-  const auto jas = practice("jas");  // classes from memory
+  const auto jas = practice("jas");  // source: from memory
   CHECK(first_diameter("13.9cmx4m", jas) == measure::centimetres(13));
   CHECK(first_diameter("15.9cmx4m", jas) == measure::centimetres(14));
   CHECK(first_diameter("30.6/28.2cmx4m", jas) == measure::centimetres(28));

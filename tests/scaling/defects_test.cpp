@@ -10,12 +10,20 @@ using scaling::test::scaled;
 using scaling::test::whole;
 
 TEST_CASE("a deduction of a half or more goes up to the next whole number, less goes down") {
-  // USDA Forest Service FSH 2409.11, chapter 20, Amendment 6 (5/85), section 21; under International here whole bf,
+  // source: USDA Forest Service, FSH 2409.11, chapter 20, Amendment 6 (5/85), section 21; under International here whole bf,
   // under Decimal C whole tens
   CHECK(whole(scaled("12x12 defect 5%", "international-quarter").deduction) == 4);    // 3.5 of 70
   CHECK(whole(scaled("12x12 defect 4.9%", "international-quarter").deduction) == 3);  // 3.43
   CHECK(whole(scaled("20x16 defect 35bf", "scribner-c").deduction) == 40);            // 3.5 tens
   CHECK(whole(scaled("20x16 defect 34bf", "scribner-c").deduction) == 30);
+}
+
+TEST_CASE("deductions that come to a half by thirds and sixths go up like any other half") {
+  // 1 x 5 x 1 over 15 is 1/3 bf, 2.5 x 5 x 1 over 15 is 5/6: 1/3 + 1/3 + 5/6 = 1 1/2
+  const std::string log = "20x16 defect 1x5x1 defect 1x5x1 defect 2.5x5x1";
+  CHECK(whole(scaled(log, "doyle-table").deduction) == 2);
+  // 14 x 5 x 1 is 4 2/3, 1 x 5 x 1 is 1/3: half a ten
+  CHECK(whole(scaled("20x16 defect 14x5x1 defect 1x5x1", "scribner-c").deduction) == 10);
 }
 
 TEST_CASE("a rule that is not rounded has deductions that are not") {
@@ -26,8 +34,7 @@ TEST_CASE("a rule that is not rounded has deductions that are not") {
 TEST_CASE("a length defect is the scale at full length less the scale of the shorter log") {
   const auto scale = scaled("20x16 defect 2'", "scribner-c");
   CHECK(scale.net == scaled("20x14", "scribner-c").gross);
-  CHECK(whole(scale.net) ==
-        240);  // ForestBiometrics.jl and the Forest Service library: 20 in x 14 ft is 24 tens
+  CHECK(whole(scale.net) == 240);  // 24 tens; source: USDA Forest Service, National Volume Estimator Library
   CHECK(scaled("20x16 defect 2'6\"", "scribner-c").net == scaled("20x13", "scribner-c").gross);
 }
 
@@ -49,7 +56,7 @@ TEST_CASE("length and diameter defects together leave the shorter and thinner lo
 }
 
 TEST_CASE("a squared defect is the box over the practice's divisor") {
-  // from memory: W x H x L / 15 for Scribner, the inch all round already added; / 16 with International
+  // source: from memory: W x H x L / 15 for Scribner, the inch all round already added; / 16 with International
   CHECK(scaled("30x16 defect 7x7x16", "scribner-formula").deduction == 52'266'667);
   CHECK(whole(scaled("30x16 defect 7x7x16", "scribner-c").deduction) == 50);
   CHECK(whole(scaled("30x16 defect 7x7x16", "international-quarter").deduction) == 49);
@@ -89,7 +96,7 @@ TEST_CASE("deductions never take more than the log") {
 
 TEST_CASE("under the merchantable share a log is cull and says so; at the share it is not") {
   Practice by = practice("doyle");
-  by.merchantable_percent = Rational(100, 3);         // from memory: 33 1/3 %
+  by.merchantable_percent = Rational(100, 3);         // source: from memory: 33 1/3 %
   const auto cull = scaled("16x10 defect 61bf", by);  // 29 of 90
   CHECK(cull.cull);
   CHECK(cull.net == 0);

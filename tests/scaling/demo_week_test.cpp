@@ -64,7 +64,7 @@ TEST_CASE("a log's content is worked out from what was measured, and says how") 
   CHECK(method("10x16 mid 11") == "Huber, middle diameter");
   CHECK(method("10x16 girth 34.5") == "Huber, middle girth");
   CHECK(method("25cmx5m") == "Smalian, small end and taper 0.00 mm per m");
-  // D. R. Larsen, Forest Functions, University of Missouri, cubicvolume: 10.647 and (conic) 10.588 ft3
+  // source: D. R. Larsen, Forest Functions, University of Missouri, 2017, cubicvolume: 10.647 and (conic) 10.588 ft3
   CHECK(content(scaling::test::written("10-12x16").log, none).cubic_feet == 10'646'508);
   CHECK(content(scaling::test::written("10-12x16 mid 11").log, none).cubic_feet == 10'588'331);
 }

@@ -132,7 +132,7 @@ TEST_CASE("scale never falls when the length grows, within one segment") {
 
 TEST_CASE("the Decimal C table never falls along a row or down a column") {
   for (int inches = kScribnerLeastInches; inches <= kScribnerMostInches; ++inches) {
-    for (int feet = kScribnerLeastFeet; feet <= kScribnerPieceFeet; ++feet) {
+    for (int feet = kScribnerLeastFeet; feet <= 40; ++feet) {
       if (feet > kScribnerLeastFeet) {
         CHECK_MESSAGE(scribner_decimal_c(inches, feet) >= scribner_decimal_c(inches, feet - 1),
                       inches << "x" << feet);

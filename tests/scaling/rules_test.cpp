@@ -49,6 +49,7 @@ TEST_CASE("every rule says what it is, where it comes from and how it is used") 
   for (const Rule& rule : rules()) {
     CAPTURE(rule.name);
     CHECK_FALSE(rule.title.empty());
+    CHECK_FALSE(rule.shown.empty());
     CHECK_FALSE(rule.source.empty());
     CHECK_FALSE(rule.formula.empty());
     CHECK_FALSE(rule.range.empty());
@@ -56,6 +57,31 @@ TEST_CASE("every rule says what it is, where it comes from and how it is used") 
     CHECK((rule.scale != nullptr));
     CHECK((rule.answers == Answers::cubic) == (rule.scale_metric != nullptr));
   }
+}
+
+TEST_CASE("every rule and practice has a name of the trade, short enough for a column and no other's") {
+  std::set<std::string> seen;
+  for (const auto& name : practice_names()) {
+    const std::string shown = rule_words(name);
+    CAPTURE(shown);
+    CHECK(shown != name);
+    CHECK(shown.size() <= 24);
+    CHECK(seen.insert(shown).second);
+  }
+  CHECK(rule_words("international-quarter") == "Int. 1/4");
+  CHECK(rule_words("doyle") == "Doyle");
+  CHECK(rule_words("scribner-c") == "Scribner C");
+  CHECK(rule_words("doyle,international-quarter") == "Doyle, Int. 1/4");
+  CHECK(rule_words("our-scribner") == "our-scribner");  // a mill's own keeps the mill's name
+  CHECK(rule_words("").empty());
+}
+
+TEST_CASE("Scribner C says that it stands in tens of board feet, not that it is not rounded") {
+  CHECK(says(in_words(*find_practice("scribner-c")), "scale in tens of board feet, as the table"));
+  CHECK(says(in_words(*find_practice("scribner-c-40")), "scale in tens of board feet"));
+  CHECK_FALSE(says(in_words(*find_practice("scribner-c")), "not rounded"));
+  CHECK(says(in_words(*find_practice("doyle")), "scale not rounded"));
+  CHECK(says(in_words(*find_practice("international-quarter")), "to the nearest 5 board feet"));
 }
 
 TEST_CASE("what is from memory says so wherever the rule is described") {
