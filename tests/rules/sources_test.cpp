@@ -173,3 +173,17 @@ TEST_CASE("no text names a site, a package's home or a magazine as what a figure
   });
   CHECK(texts > 300);
 }
+
+TEST_CASE("the demo's set-up change is the demo's own: its kerfs and its words stand in no publication") {
+  static const std::regex kOthers(R"(9/32|\b0?\.28\d?\b|rails|levelled|lead reset|set-?works)",
+                                  std::regex::icase);
+  int setups = 0;
+  for (const auto& entry : fs::directory_iterator(kRoot / "demo_data")) {
+    if (!entry.is_regular_file()) continue;
+    for (const auto& line : lines_of(entry.path())) {
+      if (line.starts_with("setup")) ++setups;
+      CHECK_MESSAGE(!std::regex_search(line, kOthers), entry.path().string() << ": " << line);
+    }
+  }
+  CHECK(setups == 2);
+}
