@@ -27,6 +27,8 @@
 //                                                           is a note under the table before it
 //   -- foot:    words under everything
 //
+// A text column called `rule` is read by people as rule_words() has it ("Int. 1/4"); csv and json keep the rule's name.
+//
 // Column kinds (what SQL gives -> what is shown) stand in one table, kinds.h. In short:
 //   text  day  count  money  lumber  cubic  scale  ft3  hours  fine-hours  minutes  feet  lineal  inches  micro  tenths  mils
 //   ratio[:p]         of=A/B    worked out by the engine from two other columns, for rows and for totals alike

@@ -10,6 +10,7 @@
 #include "report/figures.h"
 #include "report/kinds.h"
 #include "report/raw_view.h"
+#include "scaling/practice.h"
 
 namespace kerfbook::report {
 namespace {
@@ -129,6 +130,7 @@ class TableMaker {
       column.name.replace(column.name.size() - 2, 2, column.unit == "hoppus ft" ? "hoppus_ft" : column.unit);
     }
     column.unit = render::printed_unit(column.unit);
+    if (column.name == "rule" && spec.kind == Kind::text) column.words = scaling::rule_words;
     column.places = places_of(c, metric);
     column.kind = spec.unit == "money" ? render::ColumnKind::money : shown_kind(spec.kind, column.places);
     if (spec.total == Totalled::sum && figures_[c].one_unit) column.total = render::TotalKind::sum;
