@@ -74,7 +74,7 @@ std::vector<std::string> price_sentences(const book::Mill& mill, const Terms& te
   const auto hourly = [](const Price* price) { return price->basis == Basis::hour; };
   if (std::any_of(prices.begin(), prices.end(), hourly))
     said.emplace_back(
-        "Hours are the sawing times noted each day; a stop within them is not taken off, one between them is "
+        "Hours are the sawing times noted each day; a stop within them is not taken off, one between them "
         "not "
         "charged.");
   return said;

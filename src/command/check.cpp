@@ -6,7 +6,6 @@
 #include "base/count.h"
 #include "base/error.h"
 #include "base/text.h"
-#include "billing/job_facts.h"
 #include "billing/unbilled.h"
 #include "command/commands.h"
 #include "command/documents.h"
@@ -31,14 +30,7 @@ std::vector<Diagnostic> look_at_report(const book::Document& document,
 /// With a book the sheet is held against what the book knows; without one, against the language alone.
 std::vector<Diagnostic> look_at(const book::Document& document, const std::optional<book::Book>& open) {
   if (is_report(document.name)) return look_at_report(document, open);
-  if (document.kind == book::EntryKind::mill) {
-    auto found = book::read_mill(document.text).found;
-    if (has_error(found)) return found;
-    const auto money = billing::check_money(document.text);
-    found.insert(found.end(), money.begin(), money.end());
-    sort_by_place(found);
-    return found;
-  }
+  if (document.kind == book::EntryKind::mill) return look_at_mill(document.text);
   return open ? open->check_sheet(document.text) : book::check_without_book(document.text);
 }
 

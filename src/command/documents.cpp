@@ -3,6 +3,7 @@
 #include <filesystem>
 
 #include "base/text.h"
+#include "billing/job_facts.h"
 
 namespace kerfbook::command {
 
@@ -14,6 +15,15 @@ std::vector<book::Document> read_documents(const std::vector<std::string>& files
                          mill ? book::EntryKind::mill : book::EntryKind::sheet});
   }
   return documents;
+}
+
+std::vector<Diagnostic> look_at_mill(std::string_view toml) {
+  auto found = book::read_mill(toml).found;
+  if (has_error(found)) return found;
+  const auto money = billing::check_money(toml);
+  found.insert(found.end(), money.begin(), money.end());
+  sort_by_place(found);
+  return found;
 }
 
 }  // namespace kerfbook::command

@@ -99,14 +99,9 @@ int parse_and_do(const std::vector<std::string>& arguments, Session& session) {
   return static_cast<int>(Exit::done);
 }
 
-}  // namespace
-
-namespace {
-
 constexpr std::string_view kTooLarge =
-    "a sum, a volume or a price here is larger than can be counted exactly; nothing was changed; look for a "
-    "number "
-    "with too many digits";
+    "a sum, a volume or a price here is larger than can be counted exactly; nothing was changed; look for "
+    "a number with too many digits";
 
 /// What SQLite says of its own sums, and what the functions of the trade say through it.
 bool is_overflow(std::string_view what) {

@@ -243,10 +243,61 @@ TEST_CASE("a sum of many legal values past 63 bits is refused in words by whatev
   const Scratch scratch;
   const std::string book = demo_book(scratch);
   spill(scratch / "sum.sql",
-        "-- report:  sum\n-- title:   Sum\n-- meaning: A sum.\n-- table:   sum |\n-- column:  all count "
+        "-- report:  sum\n-- title:   Sum\n-- meaning: A sum.\n-- table:   sum |\n-- shows:   all count "
         "\"All\"\n"
         "SELECT sum(9000000000000000000) AS \"all\" FROM v_tally\n");
   const Answer answer = run({"-b", book, "report", "sum", "--reports", scratch.path().string()});
   CHECK(answer.code == 1);
   CHECK(answer.err.find("larger than can be counted exactly") != std::string::npos);
+}
+
+TEST_CASE("a price nobody would ask is told by check, by post and where a book is made with the file") {
+  const Scratch scratch;
+  const std::string file = (scratch / "m.toml").string();
+  const std::string book = (scratch / "mill.book").string();
+  const std::string words = "310 a bf of net log scale: over 20, which such a price seldom is";
+  spill(file, "[[price]]\nbasis = \"log-scale\"\nrate = 310\n");
+  CHECK(run({"check", file}).err.find(words) != std::string::npos);
+  const Answer made = run({"new", book, "--mill", file});
+  CHECK(made.code == 0);
+  CHECK(made.err.find(file + ":3:8: warning: " + words) != std::string::npos);
+  spill(file, "[[price]]\nbasis = \"log-scale\"\nrate = 311\n");
+  const Answer posted = run({"-b", book, "post", file, "--why", "dearer"});
+  CHECK(posted.code == 0);
+  CHECK(posted.err.find("warning: 311 a bf of net log scale") != std::string::npos);
+}
+
+TEST_CASE("a rule takes one name, and what follows it is a log") {
+  const Answer one = run({"scale", "--rule", "doyle", "16x16"});
+  CHECK(one.code == 0);
+  CHECK(one.out.find("16x16") != std::string::npos);
+  CHECK(one.out.find("144") != std::string::npos);  // ((16 - 4) / 4)^2 x 16
+  const Answer two = run({"scale", "--rule", "doyle", "12.5x12 defect 10% rot", "10.5x11", "--as", "csv"});
+  CHECK(two.code == 0);
+  CHECK(two.out.find("-0") == std::string::npos);  // the sound log has no deduction
+  CHECK(two.out.find("10.5x11") != std::string::npos);
+  const Answer told = run({"scale", "1", "15/16x12"});
+  CHECK(told.code == 0);
+  CHECK(told.err.find("is taken as log 1 with two readings of one end") != std::string::npos);
+}
+
+TEST_CASE("asked to scale a day anew, post does, and says by which rule") {
+  const Scratch scratch;
+  const std::string book = (scratch / "mill.book").string();
+  const std::string day = (scratch / "day.sheet").string();
+  const std::string mill = (scratch / "m.toml").string();
+  REQUIRE(run({"new", book}).code == 0);
+  spill(day, "sheet 2026-05-05\njob BRN\nlog T1 14x12\n2x6 5/12\n");
+  REQUIRE(run({"-b", book, "post", day}).code == 0);
+  spill(mill, "[scale]\nrule = \"doyle\"\n");
+  REQUIRE(run({"-b", book, "post", mill}).code == 0);
+  spill(day, "sheet 2026-05-05\njob BRN\nlog T1 14x12\n2x6 6/12\n");
+  const std::string words = "they keep the log rule they were posted under, international-quarter";
+  CHECK(run({"-b", book, "check", day}).err.find(words) != std::string::npos);
+  const Answer kept = run({"-b", book, "post", day, "--why", "one more"});
+  CHECK(kept.err.find(words) != std::string::npos);
+  const Answer anew = run({"-b", book, "post", day, "--rescale", "--why", "agreed"});
+  CHECK(anew.code == 0);
+  CHECK(anew.err.find("scaled anew by doyle, before by international-quarter") != std::string::npos);
+  CHECK(anew.out.find("posted as revision 3") != std::string::npos);
 }
