@@ -18,7 +18,7 @@ namespace {
 
 namespace fs = std::filesystem;
 
-// The SQLite database file format (sqlite.org/fileformat2.html): section 1.3 for the header of page 1, section 3 for
+// SQLite Database File Format: section 1.3 for the header of page 1, section 3 for
 // the rollback journal.
 constexpr std::string_view kJournalMagic{"\xd9\xd5\x05\xf9\x20\xa1\x63\xd7", 8};
 constexpr std::size_t kHeaderBytes = 28;

@@ -1,5 +1,5 @@
 // leftover_test.cpp -- a journal left by a killed writer is played into the book it was begun on, and into no other
-// (SQLite database file format, sqlite.org/fileformat2.html, sections 1.3 and 3).
+// (SQLite Database File Format, sections 1.3 and 3).
 #include <doctest/doctest.h>
 
 #include "base/error.h"

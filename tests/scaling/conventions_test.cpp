@@ -49,7 +49,7 @@ TEST_CASE("9-1/2 up to just under 10-1/2 in is 10, and 5.51 in passes as 6") {
 }
 
 TEST_CASE("a cull top is judged by the scaling diameter: 5.51 in is 6") {
-  // source: Idaho Board of Scaling Practices: minimum top 6 in (5.51 actual)
+  // source: Idaho Board of Scaling Practices, How to Determine the Scale of a Log: minimum top 6 in (5.51 actual)
   CHECK_FALSE(scaled("5.515625x16", "scribner-c-even").cull);
   const auto small = scaled("5.25x16", "scribner-c-even");
   CHECK(small.cull);
@@ -69,7 +69,7 @@ TEST_CASE("exact halves go up, down or to the even number as the practice says")
 
 TEST_CASE(
     "of two readings the mean counts, and a half inch left in it is dropped where the practice drops it") {
-  // source: common practice, no source: 8 and 13 give 10
+  // source: common practice, no source (8 and 13 give 10)
   CHECK(first_diameter("8/13x16", decimal_c(DiameterRounding::nearest_half_up,
                                             ReadingsJoin::average_drop_half)) == measure::inches(10));
   // source: USDA Forest Service, FSH 2409.11a, R-6 Supplement 98-2, section 21-4: 23 and 24 are recorded 23; of two halves one

@@ -113,7 +113,7 @@ TEST_CASE("a log larger than usual is doubted where the mill file says nothing, 
 }
 
 TEST_CASE("what the mill file says it takes is the mill's, and is called so") {
-  // source: common practice, no source: a large portable mill takes logs to 96 in across and 27.5 ft long, boards of 10 x 12
+  // source: common practice, no source. A large portable mill takes logs to 96 in across and 27.5 ft long, boards of 10 x 12
   // in one pass
   Known large;
   large.largest_log = measure::inches(96);
