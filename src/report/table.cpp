@@ -322,7 +322,6 @@ class TableMaker {
     for (std::size_t c = 0; c < spec_.columns.size(); ++c) {
       if (!is_number(spec_.columns[c].kind)) fill_words(c);
     }
-    if (!spec_.grid.empty()) table_.grid = read_grid(spec_, table_);
     if (!spec_.chart.empty()) table_.chart = read_chart(spec_);
     for (std::size_t c = 0; c < table_.columns.size(); ++c) {
       if (c < spec_.columns.size() && !is_number(spec_.columns[c].kind)) continue;
