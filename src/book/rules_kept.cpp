@@ -18,7 +18,7 @@ std::set<std::string> jobs_with_logs(const sheet::Sheet& sheet) {
 }
 
 std::string named(const scaling::Practice& practice, const scaling::Practice& other) {
-  return practice.name + (practice.name == other.name ? " as it was" : "");
+  return scaling::rule_words(practice.name) + (practice.name == other.name ? " as it was" : "");
 }
 
 }  // namespace
@@ -42,13 +42,15 @@ RulesKept rules_kept(Core& core, const sheet::Sheet& sheet, bool rescale) {
     if (rescale) {
       kept.found.push_back({Severity::note,
                             {},
-                            logs + ": scaled anew by " + after.name + ", before by " + named(before, after),
+                            logs + ": scaled anew by " + scaling::rule_words(after.name) + ", before by " +
+                                named(before, after),
                             ""});
     } else {
       kept.found.push_back({Severity::note,
                             {},
                             logs + ": they keep the log rule they were posted under, " +
-                                named(before, after) + "; the mill file now has " + after.name,
+                                named(before, after) + "; the mill file now has " +
+                                scaling::rule_words(after.name),
                             "post with --rescale if they are to be scaled anew"});
     }
   }
