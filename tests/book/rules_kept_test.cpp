@@ -51,9 +51,9 @@ TEST_CASE(
   REQUIRE(net(book) == kByQuarter);
   book.post_mill(kDoyle, "the buyers want Doyle");
   const std::string words =
-      "logs of job BRN: they keep the log rule they were posted under, international-quarter; the mill file "
+      "logs of job BRN: they keep the log rule they were posted under, Int. 1/4; the mill file "
       "now has "
-      "doyle; post with --rescale if they are to be scaled anew";
+      "Doyle; post with --rescale if they are to be scaled anew";
   CHECK(has(said(book.check_sheet(kCorrected)), words));
   const auto posted = book.post_sheet(kCorrected, "one board more");
   CHECK(has(said(posted.found), words));
@@ -88,7 +88,7 @@ TEST_CASE("asked to, a sheet is scaled anew by the mill file in force, also when
   CHECK(net(book) == kByQuarter);
   const auto posted = book.post_all({{"day", kDay}}, "agreed with the customer", true).front();
   CHECK(posted.outcome == Outcome::revised);
-  CHECK(has(said(posted.found), "logs of job BRN: scaled anew by doyle, before by international-quarter"));
+  CHECK(has(said(posted.found), "logs of job BRN: scaled anew by Doyle, before by Int. 1/4"));
   CHECK(net(book) == kByDoyle);
   CHECK(book.post_all({{"day", kDay}}, "again", true).front().outcome == Outcome::unchanged);
   book.post_mill("[scale]\nrule = \"scribner-c\"\n", "Scribner");
@@ -103,7 +103,7 @@ TEST_CASE("a job's own rule, and a convention of the house, are kept as the hous
   book.post_sheet(kDay, "");
   book.post_mill(
       "[[customer]]\ncode = \"BRN\"\n[[job]]\ncode = \"BRN\"\ncustomer = \"BRN\"\nrule = \"doyle\"\n", "");
-  CHECK(has(said(book.post_sheet(kCorrected, "one more").found), "the mill file now has doyle"));
+  CHECK(has(said(book.post_sheet(kCorrected, "one more").found), "the mill file now has Doyle"));
   CHECK(net(book) == kByQuarter);
   const Shelf other;
   Book with_house = other.new_book();

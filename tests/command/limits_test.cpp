@@ -292,12 +292,12 @@ TEST_CASE("asked to scale a day anew, post does, and says by which rule") {
   spill(mill, "[scale]\nrule = \"doyle\"\n");
   REQUIRE(run({"-b", book, "post", mill}).code == 0);
   spill(day, "sheet 2026-05-05\njob BRN\nlog T1 14x12\n2x6 6/12\n");
-  const std::string words = "they keep the log rule they were posted under, international-quarter";
+  const std::string words = "they keep the log rule they were posted under, Int. 1/4";
   CHECK(run({"-b", book, "check", day}).err.find(words) != std::string::npos);
   const Answer kept = run({"-b", book, "post", day, "--why", "one more"});
   CHECK(kept.err.find(words) != std::string::npos);
   const Answer anew = run({"-b", book, "post", day, "--rescale", "--why", "agreed"});
   CHECK(anew.code == 0);
-  CHECK(anew.err.find("scaled anew by doyle, before by international-quarter") != std::string::npos);
+  CHECK(anew.err.find("scaled anew by Doyle, before by Int. 1/4") != std::string::npos);
   CHECK(anew.out.find("posted as revision 3") != std::string::npos);
 }
