@@ -10,6 +10,7 @@
 
 #include "base/text.h"
 #include "book/mill.h"
+#include "scaling/practice.h"
 
 namespace kerfbook::report {
 namespace {
@@ -81,14 +82,16 @@ std::vector<std::string> scale_notes(const book::Book& book, const Parameters& f
   if (all_by_house(book, filters)) return notes;
   const Scaled found = scaled(book, filters);
   if (found.rules.size() > 1) {
+    std::vector<std::string> words;
+    for (const auto& rule : found.rules) words.push_back(scaling::rule_words(rule));
     notes.push_back(
         fmt::format("Log scale here is by {}: not one measure. --rule NAME scales all logs by one rule.",
-                    join({found.rules.begin(), found.rules.end()}, " and by ")));
+                    join(words, " and by ")));
   }
   for (const auto& [rules, logs] : found.older) {
     notes.push_back(fmt::format("{} as scaled by {} when posted; the rule now is {}.",
-                                logs == 1 ? "1 log stands" : fmt::format("{} logs stand", logs), rules.first,
-                                rules.second));
+                                logs == 1 ? "1 log stands" : fmt::format("{} logs stand", logs),
+                                scaling::rule_words(rules.first), scaling::rule_words(rules.second)));
   }
   return notes;
 }

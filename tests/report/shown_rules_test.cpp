@@ -43,7 +43,7 @@ TEST_CASE("a report over logs scaled by two rules says so, in one wording wherev
   for (const auto& name : kShowScale) {
     CHECK_MESSAGE(scale_notes_of(answer(book, name)) ==
                       std::vector<std::string>{
-                          "Log scale here is by doyle and by scribner-c: not one measure. --rule NAME "
+                          "Log scale here is by Doyle and by Scribner C: not one measure. --rule NAME "
                           "scales all logs by one rule."},
                   name);
   }
@@ -63,7 +63,7 @@ TEST_CASE("logs that stand as scaled under an older rule are told, and with whic
   for (const auto& name : kShowScale) {
     CHECK_MESSAGE(scale_notes_of(answer(book, name)) ==
                       std::vector<std::string>{
-                          "2 logs stand as scaled by doyle when posted; the rule now is scribner-c."},
+                          "2 logs stand as scaled by Doyle when posted; the rule now is Scribner C."},
                   name);
   }
 }
