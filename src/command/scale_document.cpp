@@ -155,9 +155,9 @@ render::Table table_of(const std::vector<Scaled>& all) {
   render::Table table;
   table.name = "logs";
   table.columns = {
-      {.name = "spec", .heading = "Log"}, {.name = "rule", .heading = "Rule", .words = scaling::rule_words},
-      figure("gross", "Gross", kind),     figure("deduction", "Deduction", kind),
-      figure("net", "Net", kind),         {.name = "unit", .heading = "Unit"}};
+      {.name = "spec", .heading = "Log"},   {.name = "rule", .heading = "Rule", .words = scaling::rule_words},
+      figure("gross", "Gross scale", kind), figure("deduction", "Deduction", kind),
+      figure("net", "Net scale", kind),     {.name = "unit", .heading = "Unit"}};
   for (const auto& one : all) {
     for (const std::size_t i : {2U, 3U, 4U})
       table.columns[i].places = std::max(table.columns[i].places, one.places);
