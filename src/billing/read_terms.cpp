@@ -197,7 +197,7 @@ void Reader::price(TomlTable& table) {
     table.wrong_at("rate", "shares are paid in lumber and have no rate",
                    "leave rate out; [[share]] says how to split");
   if (price.rate.is_negative())
-    table.wrong_at("rate", "a price below nothing", "a discount is a [[charge]] per percent");
+    table.wrong_at("rate", "a price with a minus", "a discount is a [[charge]] per percent");
   price.name = table.text("name");
   price.count = count(table);
   price.minimum_log = minimum_log(table);
@@ -270,7 +270,7 @@ void Reader::tax(TomlTable& table) {
   const std::optional<Rational> percent = table.number("rate", kRatePlaces);
   if (!table.has("rate")) table.wrong_at("rate", "a tax without a rate", "add rate = 5, in percent");
   tax.percent = percent.value_or(Rational(0));
-  if (tax.percent.is_negative()) table.wrong_at("rate", "a tax below nothing", "in percent, as rate = 5");
+  if (tax.percent.is_negative()) table.wrong_at("rate", "a tax with a minus", "in percent, as rate = 5");
   tax.on = table.words("on");
   if (tax.on.empty())
     table.wrong_at("on", "a tax that falls on nothing",
