@@ -171,7 +171,7 @@ class SheetWriter {
 
   // ---- what happened in the day
   void put(const DatedFact& fact, const sheet::Sawing& line) {
-    const auto of_job = job(sheet::job_of_run(entry_.sheet, fact));
+    const auto of_job = job(fact.context.job);
     int number = fact.number;
     for (const auto& span : line.spans) {
       store_.run(
@@ -185,7 +185,7 @@ class SheetWriter {
     store_.run(
         "INSERT INTO stop (day, shift, number, job, site, from_minute, minutes, cause, text, charge) "
         "VALUES (?,?,?,?,?,?,?,?,?,?)",
-        day_, shift_, fact.number, job(line.charge_job.empty() ? fact.context.job : line.charge_job),
+        day_, shift_, fact.number, job(fact.context.job),
         site(fact.context.site), from, line.minutes, line.cause, line.text, line.charge);
   }
 
@@ -228,7 +228,7 @@ class SheetWriter {
   void put(const DatedFact& fact, const sheet::Charge& line) {
     store_.run(
         "INSERT INTO charge (day, shift, number, job, name, quantity_micro, text) VALUES (?,?,?,?,?,?,?)",
-        day_, shift_, fact.number, job(line.job), line.name, line.quantity.rounded(kMicro), line.text);
+        day_, shift_, fact.number, job(fact.context.job), line.name, line.quantity.rounded(kMicro), line.text);
   }
 
   void put(const DatedFact& fact, const sheet::Meter& line) {

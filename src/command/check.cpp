@@ -1,5 +1,6 @@
 // check.cpp -- `kerfbook check SHEET...`: everything that is wrong or odd, and nothing posted.
 #include <CLI/CLI.hpp>
+#include <algorithm>
 #include <filesystem>
 #include <ostream>
 
@@ -7,9 +8,12 @@
 #include "base/error.h"
 #include "base/text.h"
 #include "billing/unbilled.h"
+#include "book/under.h"
 #include "command/commands.h"
 #include "command/documents.h"
+#include "render/text_table.h"
 #include "report/report.h"
+#include "sheet/read.h"
 
 namespace kerfbook::command {
 namespace {
@@ -34,6 +38,48 @@ std::vector<Diagnostic> look_at(const book::Document& document, const std::optio
   return open ? open->check_sheet(document.text) : book::check_without_book(document.text);
 }
 
+bool several(const std::vector<book::Under>& all, std::string book::Under::*word) {
+  return std::any_of(all.begin(), all.end(),
+                     [&](const book::Under& one) { return !same_word(one.*word, all.front().*word); });
+}
+
+/// What stands under each job and place, where a sheet has two of either: the order of its lines decides it.
+std::string under_jobs(const book::Document& document, const std::optional<book::Book>& open,
+                       const Session& session) {
+  sheet::ReadOptions options;
+  if (open) {
+    options.metric = open->mill().units == measure::System::metric;
+    options.money_places = open->mill().currency.places;
+  }
+  const auto system = options.metric ? measure::System::metric : measure::System::inch;
+  const auto all = book::put_under(sheet::read(document.text, options).sheet, system);
+  if (!several(all, &book::Under::job) && !several(all, &book::Under::site)) return "";
+  render::TextTable table;
+  table.columns = {{"Job", "", false, true},
+                   {"Site", "", false, true},
+                   {"Lines", "", false, true},
+                   {"Sawing", "h:mm", true},
+                   {"Logs", "", true},
+                   {"Pieces", "", true},
+                   {"Lumber", options.metric ? "m³" : "bf", true},
+                   {"Stops", "", true},
+                   {"Moves", "", true},
+                   {"Charges", "", true}};
+  const auto count = [](std::int64_t many) { return many == 0 ? std::string("-") : grouped({many, 0}); };
+  for (const book::Under& one : all) {
+    const Decimal lumber = options.metric ? shown(measure::cubic_metres(one.lumber), 3)
+                                          : shown(measure::board_feet(one.lumber), 2);
+    table.lines.push_back(
+        {{one.job.empty() ? "no job" : one.job, one.site.empty() ? "-" : one.site,
+          book::line_ranges(one.lines), one.sawing_minutes == 0 ? "-" : write_duration(one.sawing_minutes),
+          count(one.logs), count(one.pieces), one.lumber.count == 0 ? "-" : grouped(lumber), count(one.stops),
+          count(one.moves), count(one.charges)},
+         false});
+  }
+  const render::Style style = session.style(open ? open->mill() : book::Mill{});
+  return "\n" + render::draw(table, style.width, style.colour) + "\n";
+}
+
 void check_all(const std::vector<std::string>& files, const Session& session) {
   std::optional<book::Book> open;
   if (session.names_book()) open.emplace(session.open_book(true));
@@ -45,6 +91,8 @@ void check_all(const std::vector<std::string>& files, const Session& session) {
       ++bad;
     } else {
       session.out() << document.name << ": " << (found.empty() ? "good" : "can be posted") << "\n";
+      if (document.kind == book::EntryKind::sheet && !is_report(document.name))
+        session.out() << under_jobs(document, open, session);
     }
   }
   if (bad > 0) {

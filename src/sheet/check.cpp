@@ -11,7 +11,7 @@ namespace kerfbook::sheet {
 namespace {
 
 using Rule = void (*)(Review&);
-constexpr std::array<Rule, 23> kRules{
+constexpr std::array<Rule, 24> kRules{
     check_day,       check_capacity_of_logs,
     check_tags,      check_defects,
     check_kerf,      check_capacity_of_boards,
@@ -23,7 +23,7 @@ constexpr std::array<Rule, 23> kRules{
     check_meter,     check_words,
     check_owners,    check_ranges,
     check_prices,    check_stops_by_length,
-    check_log_units,
+    check_log_units, check_jobs,
 };
 
 std::string item_text(std::int64_t pieces, const Length& length, const Size& size) {

@@ -89,6 +89,9 @@ void check_recovery(Review& review);
 void check_day_total(Review& review);
 void check_calipers(Review& review);
 
+// check_jobs.cpp
+void check_jobs(Review& review);
+
 // check_times.cpp
 void check_day(Review& review);
 void check_crew(Review& review);

@@ -145,8 +145,7 @@ void check_words(Review& review) {
   WordCheck charge(review, "charge", review.known.charges, MerelyNew::noted);
   for (const Line& line : review.sheet.lines) {
     if (const auto* of = std::get_if<Job>(&line.fact)) job.look(line, of->code);
-    if (const auto* of = std::get_if<Charge>(&line.fact)) job.look(line, of->job);
-    if (const auto* of = std::get_if<Stop>(&line.fact)) job.look(line, of->charge_job);
+    job.look(line, named_job(line.fact));
     if (const auto* of = std::get_if<Species>(&line.fact)) species.look(line, of->code);
     if (const auto* of = std::get_if<Grade>(&line.fact)) grade.look(line, of->code);
     if (const auto* of = std::get_if<Tally>(&line.fact)) grade.look(line, of->grade);

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <charconv>
+#include <optional>
 
 #include "base/text.h"
 
@@ -79,6 +80,44 @@ class Effect {
   Context& context_;
 };
 
+/// The place of what stands above the first `site` or `move` line: where the move left from; else the only place there
+/// is, when it was named before any work. Empty when it cannot be told.
+std::string first_place(const Sheet& sheet) {
+  std::string place;
+  bool worked = false;
+  for (const Line& line : sheet.lines) {
+    worked = worked || is_work(line.fact);
+    if (const auto* move = std::get_if<Move>(&line.fact)) return place.empty() ? move->from : place;
+    const auto* site = std::get_if<Site>(&line.fact);
+    if (site == nullptr) continue;
+    if (worked && place.empty()) return "";
+    if (!place.empty() && !same_word(place, site->name)) return "";
+    place = site->name;
+  }
+  return place;
+}
+
+/// Which lines stand in a heading below the first job: after a line of the place, above the line of another job, with
+/// no log and no board between. Their job is not that of the work above.
+std::vector<bool> in_headings(const Sheet& sheet) {
+  std::vector<bool> marked(sheet.lines.size(), false);
+  std::string job;
+  std::optional<std::size_t> begun;
+  for (std::size_t at = 0; at < sheet.lines.size(); ++at) {
+    const Fact& fact = sheet.lines[at].fact;
+    if (is_work(fact)) begun.reset();
+    const bool moved = std::holds_alternative<Move>(fact);  // which is part of the work it left
+    if (!begun && (moved || std::holds_alternative<Site>(fact))) begun = moved ? at + 1 : at;
+    if (const auto* next = std::get_if<Job>(&fact)) {
+      const bool other = !job.empty() && !same_word(job, next->code);
+      for (std::size_t i = begun.value_or(at); other && i < at; ++i) marked[i] = true;
+      job = next->code;
+      begun.reset();
+    }
+  }
+  return marked;
+}
+
 }  // namespace
 
 std::vector<std::string> spread(const LogLine& log) {
@@ -91,11 +130,19 @@ std::vector<std::string> spread(const LogLine& log) {
 
 std::vector<DatedFact> facts(const Sheet& sheet) {
   std::vector<DatedFact> out;
+  const std::vector<bool> headings = in_headings(sheet);
+  const std::vector<std::string> jobs = jobs_of(sheet);
   Context context;
-  for (const Line& line : sheet.lines) {
+  context.site = first_place(sheet);
+  if (jobs.size() == 1) context.job = jobs.front();
+  for (std::size_t at = 0; at < sheet.lines.size(); ++at) {
+    const Line& line = sheet.lines[at];
     const std::size_t count = std::visit(Effect(context), line.fact);
+    Context here = context;
+    if (headings[at]) here.job.clear();
+    if (const std::string& named = named_job(line.fact); !named.empty()) here.job = named;
     for (std::size_t item = 0; item < count; ++item) {
-      out.push_back({line.place.line * kItemsInALine + static_cast<int>(item), context, &line, item});
+      out.push_back({line.place.line * kItemsInALine + static_cast<int>(item), here, &line, item});
     }
   }
   return out;
@@ -121,16 +168,53 @@ std::vector<std::string> spread_tags(const std::string& written) {
   return tags;
 }
 
-std::string job_of_run(const Sheet& sheet, const DatedFact& run) {
-  if (!run.context.job.empty()) return run.context.job;
-  std::string only;
+const std::string& named_job(const Fact& fact) {
+  static const std::string kNone;
+  return std::visit(
+      [](const auto& of) -> const std::string& {
+        if constexpr (requires { of.job; })
+          return of.job;
+        else
+          return kNone;
+      },
+      fact);
+}
+
+std::string* job_named_at_end(Fact& fact) {
+  return std::holds_alternative<Charge>(fact) ? nullptr
+                                              : std::visit(
+                                                    [](auto& of) -> std::string* {
+                                                      if constexpr (requires { of.job; })
+                                                        return &of.job;
+                                                      else
+                                                        return nullptr;
+                                                    },
+                                                    fact);
+}
+
+bool is_work(const Fact& fact) {
+  return std::holds_alternative<LogLine>(fact) || std::holds_alternative<Tally>(fact) ||
+         std::holds_alternative<LinealTally>(fact) || std::holds_alternative<RandomTally>(fact);
+}
+
+bool could_be_charged(const Fact& fact) {
+  if (const auto* log = std::get_if<LogLine>(&fact)) return !log->received && !log->left_on_mill;
+  if (const auto* stop = std::get_if<Stop>(&fact)) return stop->charge || same_word(stop->cause, "metal");
+  if (const auto* teeth = std::get_if<Teeth>(&fact)) return same_word(teeth->cause, "metal");
+  return is_work(fact) || std::holds_alternative<Sawing>(fact) || std::holds_alternative<Move>(fact) ||
+         std::holds_alternative<Charge>(fact);
+}
+
+std::vector<std::string> jobs_of(const Sheet& sheet) {
+  std::vector<std::string> jobs;
   for (const Line& line : sheet.lines) {
-    const Job* job = std::get_if<Job>(&line.fact);
+    const auto* job = std::get_if<Job>(&line.fact);
     if (job == nullptr) continue;
-    if (!only.empty() && !same_word(only, job->code)) return {};
-    if (only.empty()) only = job->code;
+    const bool known = std::any_of(jobs.begin(), jobs.end(),
+                                   [&](const std::string& one) { return same_word(one, job->code); });
+    if (!known) jobs.push_back(job->code);
   }
-  return only;
+  return jobs;
 }
 
 }  // namespace kerfbook::sheet

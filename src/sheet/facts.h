@@ -9,10 +9,12 @@
 
 namespace kerfbook::sheet {
 
-/// What holds at a line. Empty strings = not said (a first sheet need not name a job or a species).
+/// What holds at a line, by the rules in sheet.h. Empty strings = not said (a first sheet need not name a job or a
+/// species).
 struct Context {
   std::string site;  ///< after a `move`, the place moved to
-  std::string job;   ///< `own` for the mill's own stock
+  std::string
+      job;  ///< the one the line itself names, else the one that holds; `own` for the mill's own stock
   std::string species;
   std::string grade;
   std::string bundle;
@@ -40,8 +42,19 @@ std::vector<std::string> spread_tags(const std::string& written);
 /// All tags of a log line, ranges spread out: the tag of item i is spread(log)[i]. Empty for a log without a tag.
 std::vector<std::string> spread(const LogLine& log);
 
-/// The job that `run` line's time belongs to: the job in force, or, when no job was named before it, the only
-/// job of the whole sheet; empty when there are several.
-std::string job_of_run(const Sheet& sheet, const DatedFact& run);
+/// The job the line itself names, as `, job CODE` or in a charge line; empty = none, and so the one that holds is meant.
+const std::string& named_job(const Fact& fact);
+/// Where to keep it; null for a kind of line that names none in this way.
+std::string* job_named_at_end(Fact& fact);
+
+/// A log, or boards tallied: what is in the hands of one job at one place.
+bool is_work(const Fact& fact);
+
+/// What a job may be charged for: sawing time, logs sawn, boards, moves, charge lines, stops marked so, and stops and
+/// teeth for metal.
+bool could_be_charged(const Fact& fact);
+
+/// The jobs of the sheet's `job` lines, each once, in order.
+std::vector<std::string> jobs_of(const Sheet& sheet);
 
 }  // namespace kerfbook::sheet

@@ -14,8 +14,9 @@ using Forms = std::array<LineForm, N>;
 constexpr Forms<1> kSheet{{{"DAY [shift N]", "sheet 2026-05-05"}}};
 constexpr Forms<1> kSite{{{"PLACE", "site Tervane farm"}}};
 constexpr Forms<1> kCrew{{{"NAME TIME [WORK], NAME TIME ...", "crew Quill 9, Bess 8:30"}}};
-constexpr Forms<1> kSawing{{{"FROM-TO ...", "sawing 7:15-10:20 10:56-13:30"}}};
-constexpr Forms<1> kStop{{{"TIME CAUSE [TEXT] [, charge [JOB]]", "stop 0:36 metal staple in T17, charge"}}};
+constexpr Forms<1> kSawing{{{"FROM-TO ... [, job CODE]", "sawing 7:15-10:20 10:56-13:30"}}};
+constexpr Forms<1> kStop{
+    {{"TIME CAUSE [TEXT] [, charge] [, job CODE]", "stop 0:36 metal staple in T17, charge"}}};
 constexpr Forms<1> kJob{{{"CODE", "job TER"}}};
 constexpr Forms<1> kSpecies{{{"CODE", "species DF"}}};
 constexpr Forms<1> kGrade{{{"GRADE", "grade No2"}}};
@@ -37,13 +38,15 @@ constexpr Forms<3> kSold{
     {{"BUYER SIZE [GRADE] PIECES/LENGTH ... [at PRICE [each]]", "sold cash 2x6 No2 6/16 at 1.05"},
      {"BUYER SIZE [GRADE] LENGTHlf [at PRICE [lf]]", "sold Ferrin 1x3 120lf at 0.40 lf"},
      {"BUYER bundle TAG [at PRICE]", "sold Ferrin bundle B7 at 240"}}};
-constexpr Forms<1> kTeeth{{{"SAW WORK [COUNT] [CAUSE] [LOG] [TEXT]", "teeth head replaced 3 metal T17"}}};
-constexpr Forms<1> kBlade{{{"SAW WORK [CAUSE] [LOG] [TEXT]", "blade head changed dull"}}};
+constexpr Forms<1> kTeeth{
+    {{"SAW WORK [COUNT] [CAUSE] [LOG] [TEXT] [, job CODE]", "teeth head replaced 3 metal T17"}}};
+constexpr Forms<1> kBlade{{{"SAW WORK [CAUSE] [LOG] [TEXT] [, job CODE]", "blade head changed dull"}}};
 constexpr Forms<1> kThick{{{"SIZE READING READING ...", "thick 2x6 2.02 2.00 1.98"}}};
 constexpr Forms<1> kCharge{{{"JOB NAME [COUNT] [TEXT]", "charge TER metal-strike 1"}}};
 constexpr Forms<1> kMeter{{{"HOURS", "meter 1854.6"}}};
 constexpr Forms<1> kFuel{{{"QUANTITY gal|l [PRICE]", "fuel 7.3 gal"}}};
-constexpr Forms<1> kMove{{{"PLACE to PLACE DISTANCE mi|km [TIME]", "move Tervane farm to yard 46 mi 3:45"}}};
+constexpr Forms<1> kMove{
+    {{"PLACE to PLACE DISTANCE mi|km [TIME] [, job CODE]", "move Tervane farm to yard 46 mi 3:45"}}};
 constexpr Forms<1> kNote{{{"TEXT", "note rain after three"}}};
 
 constexpr std::array kKinds{
@@ -51,9 +54,18 @@ constexpr std::array kKinds{
              kSheet},
     LineKind{"site", read_site, Joining::none, "where the mill stands, from here on", kSite},
     LineKind{"crew", read_crew, Joining::spans, "who worked how long, and at what if not at the mill", kCrew},
-    LineKind{"sawing", read_sawing, Joining::spans, "from when to when the saw ran", kSawing, "run"},
-    LineKind{"stop", read_stop, Joining::none, "time lost and why; with charge it is billed", kStop},
-    LineKind{"job", read_job, Joining::none, "whose wood it is, from here on; job own is the mill's", kJob},
+    LineKind{"sawing", read_sawing, Joining::spans, "from when to when the saw ran", kSawing, "run",
+             NamesJob::yes},
+    LineKind{"stop",
+             read_stop,
+             Joining::none,
+             "time lost and why; with charge it is billed",
+             kStop,
+             {},
+             NamesJob::after_comma},
+    LineKind{"job", read_job, Joining::none,
+             "whose the work is from here on, and all of it on a day with one job; job own is the mill's",
+             kJob},
     LineKind{"species", read_species, Joining::none, "of logs and boards from here on", kSpecies},
     LineKind{"grade", read_grade, Joining::none, "of boards from here on; grade - is none again", kGrade},
     LineKind{"bundle", read_bundle, Joining::none, "boards from here on lie in it; bundle - is none again",
@@ -76,16 +88,31 @@ constexpr std::array kKinds{
         "own lumber, in the yard; PRICE is for a board foot, with each for a piece, with lf for a foot of "
         "length, for a bundle for all of it",
         kSold},
-    LineKind{"teeth", read_teeth, Joining::none,
+    LineKind{"teeth",
+             read_teeth,
+             Joining::none,
              "touched-up or sharpened, replaced, full-set, shanks or swaged; - stands for no CAUSE or LOG",
-             kTeeth},
-    LineKind{"blade", read_blade, Joining::none, "the blade itself, changed or tensioned", kBlade},
+             kTeeth,
+             {},
+             NamesJob::after_comma},
+    LineKind{"blade",
+             read_blade,
+             Joining::none,
+             "the blade itself, changed or tensioned",
+             kBlade,
+             {},
+             NamesJob::after_comma},
     LineKind{"thick", read_thick, Joining::tally, "caliper readings along one board", kThick},
     LineKind{"charge", read_charge, Joining::none, "a charge of the mill file, as often as it came", kCharge},
     LineKind{"meter", read_meter, Joining::none, "what the hour meter reads", kMeter},
     LineKind{"fuel", read_fuel, Joining::none, "filled in, and what was paid for all of it", kFuel},
-    LineKind{"move", read_move, Joining::none, "the mill went there: take-down, road and set-up together",
-             kMove},
+    LineKind{"move",
+             read_move,
+             Joining::none,
+             "the mill went there: take-down, road and set-up together",
+             kMove,
+             {},
+             NamesJob::yes},
     LineKind{"note", read_note, Joining::none, "what else is to be remembered", kNote},
 };
 

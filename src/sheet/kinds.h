@@ -6,6 +6,7 @@
 #include <span>
 #include <string_view>
 
+#include "sheet/job_mark.h"
 #include "sheet/line_reader.h"
 #include "sheet/sheet.h"
 
@@ -21,6 +22,7 @@ struct LineKind {
   std::string_view meaning;
   std::span<const LineForm> forms;  ///< every way it is written, each with a line that is right
   std::string_view also = {};       ///< an older word for it: read, never written
+  NamesJob names_job = NamesJob::no;
 
   [[nodiscard]] std::string_view example() const { return forms.front().example; }
 };

@@ -4,7 +4,9 @@
 #include <algorithm>
 
 #include "base/text.h"
+#include "sheet/facts.h"
 #include "sheet/guess.h"
+#include "sheet/job_mark.h"
 #include "sheet/kinds.h"
 
 namespace kerfbook::sheet {
@@ -185,13 +187,30 @@ class SheetReader {
     const bool tally = is_tally(first.text);
     const LineKind* kind = tally ? &tally_kind() : find_kind(first.text);
     if (kind == nullptr) return unknown(line, column);
+    const std::string job = kind->names_job == NamesJob::no ? "" : take_job_mark(line, 1, kind->names_job);
     join_words(line, kind->joining);
-    read_kind(line, tally ? 0 : 1, kind->read, column);
+    read_kind(line, tally ? 0 : 1, kind->read, column, job);
   }
 
-  void read_kind(const FoldedLine& line, std::size_t head, ReadLine how, int column) {
+  /// `job`: what the line's end says, which its own words know nothing of.
+  void read_kind(const FoldedLine& line, std::size_t head, ReadLine how, int column,
+                 const std::string& job = {}) {
     LineReader reader(line, head, number_, options_, out_.found);
-    if (auto fact = how(reader)) keep(std::move(*fact), line, column);
+    auto fact = how(reader);
+    if (!fact) return;
+    if (!job.empty() && !take_job(*fact, job)) {
+      return tell({number_, column}, "charged to " + *job_named_at_end(*fact) + " and named as job " + job,
+                  "name one job, as , charge, job " + job);
+    }
+    keep(std::move(*fact), line, column);
+  }
+
+  /// False when the fact has another already, as a stop from its `charge TER`.
+  static bool take_job(Fact& fact, const std::string& job) {
+    std::string& of = *job_named_at_end(fact);
+    if (!of.empty() && !same_word(of, job)) return false;
+    of = job;
+    return true;
   }
 
   void keep(Fact fact, const FoldedLine& line, int column) {

@@ -53,7 +53,7 @@ std::optional<Fact> read_job(LineReader& line) {
   auto code = only_code(line, "'job' without a code", "job TER, or job own for the mill's own stock",
                         "the job's code");
   if (!code) return std::nullopt;
-  return Job{same_word(*code, "own") ? "own" : *code};
+  return Job{job_code(*code)};
 }
 
 std::optional<Fact> read_species(LineReader& line) {

@@ -88,6 +88,23 @@ struct ChargeMark {
   std::string job;
 };
 
+std::string joined(const LineReader& line, const std::vector<const Word*>& words, bool drop_comma) {
+  std::string out;
+  for (const Word* word : words) out += (out.empty() ? "" : " ") + line.typed(*word);
+  if (drop_comma && out.ends_with(',')) out.pop_back();
+  return std::string(trim(out));
+}
+
+/// `..., job TER` before the charge: taken off too.
+std::string take_job_before(LineReader& line, std::vector<const Word*>& words) {
+  const std::size_t count = words.size();
+  if (count < 3 || !same_word(words[count - 2]->text, "job") || !words[count - 3]->text.ends_with(','))
+    return {};
+  const std::string code = job_code(joined(line, {words.back()}, true));
+  words.resize(count - 2);
+  return code;
+}
+
 /// Splits `..., charge [JOB]` off the words of a stop.
 ChargeMark take_charge_mark(LineReader& line, std::vector<const Word*>& words) {
   for (std::size_t i = words.size(); i-- > 0;) {
@@ -98,20 +115,14 @@ ChargeMark take_charge_mark(LineReader& line, std::vector<const Word*>& words) {
     if (words.size() > i + 2) {
       line.error(*words[i + 2],
                  in_quotes(line.typed(*words[i + 2])) + ": nothing more is read after the job charged",
-                 "write , charge or , charge TER at the end");
+                 "write , charge or , charge, job TER at the end");
     }
-    ChargeMark mark{true, words.size() > i + 1 ? line.typed(*words[i + 1]) : ""};
+    ChargeMark mark{true, words.size() > i + 1 ? job_code(line.typed(*words[i + 1])) : ""};
     words.resize(i);
+    if (mark.job.empty()) mark.job = take_job_before(line, words);
     return mark;
   }
   return {};
-}
-
-std::string joined(const LineReader& line, const std::vector<const Word*>& words, bool drop_comma) {
-  std::string out;
-  for (const Word* word : words) out += (out.empty() ? "" : " ") + line.typed(*word);
-  if (drop_comma && out.ends_with(',')) out.pop_back();
-  return std::string(trim(out));
 }
 
 /// The time a stop took. A bare number over half a day was meant as minutes by anyone who typed it.
@@ -212,7 +223,7 @@ std::optional<Fact> read_stop(LineReader& line) {
   while (!line.done()) words.push_back(&line.take());
   const ChargeMark mark = take_charge_mark(line, words);
   stop.charge = mark.charge;
-  stop.charge_job = mark.job;
+  stop.job = mark.job;
   if (words.empty() || same_word(words.front()->text, "charge")) {
     line.missing("'stop' without a cause", "write a word for it, as waiting, belt, metal, weather");
     return std::nullopt;

@@ -227,7 +227,7 @@ std::optional<Fact> read_teeth(LineReader& line) {
   if (!saw) return std::nullopt;
   const auto work = take_tooth_work(line, *saw);
   if (!work) return std::nullopt;
-  Teeth teeth{*saw, *work, {}, {}, {}, {}};
+  Teeth teeth{*saw, *work, {}, {}, {}, {}, {}};
   if (all_digits(line.peek())) {
     const Word& word = line.take();
     const auto count = whole_number(word.text);
@@ -258,7 +258,7 @@ std::optional<Fact> read_blade(LineReader& line) {
                "write why, as blade " + *saw + " " + std::string(word_of(*work)) + " dull");
     return std::nullopt;
   }
-  Teeth blade{*saw, *work, {}, {}, {}, {}};
+  Teeth blade{*saw, *work, {}, {}, {}, {}, {}};
   take_reason(line, blade);
   return blade;
 }
@@ -274,7 +274,7 @@ std::optional<Fact> read_charge(LineReader& line) {
   }
   auto name = take_code(line, "'charge' without what is charged", example);
   if (!name) return std::nullopt;
-  Charge charge{same_word(*job, "own") ? "own" : *job, *name, 1, {}};
+  Charge charge{job_code(*job), *name, 1, {}};
   const std::string_view next = line.peek();
   if (starts_with_digit(next) || next.starts_with('.') || next.starts_with('-')) {
     const Word& word = line.take();

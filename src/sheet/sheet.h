@@ -7,8 +7,8 @@
 //   sheet   DAY [shift N]                                    the day; N from 2 for a second sheet of that day
 //   site    NAME
 //   crew    NAME TIME [ACTIVITY] [, NAME TIME [ACTIVITY]]... TIME: 9, 9.5, 8:30, or spans 7:00-12:00 13:00-16:30
-//   sawing  SPAN...                                          sawing time; under a job it is that job's
-//   stop    TIME|SPAN CAUSE [TEXT...] [, charge [JOB]]       TIME: 0:36, 36min, 0.6h
+//   sawing  SPAN... [, job CODE]                             sawing time
+//   stop    TIME|SPAN CAUSE [TEXT...] [, charge] [, job CODE]    TIME: 0:36, 36min, 0.6h; `, charge CODE` is both
 //   job     CODE                                             `job own` is the mill's own stock
 //   species CODE          grade GRADE          bundle TAG    `grade -`, `bundle -`: none again
 //   setup   NAME [kerf K] [over O] [TEXT...]                 a new saw set-up from here on, also on later days
@@ -25,13 +25,28 @@
 //   sold    BUYER SIZE [GRADE] PIECES/LENGTH... [at PRICE [each]]    own stock sold at the yard; PRICE is for a board
 //   sold    BUYER SIZE [GRADE] LENGTHlf [at PRICE [lf|lm]]           foot, for a piece with `each`, for a lineal foot or
 //   sold    BUYER bundle TAG [at PRICE]                              metre with lf or lm, and of a bundle for all of it
-//   teeth   SAW ACTION [COUNT] [CAUSE|-] [TAG|-] [TEXT...]   ACTION: touched-up replaced full-set shanks swaged
-//   blade   SAW changed|tensioned [CAUSE|-] [TAG|-] [TEXT...]    the blade itself; no tooth is counted
+//   teeth   SAW ACTION [COUNT] [CAUSE|-] [TAG|-] [TEXT...] [, job CODE]   ACTION: touched-up replaced full-set ...
+//   blade   SAW changed|tensioned [CAUSE|-] [TAG|-] [TEXT...] [, job CODE]    the blade itself; no tooth is counted
 //   thick   SIZE READING READING...                          caliper readings along one board
 //   charge  JOB NAME [QUANTITY] [TEXT...]
 //   meter   HOURS         fuel QUANTITY gal|l [PRICE]
-//   move    FROM to PLACE DISTANCE mi|km [TIME]
+//   move    FROM to PLACE DISTANCE mi|km [TIME] [, job CODE]
 //   note    TEXT...
+//
+// What holds until when (facts.cpp fills it in, check_jobs.cpp warns where a reader may take it otherwise):
+//   - species, grade, bundle and setup hold from their line until the next of their kind.
+//   - A sheet with one job is all that job's, also what stands above its `job` line.
+//   - A sheet with several jobs: a job holds from its `job` line to the next. What stands above the first is no
+//     job's. Nor is what stands in a heading below it: after a `site` or `move` line, above the line of another job,
+//     with no log and no board between, for a reader may take it for either job's. The move itself is the job's that
+//     holds.
+//   - A sawing, stop, teeth, blade or move line that ends in `, job CODE` is that job's wherever it stands, a charge
+//     line is the job's it names; neither changes what holds for the lines after it. Logs and boards take the job of
+//     the `job` line.
+//   - A place holds from its `site` line, or from the move that went to it, to the next of either. What stands above
+//     the first of them was done where that move left from; or at that site, when it is the only one and named
+//     before any log or board.
+// What is no job's and could be charged is never dropped: check and post warn of it, `bill` lists it.
 //
 // A line kind is added here (a struct, in the variant), in one row of the table in kinds.cpp, in write.cpp and in
 // facts.cpp; the compiler points at each std::visit that lacks it.
@@ -87,6 +102,8 @@ struct Crew {
 
 struct Sawing {
   std::vector<Span> spans;
+  std::string
+      job;  ///< named at the end of the line; empty = the job that holds. So for stops, teeth and moves
   bool operator==(const Sawing&) const = default;
 };
 
@@ -96,7 +113,7 @@ struct Stop {
   std::string cause;  ///< one word: metal, waiting, belt, hydraulics, teeth, engine, jam, weather, ...
   std::string text;
   bool charge = false;
-  std::string charge_job;  ///< empty = the job in force
+  std::string job;
   bool operator==(const Stop&) const = default;
 };
 
@@ -186,6 +203,7 @@ struct Teeth {
   std::string cause;         ///< one word or empty: metal, wear, grit, rot, ...
   std::string log;           ///< the tag of the log, or empty
   std::string text;
+  std::string job;
   bool operator==(const Teeth&) const = default;
 };
 
@@ -224,6 +242,7 @@ struct Move {
   Rational distance;
   DistanceUnit unit = DistanceUnit::mile;
   int minutes = 0;  ///< take-down, road and set-up together; 0 = not written
+  std::string job;
   bool operator==(const Move&) const = default;
 };
 

@@ -74,12 +74,14 @@ class Writer {
     return headed("crew", join(hands, ", "));
   }
 
-  std::string operator()(const Sawing& sawing) const { return headed("sawing", spans(sawing.spans)); }
+  std::string operator()(const Sawing& sawing) const {
+    return headed("sawing", spans(sawing.spans) + of_job(sawing.job));
+  }
 
   std::string operator()(const Stop& stop) const {
     const std::string time = stop.span ? write_span(*stop.span) : write_duration(stop.minutes);
-    const std::string charge = stop.charge ? ", charge" + with(stop.charge_job) : "";
-    return headed("stop", time + with(stop.cause) + with(stop.text) + charge);
+    const std::string charge = stop.charge ? ", charge" : "";
+    return headed("stop", time + with(stop.cause) + with(stop.text) + charge + of_job(stop.job));
   }
 
   std::string operator()(const Setup& setup) const {
@@ -141,7 +143,8 @@ class Writer {
     const bool more = !teeth.log.empty() || !teeth.text.empty();
     if (!teeth.cause.empty() || more) text += " " + or_none(teeth.cause);
     if (!teeth.log.empty() || text_as_tag) text += " " + or_none(teeth.log);
-    return headed(is_blade_work(teeth.action) ? "blade" : "teeth", text + with(teeth.text));
+    return headed(is_blade_work(teeth.action) ? "blade" : "teeth",
+                  text + with(teeth.text) + of_job(teeth.job));
   }
 
   std::string operator()(const Thick& thick) const {
@@ -165,7 +168,8 @@ class Writer {
   std::string operator()(const Move& move) const {
     const std::string unit = move.unit == DistanceUnit::mile ? " mi" : " km";
     return headed("move", move.from + " to " + move.to + " " + short_decimal(move.distance, 6) + unit +
-                              (move.minutes > 0 ? " " + write_duration(move.minutes) : ""));
+                              (move.minutes > 0 ? " " + write_duration(move.minutes) : "") +
+                              of_job(move.job));
   }
 
  private:
@@ -186,6 +190,8 @@ class Writer {
     constexpr std::array<std::string_view, 4> kUnits{"", "each", "lf", "lm"};
     return kUnits[static_cast<std::size_t>(by)];
   }
+  /// The job a line names itself.
+  static std::string of_job(const std::string& code) { return code.empty() ? "" : ", job " + code; }
   static std::string or_none(const std::string& word) { return word.empty() ? "-" : word; }
 
   static std::string spans(const std::vector<Span>& list) {

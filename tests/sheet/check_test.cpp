@@ -238,7 +238,7 @@ TEST_CASE("a board's length in tenths of a foot is read, and doubted: it may hav
 
 TEST_CASE("a board longer than logs usually are is doubted without a log too: metres read for feet") {
   CHECK(has(doubt("50x150 24/16\n"), "'24/16m': longer than usual, 30 ft"));
-  CHECK(doubts("50x150 24/4.8\njob B\n1x3 212lf\n").empty());
+  CHECK(doubts("job A\n50x150 24/4.8\njob B\n1x3 212lf\n").empty());
 }
 
 TEST_CASE("a stop that speaks of charging and is not marked so is doubted: it would not be billed") {
@@ -246,7 +246,7 @@ TEST_CASE("a stop that speaks of charging and is not marked so is doubted: it wo
   CHECK(has(doubt("stop 0:45 waiting charge\n"), "'charge'" + not_charged));
   CHECK(has(doubt("stop 0:45 waiting, charged\n"), "'charged'" + not_charged));
   CHECK(has(doubt("stop 0:45 waiting ; charge him\n"), "'charge'" + not_charged));
-  CHECK(doubts("stop 0:45 waiting, charge ; charge as agreed\n").empty());
+  CHECK(doubts("job TER\nstop 0:45 waiting, charge ; charge as agreed\n").empty());
   CHECK(doubts("stop 0:45 waiting ; no charge\nstop 0:10 belt not charged\n").empty());
 }
 
@@ -319,8 +319,8 @@ TEST_CASE("a word near a known one is noted once, a word that is merely new is n
   known.saws = {"head", "edger"};
   CHECK(has(doubt("species DG\nspecies WH\nspecies DG\n", known), "2: species 'DG' is new"));
   CHECK(doubts("species RC\nspecies df\n", known).empty());
-  CHECK(doubts("2x6 No3 1/16\n", known).empty());
-  CHECK(has(doubt("2x6 Sle 1/16\n2x6 sle 2/16\n", known), "2: grade 'Sle' is new"));
+  CHECK(doubts("job TER\n2x6 No3 1/16\n", known).empty());
+  CHECK(has(doubt("job TER\n2x6 Sle 1/16\n2x6 sle 2/16\n", known), "3: grade 'Sle' is new"));
   CHECK(has(doubt("job TRE\n", known), "job 'TRE' is new"));
   CHECK(has(doubt("job TERR\n", known), "job 'TERR' is new"));
   CHECK(doubts("job own\n", known).empty());

@@ -123,6 +123,10 @@ inline Crew crew() {
   return out;
 }
 
+inline std::string job() {
+  return chance(4) ? "own" : code();
+}
+
 inline Stop stop() {
   Stop out;
   if (chance(2)) out.span = span();
@@ -130,7 +134,7 @@ inline Stop stop() {
   out.cause = word();
   if (chance(2)) out.text = text();
   out.charge = chance(2);
-  if (out.charge && chance(2)) out.charge_job = code();
+  if (chance(3)) out.job = job();
   return out;
 }
 
@@ -282,6 +286,7 @@ inline Teeth teeth() {
   if (chance(2)) out.cause = word();
   if (chance(2)) out.log = "T" + std::to_string(number(1, 99));
   if (chance(2)) out.text = text(!out.count);
+  if (chance(3)) out.job = job();
   return out;
 }
 
@@ -292,8 +297,9 @@ inline Thick thick() {
 }
 
 inline Move move() {
-  return {name(), name(), decimal(400, 2), chance(2) ? DistanceUnit::mile : DistanceUnit::kilometre,
-          number(0, 900)};
+  return {name(),          name(),
+          decimal(400, 2), chance(2) ? DistanceUnit::mile : DistanceUnit::kilometre,
+          number(0, 900),  chance(3) ? job() : ""};
 }
 
 inline Fuel fuel() {
@@ -310,7 +316,7 @@ inline Fact fact(std::size_t kind) {
     case 1:
       return Site{text()};
     case 2:
-      return Job{chance(4) ? "own" : code()};
+      return Job{job()};
     case 3:
       return Species{code()};
     case 4:
@@ -320,7 +326,7 @@ inline Fact fact(std::size_t kind) {
     case 6:
       return crew();
     case 7:
-      return Sawing{spans()};
+      return Sawing{spans(), chance(3) ? job() : ""};
     case 8:
       return stop();
     case 9:

@@ -184,10 +184,35 @@ TEST_CASE("a stop has a time or a span, a cause, and may be charged to the job o
   CHECK(stop.cause == "metal");
   CHECK(stop.text == "staple in T17, 3 teeth");
   CHECK(stop.charge);
-  CHECK(stop.charge_job == "QHH");
+  CHECK(stop.job == "QHH");
   CHECK(fact_of<Stop>("stop 14:05-14:35 belt").minutes == 30);
   CHECK(fact_of<Stop>("stop 45min waiting, charge").cause == "waiting");
   CHECK(fact_of<Stop>("stop 1.5 weather hail").minutes == 90);
+}
+
+TEST_CASE(
+    "a line of sawing, a stop, teeth, a blade and a move may name their own job at the end, after a comma") {
+  CHECK(fact_of<Sawing>("sawing 7:00-9:00 10:00-11:00, job QHH").job == "QHH");
+  CHECK(fact_of<Sawing>("sawing 7:00-9:00 ,job QHH").job == "QHH");
+  CHECK(fact_of<Sawing>("sawing 7:00-9:00, 10:00-11:00 job Own").job == "own");
+  CHECK(fact_of<Move>("move farm to yard 46 mi 3:45, job TER").job == "TER");
+  CHECK(fact_of<Move>("move farm to yard 46 mi, job TER").minutes == 0);
+  const auto teeth = fact_of<Teeth>("teeth head replaced 3 metal T17, job TER");
+  CHECK(teeth.log == "T17");
+  CHECK(teeth.job == "TER");
+  CHECK(fact_of<Teeth>("blade head changed, job TER").job == "TER");
+  const auto stop = fact_of<Stop>("stop 0:36 metal staple, charge, job QHH");
+  CHECK(stop.charge);
+  CHECK(stop.text == "staple");
+  CHECK(stop == fact_of<Stop>("stop 0:36 metal staple, charge QHH"));
+  CHECK(stop == fact_of<Stop>("stop 0:36 metal staple, job QHH, charge"));
+  CHECK(fact_of<Stop>("stop 0:36 metal, job QHH").charge == false);
+}
+
+TEST_CASE("the word job within a text is part of the text") {
+  CHECK(fact_of<Stop>("stop 1:00 waiting for the next job TER").job.empty());
+  CHECK(fact_of<Stop>("stop 1:00 waiting, job was not ready").text == "job was not ready");
+  CHECK(fact_of<Teeth>("teeth head replaced 3 metal T17 found on the job").job.empty());
 }
 
 TEST_CASE("times are read as people write them: 0715, 7h15, 1h30, 36 min, 9 hours") {
