@@ -61,6 +61,7 @@ struct Item {
   Rate rate;
   std::string waived;     ///< the note of a waiver; then nothing is charged
   bool unpriced = false;  ///< no charge is for it: shown without a price, and waived or priced before issue
+  bool hangs = false;     ///< on another sheet, which was corrected since it was posted; not kept with the item
   std::string note;       ///< what the customer is to be told of it; on the draft, not kept with the item
   std::optional<Fact> fact;  ///< share items of a draft: the pieces themselves
 };
@@ -83,13 +84,14 @@ struct JobTerms {
   int money_places = 2;
 };
 
-/// A charge let go, with the reason; or, `back`, asked for after all.
+/// A charge let go, or work that is no job's, with the reason; or, `back`, asked for after all.
 struct Waiver {
   Day day;  ///< with shift 0: of the job itself and no day, as SheetRef has it
   int shift = 1;
   std::string charge;
   std::string note;
   bool back = false;
+  std::string content = {};  ///< of work that is no job's: exactly what was let go; empty for a charge
   [[nodiscard]] bool same_charge(const Waiver& other) const;
 };
 

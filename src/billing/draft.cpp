@@ -114,9 +114,68 @@ std::vector<Item> differences(const Stacks& now, const Stacks& billed, const She
   return all;
 }
 
+/// One thing taken back under the name it was billed by and asked for again under another, at one rate, is no difference.
+void drop_even(std::vector<Item>& all) {
+  const auto undone = [](const Item& a, const Item& b) {
+    return a.role != Role::share && a.role == b.role && a.charge == b.charge && a.rate == b.rate &&
+           a.size_line == b.size_line && a.waived == b.waived && a.unpriced == b.unpriced &&
+           a.count + b.count == 0 && (a.quantity + b.quantity).is_zero();
+  };
+  for (std::size_t i = 0; i < all.size();) {
+    const auto from = all.begin() + static_cast<std::ptrdiff_t>(i);
+    const auto other = std::find_if(from + 1, all.end(), [&](const Item& one) { return undone(*from, one); });
+    if (other == all.end()) {
+      ++i;
+    } else {
+      all.erase(other);
+      all.erase(all.begin() + static_cast<std::ptrdiff_t>(i));
+    }
+  }
+}
+
+bool is_tagged_log(const Item& item) {
+  const std::size_t tag = item.key.find('\n', 4) + 1;
+  return item.key.starts_with("log\n") && tag != 0 && item.key.substr(tag, 1) != "\n";
+}
+
+bool is_of_the_day(const Item& item) {
+  return item.role == Role::price && item.rate.unit == "days";
+}
+
+/// What of a sheet that stands as it was billed may have changed with another sheet: a log that was measured on the day it
+/// was received; and the day itself, when another sheet of it was corrected.
+struct Hanging {
+  Stacks now;
+  Stacks billed;
+};
+Hanging hanging(const Stacks& now, const Stacks& billed, bool day_corrected) {
+  Hanging some;
+  for (const auto& [what, stack] : billed) {
+    const Item& item = *stack.items.front();
+    if (is_tagged_log(item) || (day_corrected && is_of_the_day(item))) some.billed.emplace(what, stack);
+  }
+  for (const auto& [what, stack] : now) {
+    const Item& item = *stack.items.front();
+    if (item.hangs || some.billed.count(what) != 0 || (day_corrected && is_of_the_day(item)))
+      some.now.emplace(what, stack);
+  }
+  return some;
+}
+
+/// Days of which a billed sheet was corrected since.
+std::set<Day> corrected_days(const Frozen& before, const Sheets& now) {
+  std::set<Day> days;
+  for (const auto& [key, revision] : before.revision) {
+    const auto at = now.find(key);
+    if (at != now.end() && at->second.revision != revision) days.insert(key.first);
+  }
+  return days;
+}
+
 struct Sorted {
   std::vector<Item> fresh;     ///< of sheets not billed before
   std::vector<Item> adjusted;  ///< differences of sheets billed before
+  std::vector<Item> hung;      ///< differences of sheets that stand as billed, by another sheet's correction
   std::vector<Item> again;  ///< the same, where the sheet did not change but an invoice on it was cancelled
 };
 
@@ -145,6 +204,7 @@ Sorted sort_out(const std::vector<Item>& items, const JobFacts& now, const Froze
   }
   for (const auto& [key, sheet] : fresh) draft.sheets.push_back(sheet);
   static const Stacks kNone;
+  const std::set<Day> corrected = corrected_days(before, *now.sheets);
   for (const auto& [key, revision] : before.revision) {
     const auto at = now.sheets->find(key);
     if (at == now.sheets->end()) continue;
@@ -152,17 +212,21 @@ Sorted sort_out(const std::vector<Item>& items, const JobFacts& now, const Froze
     sheet.why = why_since(now, sheet, revision);
     const bool as_billed = revision == sheet.revision;
     const bool reopened = before.reopened.count(key) != 0;
-    if (as_billed && !reopened) continue;
     const auto items_now = current.find(key);
     const auto items_then = before.items.find(key);
-    std::vector<Item> found =
-        differences(items_now == current.end() ? kNone : items_now->second,
-                    items_then == before.items.end() ? kNone : items_then->second, sheet, reopened);
+    const Stacks& all_now = items_now == current.end() ? kNone : items_now->second;
+    const Stacks& all_then = items_then == before.items.end() ? kNone : items_then->second;
+    const bool by_others = as_billed && !reopened;
+    const Hanging hang =
+        by_others ? hanging(all_now, all_then, corrected.count(key.first) != 0) : Hanging{all_now, all_then};
+    std::vector<Item> found = differences(hang.now, hang.billed, sheet, reopened);
+    drop_even(found);
     if (as_billed && found.empty()) continue;
     for (Item& item : found) item.sheet = sheet;
     draft.sheets.push_back(sheet);
     draft.corrected.emplace(key, revision);
-    std::move(found.begin(), found.end(), std::back_inserter(as_billed ? sorted.again : sorted.adjusted));
+    std::vector<Item>& to = by_others ? sorted.hung : as_billed ? sorted.again : sorted.adjusted;
+    std::move(found.begin(), found.end(), std::back_inserter(to));
   }
   return sorted;
 }
@@ -297,13 +361,15 @@ void percent_lines(const Terms& terms, const JobTerms& job, Day today, Draft& dr
   }
 }
 
-/// A sheet that is billed as it stands has nothing more to be said of it.
-std::vector<std::string> still_said(const std::vector<Said>& all, const Frozen& before) {
+/// A sheet that is billed as it stands, and of which nothing is on the draft, has nothing more to be said of it.
+std::vector<std::string> still_said(const std::vector<Said>& all, const Frozen& before, const Draft& draft) {
   std::vector<std::string> some;
   for (const Said& one : all) {
     const auto billed = before.revision.find(key_of(one.sheet));
+    const bool on_draft = std::any_of(draft.sheets.begin(), draft.sheets.end(),
+                                      [&](const SheetRef& sheet) { return sheet.same_sheet(one.sheet); });
     const bool done = billed != before.revision.end() && billed->second == one.sheet.revision &&
-                      before.reopened.count(key_of(one.sheet)) == 0;
+                      before.reopened.count(key_of(one.sheet)) == 0 && !on_draft;
     if (!done) some.push_back(one.words);
   }
   return some;
@@ -388,15 +454,18 @@ Draft make_draft(const Terms& terms, const JobTerms& job, const JobFacts& now,
   const Frozen earlier = frozen(before, division);
   Itemised all = itemise_as_billed(terms, job, now.facts, waivers, earlier);
   std::erase_if(all.items, [&](const Item& item) { return (item.role == Role::share) != division; });
-  draft.problems = still_said(all.problems, earlier);
-  if (!division) draft.remarks = still_said(all.remarks, earlier);
   Sorted sorted = sort_out(all.items, now, earlier, draft);
+  draft.problems = still_said(all.problems, earlier, draft);
+  if (!division) draft.remarks = still_said(all.remarks, earlier, draft);
   fresh_lines(sorted.fresh, job.money_places, draft.lines);
   adjustment_lines(sorted.adjusted, "Correction of the sheet", job.money_places, draft.lines);
+  adjustment_lines(sorted.hung, "Correction of another sheet, which changes that", job.money_places,
+                   draft.lines);
   adjustment_lines(sorted.again, "Billed again, its invoice being cancelled: sheet", job.money_places,
                    draft.lines);
   draft.items = std::move(sorted.fresh);
   std::move(sorted.adjusted.begin(), sorted.adjusted.end(), std::back_inserter(draft.items));
+  std::move(sorted.hung.begin(), sorted.hung.end(), std::back_inserter(draft.items));
   std::move(sorted.again.begin(), sorted.again.end(), std::back_inserter(draft.items));
   if (!division) {
     for (const Line& line : draft.lines)

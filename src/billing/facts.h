@@ -78,6 +78,7 @@ struct Fact {
   Rational quantity;               ///< charge: its quantity; move: distance; teeth: how many
   bool kilometres = false;         ///< move
   bool measured = false;           ///< log: has a measure
+  bool source_corrected = false;  ///< log: measured on another sheet, which was corrected since it was posted
   scaling::LogMeasure log;
   std::vector<scaling::Defect> defects;
 };

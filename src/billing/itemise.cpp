@@ -40,6 +40,7 @@ Item SheetItems::item(const Fact& fact, Role role) const {
   item.words = words_of(fact);
   item.size_line = fact.species + "\n" + fact.grade + "\n" + item.words;
   item.count = fact.count;
+  item.hangs = fact.source_corrected;
   const bool pieces = fact.kind == FactKind::pieces || fact.kind == FactKind::sold;
   item.pieces = pieces && fact.length.count != 0 ? fact.count : 0;
   return item;

@@ -226,7 +226,12 @@ class Loader {
 
   void logs() {
     static const std::string kSql =
-        "SELECT r.job, l.day, l.shift, r.species, l.tag, l.spec, l.metric, r.site FROM run r "
+        "SELECT r.job, l.day, l.shift, r.species, l.tag, l.spec, l.metric, r.site, "
+        // a tag is measured by its newest line before it that is no sawing, as when the sheet was posted
+        "CASE WHEN l.borrowed THEN (SELECT sheet.revision FROM log source JOIN sheet USING (day, shift) "
+        "WHERE source.tag = l.tag AND source.state <> 'sawn' AND source.spec IS NOT NULL AND "
+        "(source.day, source.shift) < (l.day, l.shift) ORDER BY day DESC, shift DESC, source.number DESC "
+        "LIMIT 1) END FROM run r "
         "JOIN log l ON l.day = r.day AND l.shift = r.shift AND l.run = r.run WHERE l.state = 'sawn' AND "
         "r.job IN " +
         std::string(kAsked) + " AND r.day <= ?2 ORDER BY l.day, l.shift, l.number";
@@ -237,6 +242,7 @@ class Loader {
           fact.species = species_.of(row, 3);
           if (!row.is_null(4)) fact.name = row.text(4);
           fact.site = sites_.of(row, 7);
+          fact.source_corrected = row.maybe(8).value_or(1) > 1;
           if (row.is_null(5)) return;
           const auto& spec = spec_of(row.text(5), row.number(6) != 0);
           if (!spec) return;

@@ -21,19 +21,37 @@ constexpr std::string_view kCovered =
     "WHERE p.kind = 'invoice' AND NOT EXISTS "
     "(SELECT 1 FROM paper c WHERE c.kind = 'credit' AND c.cancels = 1 AND c.invoice = p.number)) ";
 
+/// Jobs billed for a sheet that was corrected since, though it may not name them any more.
+constexpr std::string_view kCorrected =
+    "SELECT who FROM covered JOIN sheet USING (day, shift) WHERE NOT sale AND "
+    "(lower(who), day, shift, sheet.revision) NOT IN "
+    "(SELECT lower(who), day, shift, revision FROM covered WHERE NOT sale)";
+
+/// Jobs billed for a log by its tag, when the sheet that has its measure was corrected since.
+constexpr std::string_view kMeasuredAgain =
+    "SELECT j.code FROM sheet s JOIN log source ON source.day = s.day AND source.shift = s.shift "
+    "JOIN log l ON l.tag = source.tag AND l.borrowed = 1 AND l.state = 'sawn' "
+    "AND (l.day, l.shift) > (source.day, source.shift) "
+    "JOIN run r ON r.day = l.day AND r.shift = l.shift AND r.run = l.run JOIN job j ON j.id = r.job "
+    "WHERE s.revision > 1 AND source.state <> 'sawn' AND s.entry > (SELECT max(p.entry) FROM paper_sheet c "
+    "JOIN paper p ON p.entry = c.entry WHERE p.kind = 'invoice' AND j.code = p.job AND c.day = l.day "
+    "AND c.shift = l.shift)";
+
 /// After many years these are a few of very many.
 std::vector<std::string> jobs_to_look_at(const book::Book& book) {
   static const std::string kSql =
       std::string(kCovered) +
       ", said AS (SELECT job, day, shift FROM run UNION SELECT job, day, shift FROM sawing UNION "
       "SELECT job, day, shift FROM stop UNION SELECT job, day, shift FROM charge UNION "
-      "SELECT job, day, shift FROM move UNION SELECT job, day, shift FROM tooth_work) "
-      "SELECT DISTINCT job.code FROM said JOIN job ON job.id = said.job "
+      "SELECT job, day, shift FROM move UNION SELECT job, day, shift FROM tooth_work), "
+      "looked AS (SELECT job.code FROM said JOIN job ON job.id = said.job "
       "JOIN sheet ON sheet.day = said.day AND sheet.shift = said.shift "
-      "WHERE job.owner <> 'own' AND job.code <> 'own' COLLATE NOCASE "
-      "AND ((lower(job.code), said.day, said.shift, sheet.revision) NOT IN "
+      "WHERE (lower(job.code), said.day, said.shift, sheet.revision) NOT IN "
       "(SELECT lower(who), day, shift, revision FROM covered WHERE NOT sale) "
-      "OR job.code IN (SELECT job FROM paper WHERE kind = 'credit' AND cancels = 1)) ORDER BY job.code";
+      "UNION SELECT job FROM paper WHERE kind = 'credit' AND cancels = 1 UNION " +
+      std::string(kCorrected) + " UNION " + std::string(kMeasuredAgain) +
+      ") SELECT DISTINCT job.code FROM looked JOIN job ON job.code = looked.code "
+      "WHERE job.owner <> 'own' AND job.code <> 'own' COLLATE NOCASE ORDER BY job.code";
   std::vector<std::string> jobs;
   book::Store store(book.database());
   store.each(kSql, [&](const book::Row& row) { jobs.push_back(row.text(0)); });

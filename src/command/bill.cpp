@@ -3,6 +3,8 @@
 #include <ostream>
 
 #include "base/error.h"
+#include "billing/under_no_job.h"
+#include "book/under.h"
 #include "command/commands.h"
 #include "command/money.h"
 
@@ -25,6 +27,38 @@ std::string next_step(const billing::Waiting& one) {
   if (one.problems > 0) return "bill " + name + " (" + std::to_string(one.problems) + " to clear up)";
   if (one.shares) return "divide " + name + (one.lines > 0 ? ", issue " + name : "");
   return one.lines > 0 ? "issue " + name : "bill " + name + " (to look at)";
+}
+
+/// What stands under no job and is not let go; what was let go lately below it.
+render::Table no_job_table(const book::Book& book, Day to) {
+  constexpr int kLately = 31;
+  render::Table table;
+  table.name = "under_no_job";
+  table.title = "Under no job: billed to nobody";
+  const auto text = [](const char* name, const char* heading) {
+    render::Column one;
+    one.name = name;
+    one.heading = heading;
+    return one;
+  };
+  table.columns = {text("day", "Sheet"), text("lines", "Lines"), text("what", "What"), text("is", "It is")};
+  table.columns[0].kind = render::ColumnKind::day;
+  std::vector<std::string> gone;
+  for (const billing::UnderNoJob& one : billing::under_no_job(book, to)) {
+    const std::string shift = one.shift > 1 ? "shift " + std::to_string(one.shift) + ": " : "";
+    if (one.let_go.empty())
+      table.rows.push_back({{one.day, book::line_ranges(one.lines), one.what, shift + one.words}});
+    else if (to - one.day <= kLately)
+      gone.push_back("Let go: " + write_day(one.day) + " " + one.what + " (" + shift + one.words +
+                     "): " + one.let_go);
+  }
+  if (!table.rows.empty())
+    table.notes.push_back(
+        "Correct the sheet so that each stands under its job's line, or ends in , job CODE; or let it go: "
+        "waive no-job DAY WHAT --why \"...\"");
+  table.notes.insert(table.notes.end(), gone.begin(), gone.end());
+  table.when_empty = "";
+  return table;
 }
 
 render::Document list(const book::Book& book, Day to, const Session& session) {
@@ -54,6 +88,8 @@ render::Document list(const book::Book& book, Day to, const Session& session) {
   }
   table.when_empty = "everything is billed";
   document.tables.push_back(std::move(table));
+  render::Table no_job = no_job_table(book, to);
+  if (!no_job.rows.empty() || !no_job.notes.empty()) document.tables.push_back(std::move(no_job));
   return document;
 }
 

@@ -1,10 +1,11 @@
-// waive.cpp -- `kerfbook waive JOB DAY CHARGE`: a charge that a sheet calls for is let go.
+// waive.cpp -- `kerfbook waive JOB DAY CHARGE`: a charge that a sheet calls for is let go, or work under no job.
 #include <CLI/CLI.hpp>
 #include <ostream>
 
 #include "base/error.h"
 #include "base/text.h"
 #include "billing/office.h"
+#include "billing/under_no_job.h"
 #include "command/commands.h"
 #include "command/period.h"
 
@@ -20,13 +21,22 @@ struct Asked {
   bool back = false;
 };
 
+/// Work that stands under no job on its sheet.
+void answer_no_job(book::Book& book, const billing::Waiver& waiver, const Session& session) {
+  for (const std::string& words : billing::let_go(book, waiver, session.today()))
+    session.out() << (waiver.back ? "listed again: " : "let go: ") << words << ", of "
+                  << write_day(waiver.day) << "\n";
+}
+
 void answer(const Asked& asked, const Session& session) {
   book::Book book = session.open_book(false);
   billing::Waiver waiver{{}, 0, asked.charge, asked.why, asked.back};
-  if (!same_word(asked.day, "job")) {
+  const bool no_job = same_word(asked.job, billing::kNoJob);
+  if (no_job || !same_word(asked.day, "job")) {
     waiver.day = read_bound(asked.day, "waive");
     waiver.shift = asked.shift;
   }
+  if (no_job) return answer_no_job(book, waiver, session);
   billing::waive(book, asked.job, waiver, session.today());
   session.out() << (asked.back ? "charged after all: " : "waived: ") << asked.charge
                 << (waiver.shift == 0 ? "" : " of " + write_day(waiver.day)) << ", job " << asked.job << "\n";
@@ -36,17 +46,19 @@ void answer(const Asked& asked, const Session& session) {
 
 void add_waive(CLI::App& app, Session& session) {
   auto asked = std::make_shared<Asked>();
-  app.add_option("JOB", asked->job, "the job")->required();
+  app.add_option("JOB", asked->job, "the job; no-job for work that stands under none")->required();
   app.add_option("DAY", asked->day, "the sheet's day; 'job' for a charge once a job")->required();
   app.add_option("CHARGE", asked->charge,
-                 "the charge's name in the mill file, as waiting; or the cause of a stop that has no charge")
+                 "the charge's name in the mill file, as waiting; or the cause of a stop that has no charge; "
+                 "under no-job what `bill` lists there, as sawing, or all")
       ->required();
   app.add_option("--shift", asked->shift, "of a second sheet of that day")->type_name("N");
   app.add_option("--why", asked->why, "the note; it stands on the invoice")->type_name("TEXT")->required();
   app.add_flag("--back", asked->back, "waived by mistake: charge it after all");
   app.footer(
       "  kerfbook -b mill.book waive TER 2026-05-05 waiting --why \"the lane was soft\"\n"
-      "  kerfbook -b mill.book waive TER job set-up --why \"promised on the telephone\"");
+      "  kerfbook -b mill.book waive TER job set-up --why \"promised on the telephone\"\n"
+      "  kerfbook -b mill.book waive no-job 2026-05-05 sawing --why \"showing Bess the set-works\"");
   app.callback([asked, &session] { session.deed = [asked, &session] { answer(*asked, session); }; });
 }
 
