@@ -103,6 +103,8 @@ TEST_CASE("logs under one rule have spec, rule, gross, deduction, net, unit, and
   CHECK(row(document, 0) == Fields{"15x12", "international-quarter", "115", "0", "115", "bf", ""});
   CHECK(row(document, 1) == Fields{"17x10", "international-quarter", "125", "15", "110", "bf", "15bf rot"});
   CHECK(shown(document.tables[0].totals[4]) == "225");
+  REQUIRE(document.tables[0].columns[1].words != nullptr);  // scripts read the rule's name, people the trade's
+  CHECK(document.tables[0].columns[1].words("international-quarter") == "Int. 1/4");
 }
 
 TEST_CASE("every scale and the total is the nearest figure, and a sound log has no deduction") {
@@ -123,9 +125,9 @@ TEST_CASE("side by side, a rule that lacks a reading gives a row that says so; a
   const auto document = scaled_logs(logs, {practice("doyle"), practice("smalian")}, true);
   CHECK(row(document, 0) == Fields{"15x12", "doyle", "90.75", "0.00", "90.75", "bf"});
   CHECK(row(document, 1) == Fields{"15x12", "smalian", "", "", "", ""});
-  CHECK(document.tables[0].notes == Fields{"smalian needs both ends; write the large end too, as 12-15x16"});
+  CHECK(document.tables[0].notes == Fields{"Smalian needs both ends; write the large end too, as 12-15x16"});
   CHECK_THROWS_WITH_AS(scaled_logs(logs, {practice("smalian")}, false),
-                       "15x12: smalian needs both ends; write the large end too, as 12-15x16", Refused);
+                       "15x12: Smalian needs both ends; write the large end too, as 12-15x16", Refused);
 }
 
 TEST_CASE("each segment of a long log is shown with its diameter, and a cull is named") {
