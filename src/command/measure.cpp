@@ -56,21 +56,27 @@ struct Counted {
   measure::Volume volume;
 };
 
+/// `less` and `resaw` are taken off, as a sheet takes them off.
+std::int64_t sign_of(sheet::Sense sense) {
+  return sense == sheet::Sense::sawn ? 1 : -1;
+}
+
 Counted count_item(const sheet::DatedFact& fact) {
   if (const auto* tally = std::get_if<sheet::Tally>(&fact.line->fact)) {
     const auto& item = tally->items[fact.item];
-    return {measure::write_size(tally->size), item.length, item.pieces,
-            measure::volume(tally->size, item.length, item.pieces)};
+    const std::int64_t pieces = sign_of(tally->sense) * item.pieces;
+    return {measure::write_size(tally->size), item.length, pieces,
+            measure::volume(tally->size, item.length, pieces)};
   }
   if (const auto* random = std::get_if<sheet::RandomTally>(&fact.line->fact)) {
     const auto& board = random->boards[fact.item];
     const measure::Size size{random->thickness, board.width, random->quarters};
-    return {measure::write_size(size), board.length, board.pieces,
-            measure::volume(size, board.length, board.pieces)};
+    const std::int64_t pieces = sign_of(random->sense) * board.pieces;
+    return {measure::write_size(size), board.length, pieces, measure::volume(size, board.length, pieces)};
   }
   if (const auto* lineal = std::get_if<sheet::LinealTally>(&fact.line->fact)) {
     return {measure::write_size(lineal->size), lineal->total, 0,
-            measure::volume(lineal->size, lineal->total, 1)};
+            measure::volume(lineal->size, lineal->total, sign_of(lineal->sense))};
   }
   throw Refused("measure takes tally lines only; write 2x6 24/16, or 2x6x16 24");
 }
