@@ -26,7 +26,7 @@ TEST_CASE("a week of repairs keeps its crew hours, stops, fuel, engine hours and
   CHECK(shown_rows(answer(book, "fuel")) ==
         "|2026-04-27|200.00|5.0|25.00|-|-|-|2|10.00|-|\n"
         "|2026-05-04|-|14.0|-|8.0|-|1.75|22|-|-|\n"
-        "|||19.0||8.0|||24|||\n");
+        "||200.00|19.0|95.00|8.0|40.00|2.38|24|120.00||\n");
 }
 
 TEST_CASE("production by week, month and year has the hours of production by day, sawn or not") {
@@ -113,7 +113,7 @@ TEST_CASE("engine hours of a period that begins within a week are those of its o
                   "sheet 2026-05-07\nmeter 109.0\n2x12x10 1\n"});
   const auto rest = days(make_day(2026, 5, 6), make_day(2026, 5, 8));
   CHECK(total_of(answer(book, "fuel", rest), "engine_hours") == "3.0");
-  CHECK(cell_of(answer(book, "cost", rest), "quantity", 0) == "3");
+  CHECK(cell_of(answer(book, "cost", rest), "quantity", 0) == "3.00");
   CHECK(total_of(answer(book, "fuel"), "engine_hours") == "9.0");
 }
 
