@@ -144,6 +144,13 @@ std::string Desk::file(const std::string& name, const std::string& text) const {
   return path;
 }
 
+std::string Desk::text_in(const std::string& file) {
+  std::ifstream stream(file, std::ios::binary);
+  std::ostringstream text;
+  text << stream.rdbuf();
+  return text.str();
+}
+
 Did Desk::ask(const std::vector<std::string>& words) const {
   std::istringstream in;
   std::ostringstream out;

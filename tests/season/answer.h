@@ -48,6 +48,7 @@ class Desk {
   /// A file in the desk's folder: its path, and with a text written into it.
   [[nodiscard]] std::string path(const std::string& name) const { return folder_ + "/" + name; }
   [[nodiscard]] std::string file(const std::string& name, const std::string& text) const;
+  [[nodiscard]] static std::string text_in(const std::string& file);
 
   void set_today(std::string day) { today_ = std::move(day); }
   [[nodiscard]] const std::string& today() const { return today_; }

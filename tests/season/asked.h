@@ -13,4 +13,15 @@ namespace reckoning {
 std::vector<std::string> reports_that_differ(const Desk& desk, const Reckoning& reckoned,
                                              const Period& period);
 
+/// The same of one day's report `day`.
+std::vector<std::string> day_that_differs(const Desk& desk, const Reckoning& reckoned, const Date& day);
+
+/// The same of production, overrun and tally narrowed to a job, customer, species or site.
+std::vector<std::string> narrowed_that_differ(const Desk& desk, const Reckoning& reckoned,
+                                              const Period& period, const Filter& filter);
+
+/// The same of production and overrun with all logs scaled again; `reckoned` is by that rule.
+std::vector<std::string> rescaled_that_differ(const Desk& desk, const Reckoning& reckoned,
+                                              const Period& period, const std::string& rule);
+
 }  // namespace reckoning

@@ -1,55 +1,12 @@
-// lumber_reports.cpp -- production and overrun with all its cuts, the tally, whose lumber it is, and the year.
+// lumber_reports.cpp -- production, the tally, whose lumber it is, and the year.
 #include <algorithm>
 #include <tuple>
 
 #include "measures.h"
-#include "reckoning.h"
+#include "sums.h"
 
 namespace reckoning {
 namespace {
-
-const Fraction kHour(1, 60);
-
-Fraction hours(int minutes) {
-  return kHour * minutes;
-}
-
-/// Sums a report makes of runs; what overrun and recovery count is kept beside, for their ratios.
-struct Sums {
-  std::int64_t runs = 0, logs = 0, unscaled = 0, lines = 0, pieces = 0, counted = 0;
-  bool scaled = false;
-  Fraction net, lumber, content, counted_lumber, counted_net, counted_content, counted_wood;
-
-  void add(const Run& run) {
-    ++runs;
-    logs += run.logs;
-    unscaled += run.unscaled;
-    lines += run.lines;
-    pieces += run.pieces;
-    lumber += run.lumber;
-    if (run.logs > run.unscaled) {
-      scaled = true;
-      net += run.net;
-      content += run.content;
-    }
-    if (!run.counted()) return;
-    ++counted;
-    counted_lumber += run.lumber;
-    counted_net += run.net;
-    counted_content += run.content;
-    counted_wood += run.wood;
-  }
-};
-
-void put_counted(const Sums& sums, Row& row) {
-  if (sums.counted == 0) return;
-  row["counted_lumber"] = figure(sums.counted_lumber);
-  row["counted_net"] = figure(sums.counted_net);
-  row["counted_content"] = figure(sums.counted_content);
-  row["counted_wood"] = figure(sums.counted_wood);
-}
-
-const Ratio kOverrun{"counted_lumber", "counted_net", 100, 100};
 
 std::string period_name(By by, const Date& day) {
   const std::string text = text_of(day);
@@ -66,17 +23,12 @@ std::string period_name(By by, const Date& day) {
   return "";
 }
 
-std::string class_of(const Fraction& diameter, bool metric) {
-  const std::int64_t wide = metric ? 5 : 3;
-  const std::int64_t from = (diameter / wide).whole() * wide;
-  return std::to_string(from) + " to " + std::to_string(from + wide) + (metric ? " cm" : " in");
-}
-
 }  // namespace
 
 Table Reckoning::production(By by, const Period& period, const Filter& filter) const {
   struct Time {
-    int sawing = 0, stops = 0, crew = 0;
+    int sawing = 0, stops = 0;
+    Fraction crew;
     bool any = false;
   };
   std::map<std::string, Sums> sums;
@@ -86,27 +38,36 @@ Table Reckoning::production(By by, const Period& period, const Filter& filter) c
   for (const Run* run : in(period, filter)) {
     const std::string name = period_name(by, run->day);
     sums[name].add(*run);
-    days[name].insert(run->day);
+    if (run->sawn()) days[name].insert(run->day);
     auto& known = sites[name];
     if (!run->site.empty() && std::find(known.begin(), known.end(), run->site) == known.end())
       known.push_back(run->site);
   }
-  // hours stand by the day; under a job, customer or site those written under it, under a species none
+  // under a job, customer or site the time written under it; a species has none, and crew time has no site
   const bool by_filter = !filter.none();
-  if (filter.species.empty() && (!by_filter || by == By::day)) {
+  const bool by_job = !filter.job.empty() || !filter.customer.empty();
+  if (filter.species.empty()) {
     for (const Sheet* sheet : in(period)) {
       Time& at = time[period_name(by, sheet->day)];
-      Filter own = filter;
-      own.species.clear();
-      const auto of = [&](const Stand& stand) { return fits(own, stand.job, "", stand.site); };
       at.any = at.any || !by_filter;
       for (const auto& one : sheet->sawing)
-        if (of(one.at)) at.sawing += one.minutes, at.any = true;
+        if (fits(filter, one.at.job, "", one.at.site)) at.sawing += one.minutes, at.any = true;
       for (const auto& one : sheet->stops)
-        if (of(one.at)) at.stops += one.minutes, at.any = true;
-      for (const auto& one : sheet->crew)
-        if (filter.site.empty() && of(one.at)) at.crew += one.minutes, at.any = true;
+        if (fits(filter, one.at.job, "", one.at.site)) at.stops += one.minutes, at.any = true;
+      if (!by_filter)
+        for (const auto& one : sheet->crew) at.crew += kMinute * one.minutes;
     }
+    std::set<std::string> jobs;
+    for (const auto& [code, job] : mill_.jobs) jobs.insert(code);
+    jobs.insert("own");
+    if (by_job && filter.site.empty())
+      for (const auto& job : jobs)
+        if (fits(filter, job, "", ""))
+          for (const auto& [day, worked] : crew_hours_of(job))
+            if (period.has(day)) {
+              time[period_name(by, day)].crew += worked;
+              time[period_name(by, day)].any = true;
+            }
   }
   std::set<std::string> names;
   for (const auto& [name, one] : sums) names.insert(name);
@@ -142,140 +103,34 @@ Table Reckoning::production(By by, const Period& period, const Filter& filter) c
       row["days"] = idle_or(static_cast<std::int64_t>(days[name].size()));
     }
     put_counted(made, row);
-    if (by == By::day || !by_filter) {
-      row["sawing_hours"] = idle_or(hours(time[name].sawing));
-      row["stop_hours"] = idle_or(hours(time[name].stops));
-      row["crew_hours"] = idle_or(hours(time[name].crew));
-    }
+    row["sawing_hours"] = idle_or((kMinute * time[name].sawing));
+    row["stop_hours"] = idle_or((kMinute * time[name].stops));
+    row["crew_hours"] = by_job ? shared(time[name].crew) : idle_or(time[name].crew);
+    if (by != By::day) row["mean_bf"] = rolling_mean(by, date_of((name + "-01-01").substr(0, 10)), filter);
     table.rows.push_back(row);
   }
   return table;
 }
 
-Table Reckoning::overrun(Cut cut, const Period& period, const Filter& filter) const {
-  Table table;
-  table.sums = {"logs", "net_scale_bf", "lumber_bf", "log_ft3", "unscaled_logs"};
-  table.ratios = {{"overrun_percent", kOverrun},
-                  {"lrf", {"counted_lumber", "counted_content"}},
-                  {"recovery_percent", {"counted_wood", "counted_content", 100}}};
-  using Key = std::tuple<std::string, std::string, std::string>;
-  std::map<Key, Sums> sums;
-  const auto put = [&](const Sums& made, Row row) {
-    row["logs"] = figure(made.logs);
-    row["net_scale_bf"] = made.scaled ? figure(made.net) : Cell();
-    row["log_ft3"] = made.scaled ? figure(made.content) : Cell();
-    row["lumber_bf"] = figure(made.lumber);
-    row["unscaled_logs"] = figure(made.unscaled);
-    if (cut == Cut::run)
-      row["pieces"] = figure(made.pieces);
-    else
-      row["runs"] = figure(made.runs);
-    put_counted(made, row);
-    table.rows.push_back(row);
-  };
-  if (cut == Cut::run) {
-    table.keys = {"day", "job", "species", "setup", "site", "lumber_bf"};
-    table.sums.emplace_back("pieces");
-  } else {
-    table.sums.emplace_back("runs");
-    if (cut == Cut::job) table.keys = {"job", "rule"};
-    if (cut == Cut::species) table.keys = {"species", "rule"};
-    if (cut == Cut::setup) table.keys = {"setup", "species", "rule"};
+Cell Reckoning::rolling_mean(By by, const Date& first, const Filter& filter) const {
+  std::set<std::string> names;
+  Date at = first;
+  for (int i = 0; i < (by == By::week ? 4 : 3); ++i) {
+    names.insert(period_name(by, at));
+    at = date_of_number(number_of(by == By::year    ? Date{at.year, 1, 1}
+                                  : by == By::month ? Date{at.year, at.month, 1}
+                                                    : monday_of(at)) -
+                        1);
   }
-  for (const Run* run : in(period, filter)) {
-    if (run->logs == 0 && run->lines == 0) continue;
-    if (cut == Cut::run) {
-      Sums one;
-      one.add(*run);
-      put(one, {{"day", text_of(run->day)},
-                {"job", text_or_dash(run->job)},
-                {"species", text_or_dash(run->species)},
-                {"setup", text_or_dash(run->setup)},
-                {"site", text_or_dash(run->site)}});
-    } else {
-      const std::string& first = cut == Cut::job ? run->job : cut == Cut::species ? run->species : run->setup;
-      sums[{first, cut == Cut::setup ? run->species : "", run->rule}].add(*run);
-    }
-  }
-  for (const auto& [key, made] : sums) {
-    const auto& [first, species, rule] = key;
-    Row row{{"rule", rule}};
-    row[cut == Cut::job ? "job" : cut == Cut::species ? "species" : "setup"] = text_or_dash(first);
-    if (cut == Cut::setup) row["species"] = text_or_dash(species);
-    put(made, row);
-  }
-  return table;
-}
-
-std::vector<Table> Reckoning::overrun_by_diameter(const Period& period) const {
-  // the mean diameter of a run goes by inches or, where all its logs are metric, by centimetres
-  struct Logs {
-    std::int64_t logs = 0;
-    Fraction gross, deduction, net, content;
-  };
-  std::map<std::pair<std::string, std::string>, Sums> by_mean;
-  std::map<std::pair<std::string, std::string>, Logs> by_log;
+  Fraction lumber;
+  std::set<std::string> sawn;
   for (const auto& run : runs_) {
-    if (!period.has(run.day)) continue;
-    std::int64_t measured = 0;
-    bool all_metric = true;
-    Fraction inches;
-    for (const auto& sheet : sheets_) {
-      if (sheet.day != run.day || sheet.shift != run.shift) continue;
-      for (const auto& log : sheet.logs) {
-        const Stand& at = log.at;
-        const bool here = std::tie(at.site, at.job, at.species, at.setup) ==
-                          std::tie(run.site, run.job, run.species, run.named_setup);
-        if (!here || log.state != Log::State::sawn || !log.measure) continue;
-        ++measured;
-        const bool metric = log.measure->metric;
-        const Fraction small = small_end(*log.measure);
-        all_metric = all_metric && metric;
-        inches += metric ? small / Fraction(254, 100) : small;
-        const auto scale = scale_of(log, run.rule);
-        Logs& own = by_log[{class_of(small, metric), run.rule}];
-        ++own.logs;
-        own.gross += scale->gross;
-        own.deduction += scale->deduction;
-        own.net += scale->net;
-        own.content += content_of(*log.measure, mill_.trim);
-      }
-    }
-    if (measured == 0 || !run.counted()) continue;
-    const Fraction mean = inches / measured * (all_metric ? Fraction(254, 100) : Fraction(1));
-    by_mean[{class_of(mean, all_metric), run.rule}].add(run);
+    const std::string name = period_name(by, run.day);
+    if (names.count(name) == 0 || !run.sawn() || !fits(filter, run.job, run.species, run.site)) continue;
+    sawn.insert(name);
+    lumber += run.lumber;
   }
-  Table runs;
-  runs.name = "overrun";
-  runs.keys = {"diameter", "rule"};
-  runs.sums = {"runs", "logs", "net_scale_bf", "lumber_bf", "log_ft3"};
-  runs.ratios = {{"overrun_percent", {"lumber_bf", "net_scale_bf", 100, 100}},
-                 {"lrf", {"lumber_bf", "log_ft3"}},
-                 {"recovery_percent", {"wood", "log_ft3", 100}}};
-  for (const auto& [key, made] : by_mean)
-    runs.rows.push_back({{"diameter", key.first},
-                         {"rule", key.second},
-                         {"runs", figure(made.runs)},
-                         {"logs", figure(made.logs)},
-                         {"net_scale_bf", figure(made.net)},
-                         {"lumber_bf", figure(made.lumber)},
-                         {"log_ft3", figure(made.content)},
-                         {"wood", figure(made.counted_wood)}});
-  Table logs;
-  logs.name = "logs";
-  logs.keys = {"diameter", "rule"};
-  logs.sums = {"logs", "gross_bf", "deduction_bf", "net_bf", "log_ft3"};
-  logs.ratios = {{"defect_percent", {"deduction_bf", "gross_bf", 100}},
-                 {"net_per_ft3", {"net_bf", "log_ft3"}}};
-  for (const auto& [key, made] : by_log)
-    logs.rows.push_back({{"diameter", key.first},
-                         {"rule", key.second},
-                         {"logs", figure(made.logs)},
-                         {"gross_bf", figure(made.gross)},
-                         {"deduction_bf", figure(made.deduction)},
-                         {"net_bf", figure(made.net)},
-                         {"log_ft3", figure(made.content)}});
-  return {runs, logs};
+  return sawn.empty() ? Cell() : idle_or(lumber / static_cast<std::int64_t>(sawn.size()));
 }
 
 Table Reckoning::tally(const Period& period, const Filter& filter) const {

@@ -128,18 +128,25 @@ std::map<Date, Fraction> Reckoning::crew_hours_of(const std::string& job) const 
   std::map<Date, int> own, free, sawn, all_sawn;
   for (const auto& sheet : sheets_) {
     for (const auto& hand : sheet.crew) {
-      if (hand.at.job.empty()) free[sheet.day] += hand.minutes;
-      if (hand.at.job == job) own[sheet.day] += hand.minutes;
+      if (hand.at.job.empty())
+        free[sheet.day] += hand.minutes;
+      else if (hand.at.job == job)
+        own[sheet.day] += hand.minutes;
     }
     for (const auto& span : sheet.sawing) {
       if (span.at.job == job) sawn[sheet.day] += span.minutes;
-      if (!span.at.job.empty()) all_sawn[sheet.day] += span.minutes;
+      all_sawn[sheet.day] += span.minutes;
     }
   }
   std::map<Date, Fraction> hours;
   for (const auto& [day, minutes] : own) hours[day] += Fraction(minutes, 60);
-  for (const auto& [day, minutes] : sawn)
-    if (free.count(day) != 0) hours[day] += Fraction(minutes, all_sawn[day]) * Fraction(free[day], 60);
+  for (const auto& [day, minutes] : free) {
+    if (all_sawn[day] == 0) {
+      if (job.empty()) hours[day] += Fraction(minutes, 60);
+    } else if (sawn[day] != 0) {
+      hours[day] += Fraction(sawn[day], all_sawn[day]) * Fraction(minutes, 60);
+    }
+  }
   return hours;
 }
 

@@ -23,6 +23,7 @@ struct Run {
   std::string rule;
   std::int64_t logs = 0, unscaled = 0, lines = 0, pieces = 0;
   Fraction gross, net, content, lumber, wood;
+  [[nodiscard]] bool sawn() const { return logs > 0 || lines > 0; }
   /// The runs that overrun and recovery count: every log has a scale, and lumber came of them.
   [[nodiscard]] bool counted() const { return logs > 0 && unscaled == 0 && Fraction(0) < lumber; }
 };
@@ -73,11 +74,18 @@ class Reckoning {
   [[nodiscard]] std::vector<Table> ownership(const Period& period) const;
   [[nodiscard]] std::vector<Table> day(const Date& date) const;
 
-  /// A job's paid time, in hours by day: its own, and of what stands under no job its part by sawing time.
+  /// A job's paid time, in hours by day: its own, and of what stands under no job its part by sawing time. What stands
+  /// under no job on a day without sawing stays there (the empty job).
   [[nodiscard]] std::map<Date, Fraction> crew_hours_of(const std::string& job) const;
 
  private:
   void make_runs();
+  /// Does it stand where some log or board of the sheet stands?
+  [[nodiscard]] bool in_a_run(const Sheet& sheet, const Stand& at) const;
+  [[nodiscard]] Table teeth_by_cause(const Period& period) const;
+  [[nodiscard]] Table teeth_by_species(const Period& period) const;
+  /// The lumber of this and some periods before it over the number of those in which something was sawn.
+  [[nodiscard]] Cell rolling_mean(By by, const Date& first, const Filter& filter) const;
   [[nodiscard]] bool fits(const Filter& filter, const std::string& job, const std::string& species,
                           const std::string& site) const;
   [[nodiscard]] std::vector<const Sheet*> in(const Period& period) const;

@@ -12,6 +12,7 @@ constexpr bool kSixPlaces = false;
 std::string shown(const Cell& cell) {
   if (const auto* text = std::get_if<std::string>(&cell)) return *text;
   if (const auto* value = std::get_if<Fraction>(&cell)) return value->text();
+  if (const auto* value = std::get_if<Shared>(&cell)) return value->value.text();
   return std::holds_alternative<Idle>(cell) ? "0 or a dash" : "a dash";
 }
 
@@ -24,6 +25,12 @@ bool agrees(const Cell& expected, const Json& actual) {
     return actual.kind == Json::Kind::text && actual.text == *text;
   if (const auto* value = std::get_if<Fraction>(&expected))
     return actual.kind == Json::Kind::number && is_nearest(actual.text, *value);
+  if (const auto* value = std::get_if<Shared>(&expected)) {
+    if (actual.kind != Json::Kind::number) return value->value.is_zero() && actual.is_null();
+    const Fraction off = fraction_of(actual.text) - value->value;
+    const Fraction most = (value->value + 2) / Fraction(kMillion);
+    return is_nearest(actual.text, value->value) || (!(most < off) && !(most < -off));
+  }
   if (std::holds_alternative<Idle>(expected))
     return actual.is_null() || (actual.kind == Json::Kind::number && fraction_of(actual.text).is_zero());
   return actual.is_null();
@@ -33,14 +40,24 @@ std::optional<Fraction> figure_in(const Row& row, const std::string& column) {
   const auto at = row.find(column);
   if (at == row.end()) return std::nullopt;
   if (const auto* value = std::get_if<Fraction>(&at->second)) return *value;
+  if (const auto* value = std::get_if<Shared>(&at->second)) return value->value;
   if (std::holds_alternative<Idle>(at->second)) return Fraction(0);
   return std::nullopt;
 }
 
-Cell quotient(const Ratio& ratio, const std::optional<Fraction>& of, const std::optional<Fraction>& over) {
+bool is_shared(const Table& table, const std::string& column) {
+  return std::any_of(table.rows.begin(), table.rows.end(), [&](const Row& row) {
+    const auto at = row.find(column);
+    return at != row.end() && std::holds_alternative<Shared>(at->second);
+  });
+}
+
+Cell quotient(const Table& table, const Ratio& ratio, const std::optional<Fraction>& of,
+              const std::optional<Fraction>& over) {
   if (!of || !over || over->is_zero()) return std::monostate();
   if (of->is_zero() && ratio.less.is_zero()) return Idle();
-  return *of / *over * ratio.times - ratio.less;
+  const Fraction value = *of / *over * ratio.times - ratio.less;
+  return is_shared(table, ratio.over) ? Cell(Shared{value}) : Cell(value);
 }
 
 std::optional<Fraction> sum_of(const Table& table, const std::string& column) {
@@ -100,6 +117,10 @@ Cell dash_if_zero(const Fraction& value) {
   return value.is_zero() ? Cell() : Cell(value);
 }
 
+Cell shared(const Fraction& value) {
+  return Shared{value};
+}
+
 void add_to(Cell& cell, const Fraction& more) {
   const auto* value = std::get_if<Fraction>(&cell);
   cell = value == nullptr ? more : *value + more;
@@ -121,7 +142,7 @@ std::vector<std::string> differences(Table expected, const Json& answer) {
   call_metres_so(expected, actual);
   for (auto& row : expected.rows)
     for (const auto& [column, ratio] : expected.ratios)
-      row[column] = quotient(ratio, figure_in(row, ratio.of), figure_in(row, ratio.over));
+      row[column] = quotient(expected, ratio, figure_in(row, ratio.of), figure_in(row, ratio.over));
 
   std::vector<const Json*> left;
   for (const auto& row : actual.at("rows").list) left.push_back(&row);
@@ -155,13 +176,16 @@ std::vector<std::string> differences(Table expected, const Json& answer) {
   };
   for (const auto& column : expected.sums) {
     const auto sum = sum_of(expected, column);
-    check_total(column, !sum ? Cell() : sum->is_zero() ? Cell(Idle()) : Cell(*sum));
+    if (sum && is_shared(expected, column))
+      check_total(column, Shared{*sum});
+    else
+      check_total(column, !sum ? Cell() : idle_or(*sum));
   }
   for (const auto& [column, ratio] : expected.ratios) {
     if (!actual.at("totals").at(column).is_null() || !ratio.once) {
       const auto over = ratio.once && !expected.rows.empty() ? figure_in(expected.rows.front(), ratio.over)
                                                              : sum_of(expected, ratio.over);
-      check_total(column, quotient(ratio, sum_of(expected, ratio.of), over));
+      check_total(column, quotient(expected, ratio, sum_of(expected, ratio.of), over));
     }
   }
   return found;

@@ -15,8 +15,13 @@ namespace reckoning {
 struct Idle {
   bool operator==(const Idle&) const = default;
 };
+/// A figure of shared time, which the book keeps in millionths of a minute: its last printed place may be one off.
+struct Shared {
+  Fraction value;
+  bool operator==(const Shared&) const = default;
+};
 /// Nothing there (a dash), a text, or a figure.
-using Cell = std::variant<std::monostate, std::string, Fraction, Idle>;
+using Cell = std::variant<std::monostate, std::string, Fraction, Idle, Shared>;
 
 using Row = std::map<std::string, Cell>;
 
@@ -43,6 +48,7 @@ Cell figure(const Fraction& value);
 /// A count or measure of a day: 0 is printed as 0 or as a dash.
 Cell idle_or(const Fraction& value);
 Cell dash_if_zero(const Fraction& value);
+Cell shared(const Fraction& value);
 
 /// Adds a figure to a cell that may be a dash yet.
 void add_to(Cell& cell, const Fraction& more);

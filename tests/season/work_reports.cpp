@@ -1,19 +1,12 @@
-// work_reports.cpp -- what the work took: rates, cost, fuel, stops, teeth, crew, moves.
+// work_reports.cpp -- stops, teeth, crew and moves.
 #include <algorithm>
 #include <tuple>
 
 #include "measures.h"
-#include "reckoning.h"
+#include "sums.h"
 
 namespace reckoning {
 namespace {
-
-constexpr std::int64_t kMillion = 1'000'000;
-const Fraction kMinute(1, 60);
-
-bool gives_new_teeth(const Teeth& work) {
-  return work.action == "replaced" || work.action == "full-set";
-}
 
 std::string spoken(const std::string& action) {
   std::string words = action;
@@ -21,232 +14,7 @@ std::string spoken(const std::string& action) {
   return words;
 }
 
-/// Readings of the hour meter in the order of the book, each with the hours since the one before.
-struct Reading {
-  Date day;
-  std::optional<Fraction> since;
-};
-std::vector<Reading> readings_of(const std::vector<Sheet>& sheets) {
-  std::vector<Reading> all;
-  std::optional<Fraction> before;
-  for (const auto& sheet : sheets)
-    for (const auto& meter : sheet.meters) {
-      all.push_back({sheet.day, before ? std::optional(meter.hours - *before) : std::nullopt});
-      before = meter.hours;
-    }
-  return all;
-}
-
-Fraction lumber_on(const std::vector<Run>& runs, const Period& period) {
-  Fraction sum;
-  for (const auto& run : runs)
-    if (period.has(run.day)) sum += run.lumber;
-  return sum;
-}
-
 }  // namespace
-
-Table Reckoning::rates(const Period& period) const {
-  struct Made {
-    std::set<Date> days;
-    Fraction lumber;
-    std::int64_t pieces = 0;
-    int minutes = 0;
-    Fraction crew;
-  };
-  std::map<std::string, Made> jobs;
-  for (const Run* run : in(period, {})) {
-    Made& made = jobs[run->job];
-    made.days.insert(run->day);
-    made.lumber += run->lumber;
-    made.pieces += run->pieces;
-  }
-  std::set<std::string> with_hours;
-  std::map<Date, bool> shared;  // days whose crew time under no job is divided among jobs
-  for (const Sheet* sheet : in(period)) {
-    for (const auto& span : sheet->sawing) {
-      jobs[span.at.job].minutes += span.minutes;
-      if (!span.at.job.empty()) shared[sheet->day] = true;
-    }
-    for (const auto& hand : sheet->crew)
-      if (!hand.at.job.empty()) with_hours.insert(hand.at.job);
-  }
-  for (const auto& job : with_hours) jobs[job];
-  for (auto& [job, made] : jobs)
-    if (!job.empty())
-      for (const auto& [day, hours] : crew_hours_of(job))
-        if (period.has(day)) made.crew += hours;
-  for (const Sheet* sheet : in(period))
-    for (const auto& hand : sheet->crew)
-      if (hand.at.job.empty() && !shared[sheet->day]) jobs[""].crew += kMinute * hand.minutes;
-  Table table;
-  table.keys = {"job"};
-  table.sums = {"lumber_bf", "pieces", "sawing_hours", "crew_hours"};
-  table.ratios = {{"bf_per_sawing_hour", {"lumber_bf", "sawing_hours"}},
-                  {"bf_per_crew_hour", {"lumber_bf", "crew_hours"}},
-                  {"pieces_per_sawing_hour", {"pieces", "sawing_hours"}}};
-  for (const auto& [job, made] : jobs)
-    table.rows.push_back({{"job", text_or_dash(job)},
-                          {"days", idle_or(static_cast<std::int64_t>(made.days.size()))},
-                          {"lumber_bf", idle_or(made.lumber)},
-                          {"pieces", idle_or(made.pieces)},
-                          {"sawing_hours", idle_or(kMinute * made.minutes)},
-                          {"crew_hours", idle_or(made.crew)}});
-  return table;
-}
-
-std::vector<Table> Reckoning::cost(const Period& period) const {
-  struct Use {
-    Date day;
-    Fraction quantity;
-  };
-  const std::vector<const Entry*> costs = mill_.all("cost");
-  const auto own_entry = [&](const std::string& per, const std::string& key, const std::string& who) {
-    return std::any_of(costs.begin(), costs.end(),
-                       [&](const Entry* one) { return one->text("per") == per && one->text(key) == who; });
-  };
-  const auto uses_of = [&](const Entry& entry) {
-    const std::string per = entry.text("per");
-    std::vector<Use> uses;
-    std::map<Date, bool> sawn;
-    for (const auto& run : runs_) {
-      if (run.logs > 0 || run.lines > 0) sawn[run.day] = true;
-      if (per == "MBF") uses.push_back({run.day, run.lumber / 1000});
-      if (per == "log") uses.push_back({run.day, run.logs});
-    }
-    if (per == "day" || per == "year")
-      for (const auto& [day, yes] : sawn) uses.push_back({day, 1});
-    if (per == "engine-hour")
-      for (const auto& reading : readings_of(sheets_))
-        if (reading.since) uses.push_back({reading.day, *reading.since});
-    for (const auto& sheet : sheets_) {
-      const auto add = [&](const Fraction& quantity) { uses.push_back({sheet.day, quantity}); };
-      if (per == "crew-hour")
-        for (const auto& hand : sheet.crew)
-          if (entry.has("hand") ? entry.text("hand") == hand.name : !own_entry(per, "hand", hand.name))
-            add(kMinute * hand.minutes);
-      if (per == "sawing-hour")
-        for (const auto& span : sheet.sawing) add(kMinute * span.minutes);
-      if (per == "tooth")
-        for (const auto& work : sheet.teeth)
-          if (gives_new_teeth(work) && work.count) add(*work.count);
-      if (per == "gallon")
-        for (const auto& fuel : sheet.fuel)
-          if (!fuel.paid && fuel.unit == "gal") add(fuel.quantity);
-      if (per == "mile")
-        for (const auto& move : sheet.moves)
-          if (!move.kilometres) add(move.distance);
-    }
-    return uses;
-  };
-  Table lines;
-  lines.name = "cost";
-  lines.keys = {"name"};
-  lines.sums = {"cost"};
-  lines.ratios = {{"per_mbf", {"cost", "lumber", 1000, 0, true}},
-                  {"share_percent", {"cost", "all_cost", 100, 0, true}}};
-  std::map<std::string, Fraction> months;
-  Fraction all;
-  const Fraction lumber = lumber_on(runs_, period);
-  const auto put_line = [&](const std::string& name, const Cell& rate, const Fraction& quantity,
-                            const Fraction& sum) {
-    all += sum;
-    lines.rows.push_back({{"name", name},
-                          {"quantity", figure(quantity)},
-                          {"rate", rate},
-                          {"cost", figure(sum)},
-                          {"lumber", figure(lumber)}});
-  };
-  for (const Entry* entry : costs) {
-    Fraction rate = entry->number("rate");
-    if (entry->text("per") == "year") rate = rate / entry->number("days");
-    Fraction quantity;
-    std::map<std::string, Fraction> by_month;
-    for (const auto& use : uses_of(*entry)) {
-      if (!period.has(use.day)) continue;
-      quantity += use.quantity;
-      by_month[text_of(use.day).substr(0, 7)] += use.quantity;
-    }
-    if (quantity.is_zero()) continue;
-    for (const auto& [month, used] : by_month)
-      if (!used.is_zero()) months[month] += (used * rate).nearest(kMillion);
-    put_line(entry->text("name"), figure(rate), quantity, (quantity * rate).nearest(kMillion));
-  }
-  Fraction filled, paid;
-  for (const Sheet* sheet : in(period))
-    for (const auto& fuel : sheet->fuel)
-      if (fuel.paid) {
-        filled += fuel.quantity;
-        paid += *fuel.paid;
-        months[text_of(sheet->day).substr(0, 7)] += *fuel.paid;
-      }
-  if (!filled.is_zero()) put_line("Fuel, as paid on the sheets", Cell(), filled, paid);
-  for (auto& row : lines.rows) row["all_cost"] = figure(all);
-  Table by_month;
-  by_month.name = "months";
-  by_month.keys = {"month"};
-  by_month.sums = {"lumber_bf", "cost"};
-  by_month.ratios = {{"per_mbf", {"cost", "lumber_bf", 1000}}};
-  std::map<std::string, Fraction> cut;
-  for (const auto& run : runs_)
-    if (period.has(run.day)) cut[text_of(run.day).substr(0, 7)] += run.lumber;
-  std::set<std::string> names;
-  for (const auto& [month, sum] : months) names.insert(month);
-  for (const auto& [month, sum] : cut)
-    if (!sum.is_zero()) names.insert(month);
-  for (const auto& month : names)
-    by_month.rows.push_back(
-        {{"month", month}, {"lumber_bf", idle_or(cut[month])}, {"cost", idle_or(months[month])}});
-  return {lines, by_month};
-}
-
-Table Reckoning::fuel(const Period& period) const {
-  struct Week {
-    Fraction lumber, fuel, paid, engine;
-    std::int64_t teeth = 0;
-    bool filled = false, metered = false, toothed = false, bought = false;
-  };
-  std::map<std::string, Week> weeks;
-  for (const Sheet* sheet : in(period)) {
-    Week& week = weeks[text_of(monday_of(sheet->day))];
-    for (const auto& fuel : sheet->fuel) {
-      week.filled = true;
-      week.fuel += fuel.quantity;
-      if (fuel.paid) {
-        week.bought = true;
-        week.paid += *fuel.paid;
-      }
-    }
-    for (const auto& work : sheet->teeth)
-      if (gives_new_teeth(work) && work.count) {
-        week.toothed = true;
-        week.teeth += *work.count;
-      }
-  }
-  for (const auto& run : runs_)
-    if (period.has(run.day)) weeks[text_of(monday_of(run.day))].lumber += run.lumber;
-  for (const auto& reading : readings_of(sheets_))
-    if (period.has(reading.day)) {
-      Week& week = weeks[text_of(monday_of(reading.day))];
-      week.metered = true;
-      week.engine += reading.since.value_or(Fraction(0));
-    }
-  Table table;
-  table.keys = {"week"};
-  table.sums = {"lumber_bf", "fuel", "engine_hours", "teeth", "fuel_paid"};
-  table.ratios = {{"fuel_per_mbf", {"fuel", "lumber_bf", 1000}},
-                  {"engine_hours_per_mbf", {"engine_hours", "lumber_bf", 1000}},
-                  {"fuel_per_engine_hour", {"fuel", "engine_hours"}},
-                  {"teeth_per_mbf", {"teeth", "lumber_bf", 1000}}};
-  for (const auto& [name, week] : weeks)
-    table.rows.push_back({{"week", name},
-                          {"lumber_bf", idle_or(week.lumber)},
-                          {"fuel", week.filled ? figure(week.fuel) : Cell()},
-                          {"engine_hours", week.metered ? idle_or(week.engine) : Cell()},
-                          {"teeth", week.toothed ? figure(week.teeth) : Cell()},
-                          {"fuel_paid", week.bought ? figure(week.paid) : Cell()}});
-  return table;
-}
 
 std::vector<Table> Reckoning::downtime(const Period& period) const {
   struct Cause {
@@ -320,18 +88,13 @@ std::vector<Table> Reckoning::teeth(const Period& period) const {
       const auto before = last.find(work.saw);
       const bool known = before != last.end();
       if (period.has(sheet.day)) {
-        const bool in_a_run = std::any_of(runs_.begin(), runs_.end(), [&](const Run& run) {
-          return run.day == sheet.day && run.shift == sheet.shift &&
-                 std::tie(run.site, run.job, run.species, run.named_setup) ==
-                     std::tie(work.at.site, work.at.job, work.at.species, work.at.setup);
-        });
         works.rows.push_back(
             {{"day", text_of(sheet.day)},
              {"saw", work.saw},
              {"action", spoken(work.action)},
              {"teeth", work.count ? figure(*work.count) : Cell()},
              {"cause", text_or_dash(work.cause)},
-             {"species", in_a_run ? text_or_dash(work.at.species) : Cell()},
+             {"species", in_a_run(sheet, work.at) ? text_or_dash(work.at.species) : Cell()},
              {"log", text_or_dash(work.log)},
              {"since_bf", known ? figure(so_far.lumber - before->second.lumber) : Cell()},
              {"since_lineal_ft", known ? figure(so_far.feet - before->second.feet) : Cell()},
@@ -342,7 +105,77 @@ std::vector<Table> Reckoning::teeth(const Period& period) const {
     }
     saw_up_to(1'000'000'000);
   }
-  return {works};
+  return {works, teeth_by_cause(period), teeth_by_species(period)};
+}
+
+bool Reckoning::in_a_run(const Sheet& sheet, const Stand& at) const {
+  return std::any_of(runs_.begin(), runs_.end(), [&](const Run& run) {
+    return run.day == sheet.day && run.shift == sheet.shift &&
+           std::tie(run.site, run.job, run.species, run.named_setup) ==
+               std::tie(at.site, at.job, at.species, at.setup);
+  });
+}
+
+Table Reckoning::teeth_by_cause(const Period& period) const {
+  struct Made {
+    std::int64_t times = 0, teeth = 0;
+    bool counted = false;
+  };
+  std::map<std::tuple<std::string, std::string, std::string>, Made> causes;
+  for (const Sheet* sheet : in(period))
+    for (const auto& work : sheet->teeth) {
+      Made& made = causes[{work.saw, spoken(work.action), work.cause}];
+      ++made.times;
+      made.counted = made.counted || work.count.has_value();
+      made.teeth += work.count.value_or(0);
+    }
+  Table table;
+  table.name = "causes";
+  table.keys = {"saw", "action", "cause"};
+  table.sums = {"times", "teeth"};
+  table.ratios = {{"teeth_per_mbf", {"teeth", "lumber", 1000, 0, true}}};
+  for (const auto& [key, made] : causes)
+    table.rows.push_back({{"saw", std::get<0>(key)},
+                          {"action", std::get<1>(key)},
+                          {"cause", text_or_dash(std::get<2>(key))},
+                          {"times", figure(made.times)},
+                          {"teeth", made.counted ? figure(made.teeth) : Cell()},
+                          {"lumber", figure(lumber_on(runs_, period))}});
+  return table;
+}
+
+Table Reckoning::teeth_by_species(const Period& period) const {
+  struct Made {
+    std::int64_t times = 0;
+    std::optional<std::int64_t> replaced, metal;
+    Fraction lumber;
+  };
+  std::map<std::string, Made> species;
+  bool any = false;
+  for (const Sheet* sheet : in(period))
+    for (const auto& work : sheet->teeth) {
+      any = true;
+      Made& made = species[in_a_run(*sheet, work.at) ? work.at.species : ""];
+      ++made.times;
+      if (!gives_new_teeth(work) || !work.count) continue;
+      made.replaced = made.replaced.value_or(0) + *work.count;
+      if (work.cause == "metal") made.metal = made.metal.value_or(0) + *work.count;
+    }
+  for (const Run* run : in(period, {})) species[run->species].lumber += run->lumber;
+  Table table;
+  table.name = "species";
+  table.keys = {"species"};
+  table.sums = {"times", "replaced", "metal", "lumber_bf"};
+  table.ratios = {{"teeth_per_mbf", {"replaced", "lumber_bf", 1000}}};
+  const auto count = [](const std::optional<std::int64_t>& teeth) { return teeth ? figure(*teeth) : Cell(); };
+  if (any)
+    for (const auto& [name, made] : species)
+      table.rows.push_back({{"species", text_or_dash(name)},
+                            {"times", figure(made.times)},
+                            {"replaced", count(made.replaced)},
+                            {"metal", count(made.metal)},
+                            {"lumber_bf", idle_or(made.lumber)}});
+  return table;
 }
 
 std::vector<Table> Reckoning::crew(const Period& period) const {
@@ -405,7 +238,7 @@ std::vector<Table> Reckoning::moves(const Period& period) const {
   std::map<std::string, Made> sites;
   for (const Run* run : in(period, {})) {
     Made& made = sites[run->site];
-    made.days.insert(run->day);
+    if (run->sawn()) made.days.insert(run->day);
     made.logs += run->logs;
     made.lumber += run->lumber;
   }
