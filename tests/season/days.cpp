@@ -1,98 +1,14 @@
 #include "days.h"
 
 #include <algorithm>
-#include <cctype>
-#include <functional>
-#include <map>
 #include <sstream>
 #include <stdexcept>
-#include <tuple>
+
+#include "notation.h"
+#include "whose.h"
 
 namespace reckoning {
 namespace {
-
-using Words = std::vector<std::string>;
-
-Words words_of(const std::string& text) {
-  std::istringstream stream(text);
-  Words words;
-  for (std::string word; stream >> word;) words.push_back(word);
-  return words;
-}
-
-std::string joined(const Words& words, std::size_t from, std::size_t to) {
-  std::string all;
-  for (std::size_t i = from; i < to; ++i) all += (all.empty() ? "" : " ") + words[i];
-  return all;
-}
-
-std::string joined(const Words& words, std::size_t from) {
-  return joined(words, from, words.size());
-}
-
-bool begins_with_digit(const std::string& word) {
-  return !word.empty() && std::isdigit(static_cast<unsigned char>(word.front())) != 0;
-}
-
-bool is_size(const std::string& word) {
-  return begins_with_digit(word) && word.find('x') != std::string::npos;
-}
-
-std::vector<std::string> parted(const std::string& text, char mark) {
-  std::vector<std::string> parts(1);
-  for (const char c : text) {
-    if (c == mark)
-      parts.emplace_back();
-    else
-      parts.back() += c;
-  }
-  return parts;
-}
-
-/// 7:15 is 435; 0:36, 9 and 9.5 are times of so many hours.
-int minutes_of(const std::string& text) {
-  if (const auto colon = text.find(':'); colon != std::string::npos)
-    return std::stoi(text.substr(0, colon)) * 60 + std::stoi(text.substr(colon + 1));
-  return static_cast<int>((fraction_of(text) * 60).nearest(1).whole());
-}
-
-struct Clock {
-  int from = 0;
-  int minutes = 0;
-};
-
-/// 7:15-10:20; past midnight where the end is before the beginning.
-Clock clock_of(const std::string& text) {
-  const auto dash = text.find('-');
-  const int from = minutes_of(text.substr(0, dash));
-  const int to = minutes_of(text.substr(dash + 1));
-  return {from, to > from ? to - from : to + 24 * 60 - from};
-}
-
-bool is_clock(const std::string& text) {
-  return text.find(':') != std::string::npos && text.find('-') != std::string::npos;
-}
-
-/// 16, 16'6, or metres with their m.
-Fraction length_of(const std::string& text, bool metric) {
-  if (metric) return fraction_of(text.ends_with('m') ? text.substr(0, text.size() - 1) : text);
-  const auto mark = text.find('\'');
-  if (mark == std::string::npos) return fraction_of(text);
-  const std::string inches = text.substr(mark + 1);
-  const Fraction feet = fraction_of(text.substr(0, mark));
-  return inches.empty() ? feet : feet + fraction_of(inches) / 12;
-}
-
-/// 2x6, 5/4x6; 50x150 in an inch book is millimetres, as no board is over 15 in thick.
-Section section_of(const std::string& thick, const std::string& wide) {
-  Section section;
-  section.name = thick + "x" + wide;
-  section.thick = fraction_of(thick);
-  section.wide = fraction_of(wide);
-  section.metric = Fraction(15) < section.thick;
-  section.quarters = thick.find('/') != std::string::npos && thick.find('-') == std::string::npos;
-  return section;
-}
 
 /// Reads one sheet line by line; what holds is in `now_`.
 class SheetReader {
@@ -102,10 +18,20 @@ class SheetReader {
     for (std::string line; std::getline(stream, line);) {
       ++line_;
       item_ = 0;
-      const Words words = words_of(line.substr(0, line.find(';')));
-      if (!words.empty()) one(words);
+      line = line.substr(0, line.find(';'));
+      named_.clear();
+      if (const auto at = line.rfind(", job "); at != std::string::npos && !line.starts_with("crew")) {
+        named_ = words_of(line.substr(at + 6)).at(0);
+        line.erase(at);
+      }
+      const Words words = words_of(line);
+      if (words.empty()) continue;
+      lines_.kinds[line_] = words[0];
+      one(words);
+      if (words[0] == "job") lines_.jobs[line_] = words[1];
+      if (!named_.empty()) lines_.named.insert(line_);
     }
-    give_to_the_only_job();
+    say_whose(sheet_, lines_);
     return std::move(sheet_);
   }
 
@@ -114,11 +40,11 @@ class SheetReader {
     const std::string& kind = words[0];
     const auto word = [&](std::size_t i) { return i < words.size() ? words[i] : std::string(); };
     if (kind == "sheet") return heading(words);
-    if (kind == "site") return static_cast<void>(now_.site = joined(words, 1));
+    if (kind == "site") return site(words);
     if (kind == "species") return static_cast<void>(now_.species = word(1));
     if (kind == "grade") return static_cast<void>(now_.grade = word(1) == "-" ? "" : word(1));
     if (kind == "bundle") return static_cast<void>(now_.bundle = word(1) == "-" ? "" : word(1));
-    if (kind == "job") return static_cast<void>(jobs_.push_back(now_.job = word(1)));
+    if (kind == "job") return static_cast<void>(now_.job = word(1));
     if (kind == "crew") return crew(words);
     if (kind == "run" || kind == "sawing") return sawing(words);
     if (kind == "stop") return stop(words);
@@ -142,7 +68,13 @@ class SheetReader {
     at.day = sheet_.day;
     at.shift = sheet_.shift;
     at.place = line_ * 1000 + item_++;
+    if (!named_.empty()) at.job = named_;
     return at;
+  }
+
+  void site(const Words& words) {
+    now_.site = joined(words, 1);
+    lines_.places[line_] = {"", now_.site};
   }
 
   void heading(const Words& words) {
@@ -188,7 +120,10 @@ class SheetReader {
       const Words after = words_of(rest.substr(comma + 1));
       if (!after.empty() && after[0] == "charge") {
         one.charge = true;
-        if (after.size() > 1) one.at.job = after[1];
+        if (after.size() > 1) {
+          one.at.job = after[1];
+          lines_.named.insert(line_);
+        }
         rest.erase(comma);
       }
     }
@@ -395,30 +330,15 @@ class SheetReader {
     one.kilometres = words.at(at + 1) == "km";
     if (at + 2 < words.size()) one.minutes = minutes_of(words[at + 2]);
     now_.site = one.to;
+    lines_.places[line_] = {one.from, one.to};
     one.at = stand();
     sheet_.moves.push_back(one);
   }
 
-  void give_to_the_only_job() {
-    if (jobs_.empty() ||
-        std::any_of(jobs_.begin(), jobs_.end(), [&](const auto& job) { return job != jobs_.front(); }))
-      return;
-    const auto all = [&](auto& facts) {
-      for (auto& fact : facts)
-        if (fact.at.job.empty()) fact.at.job = jobs_.front();
-    };
-    all(sheet_.boards);
-    all(sheet_.logs);
-    all(sheet_.sawing);
-    all(sheet_.stops);
-    all(sheet_.crew);
-    all(sheet_.teeth);
-    all(sheet_.moves);
-  }
-
   Sheet sheet_;
   Stand now_;
-  Words jobs_;
+  std::string named_;  ///< the job the line names at its end
+  Lines lines_;
   int line_ = 0;
   int item_ = 0;
 };

@@ -1,7 +1,8 @@
 // days.h -- the reckoning's own reading of day sheets: what stands on each line, with what holds for it there.
 //
-// What holds: a site, job, species, grade, bundle and set-up hold from their line on. What stands above the only job of
-// a sheet is that job's; on a sheet with several jobs what stands above the first is no job's.
+// What holds: a site, job, species, grade, bundle and set-up hold from their line on. A sheet with one job is all that
+// job's. On a sheet with several, what stands above the first is no job's, nor what stands after a `site` or `move` line
+// and above the line of another job with no log and no board between. A line that names a job at its end is that job's.
 #pragma once
 
 #include <optional>

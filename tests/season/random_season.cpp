@@ -51,6 +51,10 @@ class Maker {
     idle_lines(shift);
     if (one_in(3)) return text_;  // a day without sawing
     if (one_in(3)) sawing();
+    if (one_in(6)) {
+      sawing();
+      text_.insert(text_.size() - 1, ", job " + one_of(kJobs));
+    }
     if (one_in(4)) line("teeth head touched-up");
     if (one_in(8)) line("setup " + one_of(kSetups) + " kerf 0.28 over 0." + std::to_string(1 + below(15)));
     const std::int64_t jobs = one_in(8) ? 0 : 1 + below(3);
@@ -92,7 +96,9 @@ class Maker {
     const std::string to = one_of(kSites);
     line("move " + one_of(kSites) + " to " + to + " " + std::to_string(1 + below(40)) + " mi " +
          clock(20 + below(200)));
-    line("site " + to);
+    if (one_in(2)) line("site " + to);
+    if (one_in(3)) sawing();  // whose, is not said
+    if (one_in(3)) line("stop " + clock(1 + below(80)) + " " + one_of(kCauses) + ", job " + one_of(kJobs));
   }
 
   void work(const std::string& job) {
@@ -113,8 +119,7 @@ class Maker {
     if (one_in(9)) return line("log L" + std::to_string(++tags_));  // never measured
     std::string spec;
     if (one_in(4)) {
-      spec = std::to_string(18 + below(40)) + "cm";
-      if (one_in(2)) spec += "-" + std::to_string(58 + below(10)) + "cm";
+      spec = std::to_string(18 + below(40)) + "cm-" + std::to_string(58 + below(10)) + "cm";
       spec += "x" + std::to_string(2 + below(4)) + "." + std::to_string(below(10)) + "m";
     } else {
       const std::int64_t small = 7 + below(16);

@@ -7,7 +7,6 @@ namespace reckoning {
 namespace {
 
 constexpr std::int64_t kMillion = 1'000'000;
-constexpr bool kSixPlaces = false;
 
 std::string shown(const Cell& cell) {
   if (const auto* text = std::get_if<std::string>(&cell)) return *text;
@@ -127,13 +126,7 @@ void add_to(Cell& cell, const Fraction& more) {
 }
 
 bool is_nearest(const std::string& printed, const Fraction& exact) {
-  if (kSixPlaces) return fraction_of(printed) == exact.nearest(kMillion);
-  const auto point = printed.find('.');
-  std::int64_t parts = 1;
-  for (std::size_t i = point; point != std::string::npos && i + 1 < printed.size(); ++i) parts *= 10;
-  const Fraction off = fraction_of(printed) - exact;
-  const Fraction most(11, 10 * parts);
-  return !(most < off) && !(most < -off);
+  return fraction_of(printed) == exact.nearest(kMillion);
 }
 
 std::vector<std::string> differences(Table expected, const Json& answer) {
