@@ -97,6 +97,7 @@ TEST_CASE("drafts are to the cent before and after corrections, and after papers
   for (const auto& job : kJobs) check(book.issue(job));
   book.correct_all("x");
   for (const char* job : {"FEN", "HOL", "PIK", "GAR"}) check(book.draft_differs(job));
+  check(differences(book.earnings(), book.desk().answer({"report", "earnings"})));
 }
 
 TEST_CASE(

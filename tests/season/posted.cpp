@@ -66,7 +66,39 @@ std::vector<std::string> Posted::issue(const std::string& job) {
   }
   billed_[job] = {frozen};
   invoiced_[mill_.customer_of(job)] += bill.total;
+  before_tax_[job] += bill.subtotal;
   return found;
+}
+
+Table Posted::earnings() const {
+  const Reckoning book = reckoned();
+  Table table;
+  table.keys = {"job"};
+  table.sums = {"billed", "not_billed", "money", "lumber_bf", "sawing_hours", "crew_hours"};
+  table.ratios = {{"per_bf", {"money", "lumber_bf"}},
+                  {"per_sawing_hour", {"money", "sawing_hours"}},
+                  {"per_crew_hour", {"money", "crew_hours"}}};
+  for (const auto& [code, job] : mill_.jobs) {
+    if (job.owner != "customer") continue;
+    Fraction lumber, hours, crew;
+    for (const auto& run : book.runs())
+      if (run.job == code) lumber += run.lumber;
+    for (const auto& sheet : book.sheets())
+      for (const auto& span : sheet.sawing)
+        if (span.at.job == code) hours += Fraction(span.minutes, 60);
+    for (const auto& [day, worked] : book.crew_hours_of(code)) crew += worked;
+    const auto billed = before_tax_.find(code);
+    const Fraction invoiced = billed == before_tax_.end() ? Fraction(0) : billed->second;
+    const Fraction open = draft_of(code).subtotal;
+    table.rows.push_back({{"job", code},
+                          {"billed", idle_or(invoiced)},
+                          {"not_billed", idle_or(open)},
+                          {"money", idle_or(invoiced + open)},
+                          {"lumber_bf", idle_or(lumber)},
+                          {"sawing_hours", idle_or(hours)},
+                          {"crew_hours", shared(crew)}});
+  }
+  return table;
 }
 
 }  // namespace reckoning

@@ -29,6 +29,8 @@ class Posted {
   [[nodiscard]] const Desk& desk() const { return desk_; }
   [[nodiscard]] const Mill& mill() const { return mill_; }
   [[nodiscard]] const std::vector<Sheet>& sheets() const { return sheets_; }
+  /// The report earnings: each job's invoices before tax and its draft, over its lumber, sawing and crew hours.
+  [[nodiscard]] Table earnings() const;
   /// What customers were invoiced so far.
   [[nodiscard]] const std::map<std::string, Fraction>& invoiced() const { return invoiced_; }
 
@@ -40,7 +42,8 @@ class Posted {
   Mill mill_;
   std::vector<Sheet> sheets_;
   std::map<std::string, std::vector<Billed>> billed_;  ///< by job
-  std::map<std::string, Fraction> invoiced_;
+  std::map<std::string, Fraction> invoiced_;           ///< by customer, with tax
+  std::map<std::string, Fraction> before_tax_;         ///< by job
 };
 
 }  // namespace reckoning
