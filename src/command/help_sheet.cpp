@@ -19,6 +19,14 @@ constexpr std::string_view kAbout =
     "capitals "
     "below stand for your own; [what is in brackets] may be left out; ... means more of the same.";
 
+constexpr std::string_view kHolds =
+    "Species, grade, bundle and set-up hold until the next of their kind; a place holds from its site line, "
+    "or from the "
+    "move that went there. A day with one job is all that job's. With several, a job holds from its line to "
+    "the next; a "
+    "line that ends in , job CODE is that job's wherever it stands; and what is no job's is told by check "
+    "and post.";
+
 constexpr std::string_view kMetric =
     "In a metric book plain sizes are millimetres, lengths metres, diameters centimetres.";
 
@@ -57,7 +65,8 @@ std::string sheet_page() {
   std::string out =
       "How a day sheet is written\n\n" + render::wrapped(std::string(kAbout), kPageWidth) + "\n";
   for (const auto& [word, meaning] : kWords) out += beside("  " + std::string(word), meaning, 11);
-  out += "\n" + render::wrapped(std::string(kMetric), kPageWidth) + "\n";
+  out += "\n" + render::wrapped(std::string(kMetric), kPageWidth);
+  out += "\n" + render::wrapped(std::string(kHolds), kPageWidth) + "\n";
   for (const sheet::KindOfLine& kind : sheet::kinds_of_line()) {
     for (const sheet::LineForm& form : kind.forms) {
       const bool last = &form == &kind.forms.back();
