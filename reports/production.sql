@@ -74,7 +74,7 @@ SELECT day,
 FROM part GROUP BY day
 ORDER BY day;
 -- notes:
-SELECT sum(unscaled_logs) || ' of ' || sum(logs) || ' logs have no scale; overrun counts the runs whose logs all have one.'
+SELECT 'Logs without a scale: ' || sum(unscaled_logs) || ' of ' || sum(logs) || '; overrun counts the runs whose logs all have one.'
 FROM v_run_id
 WHERE day BETWEEN :from AND :to AND (:job_id IS NULL OR job_id = :job_id) AND (:customer_id IS NULL OR customer_id = :customer_id)
     AND (:species_id IS NULL OR species_id = :species_id) AND (:site_id IS NULL OR site_id = :site_id)
