@@ -1,6 +1,7 @@
 // verify.cpp -- `kerfbook verify` checks the book for damage; `kerfbook rebuild` works all totals out again
 // from the journal.
 #include <CLI/CLI.hpp>
+#include <iterator>
 #include <ostream>
 
 #include "base/count.h"
@@ -21,7 +22,7 @@ void verify(const Session& session) {
   }
   const auto entries = open.journal();
   session.out() << session.book_path() << ": no damage, nothing altered; "
-                << counted(entries.size(), "entry", "entries")
+                << counted(std::ssize(entries), "entry", "entries")
                 << (entries.empty() ? "" : ", the last with digest " + entries.back().digest.substr(0, 12))
                 << "\n";
 }
@@ -30,7 +31,7 @@ void rebuild(const Session& session) {
   book::Book open = session.open_book(false);
   open.rebuild();
   session.out() << session.book_path() << ": all totals worked out again from "
-                << counted(open.journal().size(), "entry", "entries") << " of the journal\n";
+                << counted(std::ssize(open.journal()), "entry", "entries") << " of the journal\n";
 }
 
 }  // namespace

@@ -37,12 +37,26 @@ Cell other_sum(const std::vector<Cell>& figures, const Cell& total) {
   return same ? Cell() : sum;
 }
 
+/// A ratio to one whole: the same under each line.
+bool is_part_of_whole(const Table& table, const Column& column) {
+  const Cell* whole = nullptr;
+  for (const Row& row : table.rows) {
+    if (row.struck) continue;
+    const Cell& under = row.cells[column.ratio->under];
+    if (whole != nullptr && !(under == *whole)) return false;
+    whole = &under;
+  }
+  return whole != nullptr;
+}
+
 /// The lines of a column that is footed with their sum; none for another column. The parts of one whole are footed too:
 /// their total is worked out otherwise and is yet their sum.
 std::vector<Cell> footed_lines(const Table& table, std::size_t column) {
   const Column& one = table.columns[column];
   if (one.hidden || !is_number(table.totals[column])) return {};
   if (one.total == TotalKind::none || (one.ratio && one.ratio->percent_over)) return {};
+  if (one.ratio && !is_part_of_whole(table, one))
+    return {};  // such ratios are not added: no total is their sum
   std::vector<Cell> lines;
   Cell sum;
   for (const Row& row : table.rows) {
