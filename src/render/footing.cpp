@@ -105,16 +105,23 @@ std::string alone(const Missed& one, const Style& style) {
          "; the total is the exact sum, rounded: " + words(one.total) + ".";
 }
 
-/// "Lumber 461.99 (0.01 less)".
-std::string among_others(const Missed& one, const Style& style) {
-  const Cell& sum = is_absent(one.lines) ? one.lengths : one.lines;
+/// "461.99 (0.01 less)".
+std::string with_difference(const Missed& one, const Cell& sum, const Style& style) {
+  Column column = *one.column;
+  column.ratio.reset();  // a difference has no sign before it: it is less, or more
   Figure off(as_figure(sum).exact() - as_figure(one.total).exact(), as_figure(sum).places());
   const bool less = off.exact().is_negative();
   if (less) off = Figure(-off.exact(), off.places());
-  Column plain = *one.column;
-  plain.ratio.reset();  // a difference has no sign before it: it is less, or more
-  return heading_of(plain) + " " + shown_cell(sum, plain, style) + " (" + shown_cell(off, plain, style) +
+  return shown_cell(sum, column, style) + " (" + shown_cell(off, column, style) +
          (less ? " less)" : " more)");
+}
+
+/// "Lumber 461.99 (0.01 less)"; of a grid also "by length 462.01 (0.01 more)".
+std::string among_others(const Missed& one, const Style& style) {
+  std::string words = heading_of(*one.column);
+  if (!is_absent(one.lines)) words += " " + with_difference(one, one.lines, style);
+  if (!is_absent(one.lengths)) words += " by length " + with_difference(one, one.lengths, style);
+  return words;
 }
 
 }  // namespace

@@ -2,6 +2,8 @@
 // what they say. Whole outputs are in golden_test.cpp, the forms against one another in forms_test.cpp.
 #include <doctest/doctest.h>
 
+#include <algorithm>
+
 #include "base/error.h"
 #include "demo.h"
 
@@ -51,6 +53,28 @@ TEST_CASE("the demo week's production is the week it was invented to be") {
   CHECK(total(week, "sawing_hours") == "26.75");
   CHECK(total(week, "bf_per_sawing_hour") == "242");
   CHECK(total(week, "crew_hours") == "91.00");
+}
+
+TEST_CASE("a day that was sawn and gave no lumber counts in the rate of the period as it does in its hours") {
+  auto book = empty_book();
+  book.post_sheet("sheet 2026-05-04\nrun 7:00-17:00\n2x6 20/16\n", "");
+  book.post_sheet("sheet 2026-05-05\nrun 7:00-9:00\n", "");
+  const auto document = run(book, "production");
+  CHECK(total(first(document), "lumber_bf") == "320.00");
+  CHECK(total(first(document), "sawing_hours") == "12.00");
+  CHECK(total(first(document), "bf_per_sawing_hour") == "27");  // 320 / 12; 32 is the rate of one of the days
+}
+
+TEST_CASE("a period's lines are the nearest figures, and where they miss the total the foot says so") {
+  auto book = empty_book();
+  for (const char* day : {"04", "05", "06"})
+    book.post_sheet("sheet 2026-05-" + std::string(day) + "\nrun 7:00-8:00\n2x4 1/8\n", "");
+  const auto document = run(book, "production");
+  const auto& days = first(document);
+  CHECK(total(days, "lumber_bf") == "16.00");  // 3 x 5 1/3
+  CHECK(std::count(
+            days.notes.begin(), days.notes.end(),
+            "Lumber: the lines as printed add to 15.99; the total is the exact sum, rounded: 16.00.") == 1);
 }
 
 TEST_CASE("under a job, production counts that job's own logs, lumber and sawing spans") {
