@@ -198,7 +198,8 @@ void check_columns(const Part& part) {
 
 /// Every formula, worked out from the values stored in the cells it names, gives the value stored beside it.
 void check_formulas(const Part& part, const Sheet& sheet) {
-  for (const auto& [place, cell] : sheet.cells) {
+  for (const auto& at : sheet.cells) {
+    const SheetCell& cell = at.second;
     if (cell.formula.empty()) continue;
     REQUIRE_MESSAGE(!cell.value.empty(), part.name() << ": =" << cell.formula << " has no value beside it");
     CHECK_MESSAGE(near(worked_out(cell.formula, sheet), number_of(number_in_sheet(cell.value))),
