@@ -37,18 +37,6 @@ Cell other_sum(const std::vector<Cell>& figures, const Cell& total) {
   return same ? Cell() : sum;
 }
 
-/// A ratio to one whole: the same under each line.
-bool is_part_of_whole(const Table& table, const Column& column) {
-  const Cell* whole = nullptr;
-  for (const Row& row : table.rows) {
-    if (row.struck) continue;
-    const Cell& under = row.cells[column.ratio->under];
-    if (whole != nullptr && !(under == *whole)) return false;
-    whole = &under;
-  }
-  return whole != nullptr;
-}
-
 /// The lines of a column that is footed with their sum; none for another column. The parts of one whole are footed too:
 /// their total is worked out otherwise and is yet their sum.
 std::vector<Cell> footed_lines(const Table& table, std::size_t column) {
@@ -125,6 +113,17 @@ std::string among_others(const Missed& one, const Style& style) {
 }
 
 }  // namespace
+
+bool is_part_of_whole(const Table& table, const Column& column) {
+  const Cell* whole = nullptr;
+  for (const Row& row : table.rows) {
+    if (row.struck) continue;
+    const Cell& under = row.cells[column.ratio->under];
+    if (whole != nullptr && !(under == *whole)) return false;
+    whole = &under;
+  }
+  return whole != nullptr;
+}
 
 void total_up(Table& table) {
   const auto is_sum = [](const Column& column) { return column.total == TotalKind::sum; };

@@ -6,6 +6,9 @@
 
 namespace kerfbook::render {
 
+/// Whether a ratio's lines are parts of one whole, the same under each of them; then they can be added.
+bool is_part_of_whole(const Table& table, const Column& column);
+
 /// Fills in `totals`: under each column that is a sum (Column::total) the exact sum of its lines that are not struck,
 /// with the column's places; absent where no line has a figure. Leaves a table without lines or sums as it is.
 void total_up(Table& table);

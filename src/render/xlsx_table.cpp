@@ -4,6 +4,7 @@
 
 #include "base/text.h"
 #include "render/cell.h"
+#include "render/footing.h"
 #include "render/renderer.h"
 #include "render/xlsx_book.h"
 
@@ -200,7 +201,7 @@ class Totals {
   /// Parts of a whole that no row adds to (every row says all of it) are themselves added up, where they meet the total.
   [[nodiscard]] std::string parts(std::size_t column) const {
     const Cell& total = table_.totals[column];
-    if (!is_number(total) || is_number(table_.totals[table_.columns[column].ratio->under])) return "";
+    if (!is_number(total) || !is_part_of_whole(table_, table_.columns[column])) return "";
     Cell sum_of;
     for (const Row& row : table_.rows) {
       if (!row.struck) sum_of = added(sum_of, row.cells[column]);
