@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "base/text.h"
+#include "measure/length.h"
 
 namespace kerfbook::sheet {
 namespace {
@@ -34,6 +35,13 @@ Joined what_is_joined(const LineReader& line, const Word& word, std::size_t plus
   return *whole < kThin || *below > kCoarse ? Joined::readings_rather : Joined::fraction_rather;
 }
 
+/// 1-15/16 as 1.9375: beside a dash 15/16 would be two readings of the large end.
+std::string as_decimal(const std::string& fraction) {
+  constexpr int kPlaces = 6;
+  const auto inches = measure::read_inches(fraction);
+  return inches ? shortest(shown(measure::in_inches(*inches), kPlaces)) : fraction;
+}
+
 }  // namespace
 
 std::optional<JoinedTag> joined_tag(LineReader& line) {
@@ -44,8 +52,8 @@ std::optional<JoinedTag> joined_tag(LineReader& line) {
   const Joined joined = what_is_joined(line, word, plus);
   const std::string tag = word.text.substr(0, plus);
   const std::string rest = word.text.substr(plus + 1);
-  const std::string with_fraction = tag + "-" + rest;
-  const std::string fraction = with_fraction.substr(0, with_fraction.find_first_of("xX"));
+  const std::size_t x = rest.find_first_of("xX");
+  const std::string fraction = tag + "-" + rest.substr(0, x);
   if (joined == Joined::fraction_rather) {
     line.warn(word, in_quotes(line.typed(word)) + " is taken as a log of " + fraction + " in, without a tag",
               "log " + tag + " with two readings is written " + tag + ": " + rest);
@@ -53,8 +61,8 @@ std::optional<JoinedTag> joined_tag(LineReader& line) {
   if (joined == Joined::fraction || joined == Joined::fraction_rather) return std::nullopt;
   if (joined == Joined::readings_rather) {
     line.warn(word, in_quotes(line.typed(word)) + " is taken as log " + tag + " with two readings of one end",
-              "one of " + fraction + " in is written " + with_fraction + "; to be sure of the tag write " +
-                  tag + ": " + rest);
+              "one of " + fraction + " in is written " + as_decimal(fraction) + rest.substr(x) +
+                  "; to be sure of the tag write " + tag + ": " + rest);
   }
   return JoinedTag{tag, rest};
 }

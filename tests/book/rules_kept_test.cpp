@@ -15,7 +15,7 @@ const std::string kDay = "sheet 2026-06-01\njob BRN\nspecies DF\nlog T1 14x12\n2
 const std::string kCorrected = "sheet 2026-06-01\njob BRN\nspecies DF\nlog T1 14x12\n2x6 6/12\n";
 const std::string kDoyle = "[scale]\nrule = \"doyle\"\n";
 
-constexpr std::int64_t kByQuarter = 105'000'000;  ///< 14x12 by International 1/4: 105 bf
+constexpr std::int64_t kByQuarter = 100'000'000;  ///< 14x12 by International 1/4: 100 bf
 constexpr std::int64_t kByDoyle = 75'000'000;     ///< ((14 - 4) / 4)^2 x 12 = 75 bf
 
 std::int64_t net(const Book& book) {

@@ -119,8 +119,7 @@ TEST_CASE("an entry slipped in at the end without its digest is named") {
   make_book(shelf);
   change(shelf,
          "INSERT INTO journal SELECT 6, kind, '2026-06-06', 1, at, why, replace(body, '06-05', '06-06'), "
-         "digest FROM "
-         "journal WHERE entry = 5");
+         "digest, keeps_rules FROM journal WHERE entry = 5");
   CHECK(names(found_in(shelf), 6));
 }
 

@@ -105,9 +105,11 @@ TEST_CASE("whatever number stands in a line of a sheet, it is posted or refused 
   const Scratch scratch;
   const std::string book = demo_book(scratch);
   std::vector<std::string> lines;
-  for (const auto& form : sheet::line_forms()) {
-    if (form.word != "sheet") lines.emplace_back(form.example);
+  for (const auto& kind : sheet::kinds_of_line()) {
+    if (kind.word == "sheet") continue;
+    for (const auto& form : kind.forms) lines.emplace_back(form.example);
   }
+  REQUIRE(lines.size() > 20);
   for (const char* more :
        {"log T1 12/13-15x16'6\" mid 13 girth 48 segments 12,14 defect 10% rot defect 2ft defect 1in defect "
         "7x7x16 defect "
