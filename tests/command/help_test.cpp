@@ -128,7 +128,9 @@ TEST_CASE("a command typed wrongly is answered with what is wrong and what is ri
        "there is no page on 'shet'; did you mean sheet? (kerfbook help lists the commands; help sheet is the "
        "language of the day sheet)"},
   };
-  for (const auto& [typed, answer] : kTyped) {
+  for (const auto& one : kTyped) {
+    const std::vector<std::string>& typed = one.first;
+    const std::string& answer = one.second;
     CAPTURE(join(typed, " "));
     const Ran ran = run(typed, scratch.path());
     CHECK(ran.code == 2);

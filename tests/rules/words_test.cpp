@@ -131,7 +131,9 @@ std::vector<std::pair<std::string, std::string>> all_texts() {
 TEST_CASE("no wording that was found wanting is shown anywhere") {
   const auto texts = all_texts();
   REQUIRE(texts.size() > 400);
-  for (const auto& [file, text] : texts) {
+  for (const auto& one_text : texts) {
+    const std::string& file = one_text.first;
+    const std::string& text = one_text.second;
     for (const Banned& one : kBanned) {
       const auto at = text.find(one.words);
       const std::size_t from = text.rfind('\n', at) == std::string::npos ? 0 : text.rfind('\n', at) + 1;
