@@ -30,8 +30,8 @@ TEST_CASE(
       {all, none, none, none}, {none, all, none, none}, {none, none, all, none}, {none, none, none, all}};
   for (const auto& [days, age] : std::vector<std::pair<int, std::size_t>>{
            {0, 0}, {29, 0}, {30, 0}, {31, 1}, {59, 1}, {60, 1}, {61, 2}, {89, 2}, {90, 2}, {91, 3}}) {
-    CAPTURE(days);
     const Day today = kFriday + days;
+    CAPTURE(today.number);
     const Ledger ledger = ledger_on(*demo.book, today);
     const render::Document statement = statement_document(demo.book->mill(), ledger, "TER", kFriday, today);
     const render::Document owed = receivables_document(demo.book->mill(), ledger, today);

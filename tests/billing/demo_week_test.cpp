@@ -96,7 +96,7 @@ TEST_CASE("Mumbrey's cedar on halves: 66 pieces 478.00 bf and 67 pieces 480.42 b
   std::vector<ShareLine> lines;
   for (const Item& item : draft.items)
     lines.push_back(
-        {"RC", "", item.fact->size, item.fact->length, item.count, item.quantity / Rational(item.count)});
+        {"", "RC", "", item.fact->size, item.fact->length, item.count, item.quantity / Rational(item.count)});
   const Split split = divide(lines, ShareRule::by_size_line, 50, 0);
   CHECK(split.customer_pieces == 66);
   CHECK(split.mill_pieces == 67);

@@ -216,8 +216,8 @@ TEST_CASE("two taxes included in one price share what is above the sum without t
 
 TEST_CASE("alternate boards, halves and percentages give every board to one side and carry the rest") {
   std::vector<ShareLine> lines{
-      {"RC", "", *measure::read_size("1x12"), measure::feet(12), 5, Rational(12), 0, 0},
-      {"RC", "", *measure::read_size("1x6"), measure::feet(10), 4, Rational(5), 0, 0}};
+      {"", "RC", "", *measure::read_size("1x12"), measure::feet(12), 5, Rational(12), 0, 0},
+      {"", "RC", "", *measure::read_size("1x6"), measure::feet(10), 4, Rational(5), 0, 0}};
   const Split alternate = divide(lines, ShareRule::alternate, 50, 0);
   CHECK(alternate.customer_pieces == 5);
   CHECK(alternate.mill_pieces == 4);

@@ -278,14 +278,16 @@ class Yards {
     ++slips_;
     ++done_["load"];
     const Stacks after = lying(of);
-    for (const auto& [stack, left] : after) {
+    for (const auto& one : after) {
+      const std::string& stack = one.first;
       const auto at = before.find(stack);
-      CHECK_MESSAGE(left >= std::min<std::int64_t>(0, at == before.end() ? 0 : at->second), stack);
+      CHECK_MESSAGE(one.second >= std::min<std::int64_t>(0, at == before.end() ? 0 : at->second), stack);
     }
     if (of != "HLF") return;
-    for (const auto& [kind, left] : customers(of)) {
+    for (const auto& one : customers(of)) {
+      const std::string& kind = one.first;
       const auto at = owed.find(kind);
-      CHECK_MESSAGE(left >= std::min<std::int64_t>(0, at == owed.end() ? 0 : at->second), kind);
+      CHECK_MESSAGE(one.second >= std::min<std::int64_t>(0, at == owed.end() ? 0 : at->second), kind);
     }
   }
 

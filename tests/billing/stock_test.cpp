@@ -21,8 +21,8 @@ const char* const kYard =
     "[[price]]\nown_lumber = true\nbasis = \"lineal-foot\"\nrate = 0.35\nsize = \"1x3\"\n"
     "[[tax]]\nname = \"Sales tax\"\nrate = 5\non = \"lumber\"\n";
 
-struct Yard : DemoBook {
-  Yard() : DemoBook(kYard, false) {}
+struct OwnYard : DemoBook {
+  OwnYard() : DemoBook(kYard, false) {}
   void post(const std::string& lines, const std::string& day = "2026-05-08",
             const std::string& why = "") const {
     book->post_sheet("sheet " + day + "\nsite yard\n" + lines, why);
@@ -55,7 +55,7 @@ std::int64_t feet_in(std::int64_t count) {
 }  // namespace
 
 TEST_CASE("lumber counted by its length is in own stock, and leaves it by the foot") {
-  const Yard yard;
+  const OwnYard yard;
   yard.post("job own\nspecies DF\n1x3 212lf\n1x3 40lf\nless 1x3 12lf split\nsold cash 1x3 100lf\n");
   CHECK(feet_in(yard.moved("1x3", "cut")) == 240);
   CHECK(feet_in(yard.moved("1x3", "sold")) == -100);
@@ -73,7 +73,7 @@ TEST_CASE("lumber counted by its length is in own stock, and leaves it by the fo
 TEST_CASE(
     "lumber is sold by the piece, by the board foot and by the lineal foot, at the list's or a spoken "
     "price") {
-  const Yard yard;
+  const OwnYard yard;
   yard.post(
       "job own\nspecies DF\n2x6 20/16\n4x4 30/8\n1x3 400lf\n"
       "sold cash 2x6 5/16\n"               // 80 bf at 1.00
@@ -100,7 +100,7 @@ TEST_CASE(
 }
 
 TEST_CASE("a bundle sold whole takes all that was tallied under its tag out of the stock") {
-  const Yard yard;
+  const OwnYard yard;
   yard.post(
       "job own\nspecies DF\nbundle B7\n2x6 No2 40/16 12/12\nless 2x6 No2 1/12 split\nbundle -\n2x6 No2 "
       "3/16\n",
@@ -121,7 +121,7 @@ TEST_CASE("a bundle sold whole takes all that was tallied under its tag out of t
 }
 
 TEST_CASE("a bundle without a spoken price goes by the price list, line by line") {
-  const Yard yard;
+  const OwnYard yard;
   yard.post("job own\nspecies DF\nbundle B8\n2x6 10/16\n4x4 5/8\n1x3 30lf\n", "2026-05-06");
   yard.post("sold cash bundle B8\n");
   const Draft draft = draft_sale(*yard.book, "cash", kSaturday, kSaturday);
@@ -130,7 +130,7 @@ TEST_CASE("a bundle without a spoken price goes by the price list, line by line"
 
 TEST_CASE(
     "a bundle tag used again after the sale is a new bundle; one with nothing in it is not sold in silence") {
-  const Yard yard;
+  const OwnYard yard;
   yard.post("job own\nspecies DF\nbundle B1\n2x6 10/16\nsold cash bundle B1 at 100\n2x6 7/16\n",
             "2026-05-06");
   yard.post("sold Ann Orr bundle B1 at 80\n", "2026-05-07");
@@ -145,7 +145,7 @@ TEST_CASE(
 
 TEST_CASE(
     "a corrected tally changes what a bundle held, and a customer's bundle of that name is none of it") {
-  const Yard yard;
+  const OwnYard yard;
   yard.post("job own\nspecies DF\nbundle B2\n2x6 10/16\njob HLF\n2x6 5/16\n", "2026-05-06");
   yard.post("sold cash bundle B2 at 100\n");
   CHECK(yard.moved("2x6", "sold") == -10);
@@ -156,7 +156,7 @@ TEST_CASE(
 }
 
 TEST_CASE("lineal feet on halves are divided to the foot, and the mill's part can be sold by the foot") {
-  const Yard yard;
+  const OwnYard yard;
   yard.post("job HLF\nspecies RC\n1x6 4/12\n1x3 213lf\n1x2 10'6lf\n");
   const Paper settled = divide_lumber(*yard.book, "HLF", kSaturday, kSaturday);
   const Split& split = *settled.split;
@@ -186,7 +186,7 @@ TEST_CASE("lineal feet on halves are divided to the foot, and the mill's part ca
 }
 
 TEST_CASE("a corrected length of battens is shared by its difference") {
-  const Yard yard;
+  const OwnYard yard;
   yard.post("job HLF\nspecies RC\n1x3 200lf\n");
   divide_lumber(*yard.book, "HLF", kSaturday, kSaturday);
   yard.post("job HLF\nspecies RC\n1x3 180lf\n", "2026-05-08", "measured again");
@@ -198,7 +198,7 @@ TEST_CASE("a corrected length of battens is shared by its difference") {
 }
 
 TEST_CASE("more battens sold than there are is a warning that says how many feet") {
-  const Yard yard;
+  const OwnYard yard;
   yard.post("job own\nspecies DF\n1x3 100lf\nsold cash 1x3 120lf\n");
   const auto warnings = stock_warnings(*yard.book, kSaturday);
   REQUIRE(warnings.size() == 1);
