@@ -103,7 +103,8 @@ TEST_CASE("logs under one rule have spec, rule, gross, deduction, net, unit, and
   CHECK(row(document, 0) == Fields{"15x12", "international-quarter", "115", "0", "115", "bf", ""});
   CHECK(row(document, 1) == Fields{"17x10", "international-quarter", "125", "15", "110", "bf", "15bf rot"});
   CHECK(shown(document.tables[0].totals[4]) == "225");
-  REQUIRE(document.tables[0].columns[1].words != nullptr);  // scripts read the rule's name, people the trade's
+  REQUIRE(
+      (document.tables[0].columns[1].words != nullptr));  // scripts read the rule's name, people the trade's
   CHECK(document.tables[0].columns[1].words("international-quarter") == "Int. 1/4");
 }
 
