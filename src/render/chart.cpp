@@ -28,6 +28,7 @@ struct Point {
   std::string label;
   double x = 0;  ///< scatter only
   std::vector<std::optional<double>> y;
+  std::vector<std::string> said;  ///< each y as it is printed
 };
 
 struct Axis {
@@ -73,6 +74,7 @@ std::vector<Point> points_of(const Table& table, const Style& style) {
     bool any = false;
     for (const std::size_t column : chart.y) {
       point.y.push_back(drawn(row.cells[column]));
+      point.said.push_back(shown_cell(row.cells[column], table.columns[column], style));
       any = any || point.y.back().has_value();
     }
     if (any) points.push_back(std::move(point));
@@ -126,7 +128,7 @@ class Drawing {
     std::string words;
     for (const Point& point : points_) {
       words += (words.empty() ? "" : "; ") + point.label + ":";
-      for (const auto& y : point.y) words += y ? fmt::format(" {:.6g}", *y) : " -";
+      for (const std::string& y : point.said) words += " " + y;
     }
     return words;
   }

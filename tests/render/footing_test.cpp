@@ -78,8 +78,8 @@ TEST_CASE("several columns that miss their totals share one note, each with its 
   const Table two = thirds().tables[1];
   REQUIRE(two.notes.size() == 1);
   CHECK(two.notes[0] ==
-        "The lines as printed do not add to the totals, which are the exact sums, rounded: Board feet 54.00 "
-        "(0.01 more), Sawing 10.84 (0.01 more).");
+        "The lines as printed do not add to the totals, which are the exact sums, rounded: Board feet 53.99 "
+        "(0.01 less), Sawing 10.84 (0.01 more).");
 }
 
 TEST_CASE("of a grid the note tells what its lines and its figures by length add to as printed") {

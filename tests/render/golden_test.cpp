@@ -33,6 +33,10 @@ TEST_CASE("A tally with a grid, a struck line and a second table prints as it di
   check_goldens("tally", tally_week());
 }
 
+TEST_CASE("Lines that do not add to their totals as printed are told in every format as they were") {
+  check_goldens("thirds", thirds());
+}
+
 TEST_CASE("A document without rows prints as it did in every format") {
   check_goldens("no_rows", no_rows());
 }

@@ -1,6 +1,8 @@
 // outputs.cpp -- cells in one form, and the forms that need no markup read back: text, csv, json.
 #include "render/outputs.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <nlohmann/json.hpp>
 #include <stdexcept>
@@ -190,7 +192,8 @@ class TextReader {
 
 std::string word_of(const nlohmann::json& value) {
   if (value.is_null()) return "";
-  return value.is_string() ? value.get<std::string>() : value.dump();
+  if (value.is_string()) return value.get<std::string>();
+  return value.is_number_float() ? fmt::format("{:.6f}", value.get<double>()) : value.dump();
 }
 
 /// Cells made canonical: of a plain table by their columns, of a grid by their looks.

@@ -57,11 +57,11 @@ void keep_for_second_reader(const std::string& bytes) {
 }
 
 void check_second_reader() {
-  REQUIRE_MESSAGE(output_of("python3 -c 'import openpyxl; print(1)' 2>&1") == "1\n",
+  REQUIRE_MESSAGE(output_of("/usr/bin/python3 -c 'import openpyxl; print(1)' 2>&1") == "1\n",
                   "openpyxl (package python3-openpyxl) is not installed; ./bootstrap installs it");
   REQUIRE_MESSAGE(!kept().met.empty(), "no workbook was made");
   const std::string told =
-      output_of("python3 " KERFBOOK_TESTS "/render/second_reader.py '" + (kept().folder / "") + "'");
+      output_of("/usr/bin/python3 " KERFBOOK_TESTS "/render/second_reader.py '" + (kept().folder / "") + "'");
   const auto read = nlohmann::json::parse(told, nullptr, false);
   REQUIRE_MESSAGE(read.is_object(), "the second reader says: " << told.substr(0, 2000));
   CHECK(read.size() == kept().met.size());

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "base/text.h"
+#include "render/footing.h"
 #include "render/outputs.h"
 #include "render/renderer.h"
 #include "render/samples.h"
@@ -39,6 +40,7 @@ Document with_log_list(std::size_t logs) {
   list.title = "Logs sawn";
   list.sums.clear();
   list.rows.assign(logs, list.rows.front());
+  total_up(list);
   document.tables = {document.tables.front(), list};
   return document;
 }
@@ -116,11 +118,13 @@ TEST_CASE(
   Document document = with_log_list(4);
   document.tables.pop_back();
   document.tables.front().rows.resize(120, document.tables.front().rows.front());
+  total_up(document.tables.front());
   const std::string pages = render_xlsx(document);
   REQUIRE(read_workbook(pages).size() == 1);
   CHECK(repeated_heads(pages) == 1);
   CHECK(read_workbook(pages).front().xml.find("fitToHeight=\"0\"") != std::string::npos);
   document.tables.front().rows.resize(28);
+  total_up(document.tables.front());
   const std::string page = render_xlsx(document);
   CHECK(repeated_heads(page) == 0);
   CHECK(read_workbook(page).front().xml.find("fitToHeight=\"0\"") == std::string::npos);
@@ -196,6 +200,7 @@ TEST_CASE("A figure keeps its own decimals in a workbook, as on the page: 1,911 
   Document document = paper();
   document.tables.front().rows[0].cells[1] = dec(1911, 0);
   document.tables.front().rows[1].cells[1] = dec(75, 2);
+  total_up(document.tables.front());
   const Sheet sheet = read_workbook(render_xlsx(document)).front();
   std::vector<std::string> formats;
   for (const auto& [place, cell] : sheet.cells)

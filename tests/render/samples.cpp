@@ -51,8 +51,8 @@ Table production_table() {
                    number("sawing_hours", "Sawing hours", "h", 2),
                    ratio("bf_per_sawing_hour", "Lumber per sawing hour", "bf/h", 0, {4, 7, 1, false}),
                    number("stop_hours", "Stops", "h", 2),
-                   number("log_ft3", "Log volume", "ft3", 2),
-                   ratio("lrf", "LRF", "bf/ft3", 2, {4, 10, 1, false})};
+                   number("log_ft3", "Log volume", "ft³", 2),
+                   ratio("lrf", "LRF", "bf/ft³", 2, {4, 10, 1, false})};
   table.columns[10].hidden = true;
   table.chart = Chart{ChartKind::bar, "Board feet a day", 0, {4}, false};
   table.notes = {"Overrun by International 1/4-inch on 54 logs."};
@@ -186,7 +186,7 @@ Document every_cell() {
   Table table;
   table.name = "cells";
   table.columns = {text("words", "Words"), day_column(), number("count", "Count", "", 0),
-                   number("size", "Size", "m3", 3)};
+                   number("size", "Size", "m³", 3)};
   table.columns.push_back(number("sum", "Sum", "", 2));
   table.columns.back().kind = ColumnKind::money;
   table.columns.push_back(ratio("rate", "Rate", "%", 1, {3, 2, 100, false}));
