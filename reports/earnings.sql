@@ -2,7 +2,7 @@
 -- title:   Earnings per hour, by job
 -- meaning: Everything charged for a job before tax, from its first day on: invoices less credits, and what 'bill'
 --          would come to now. Beside the money per board foot stands the same over the job's sawing hours and
---          over its paid crew hours (those under no job divided by the day's sawing time), so that jobs priced by the foot, by the
+--          over its paid crew hours (those under no job shared out by the day's sawing time), so that jobs priced by the foot, by the
 --          hour and by the log can be compared. Jobs on shares bring lumber, not money, and own stock brings it when it is sold.
 -- takes:   job customer
 -- example: earnings --customer TER

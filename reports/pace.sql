@@ -1,7 +1,7 @@
 -- report:  pace
 -- title:   Board feet per hour, by job
 -- meaning: Lumber of a job over its sawing time and its paid crew time. Crew time that a sheet writes under no job is
---          divided by the day's sawing time; on a day without sawing it stays under no job, in the line with a dash for
+--          shared out by the day's sawing time; on a day without sawing it stays under no job, in the line with a dash for
 --          the job. Days are those with a log or a board. The total pace is all lumber over all hours, those of days
 --          without sawing too.
 -- takes:   from to job customer

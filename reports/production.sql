@@ -3,7 +3,7 @@
 -- meaning: Board feet are nominal, exact from every tally line. Overrun is board feet over net log scale, less 100 %,
 --          of the runs whose logs were all scaled. Board feet per hour is all board feet over all sawing hours. Under a
 --          job, customer or site, the hours and stops written under it count, and crew time written under no job is
---          divided by the day's sawing time. A dash means not known, not zero.
+--          shared out by the day's sawing time. A dash means not known, not zero.
 -- takes:   from to job customer species site
 -- example: production --period "this week"
 -- table:   production |

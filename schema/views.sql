@@ -86,7 +86,7 @@ SELECT day, shift, number, job AS job_id, (SELECT code FROM job j WHERE j.id = c
        activity
 FROM crew;
 
-CREATE VIEW v_job_crew AS   -- v_crew with what stands under no job divided by the day's sawing time; the parts add up exactly
+CREATE VIEW v_job_crew AS   -- v_crew with what stands under no job shared out by the day's sawing time; the parts add up exactly
 SELECT day, job AS job_id, (SELECT code FROM job j WHERE j.id = crew.job) COLLATE NOCASE AS job,
        (SELECT customer FROM job j WHERE j.id = crew.job) AS customer_id, name, activity, 1000000 * minutes AS minutes_micro
 FROM crew WHERE job IS NOT NULL OR NOT EXISTS (SELECT 1 FROM sawing WHERE sawing.day = crew.day)
