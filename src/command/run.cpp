@@ -8,6 +8,7 @@
 #include <stdexcept>
 
 #include "base/error.h"
+#include "base/too_large.h"
 #include "command/command.h"
 #include "command/commands.h"
 #include "command/help.h"
@@ -97,16 +98,6 @@ int parse_and_do(const std::vector<std::string>& arguments, Session& session) {
   session.out().flush();
   if (!session.out()) throw Failed("the output could not be written");
   return static_cast<int>(Exit::done);
-}
-
-constexpr std::string_view kTooLarge =
-    "a sum, a volume or a price here is larger than can be counted exactly; nothing was changed; look for "
-    "a number with too many digits";
-
-/// What SQLite says of its own sums, and what the functions of the trade say through it.
-bool is_overflow(std::string_view what) {
-  return what.find("integer overflow") != std::string_view::npos ||
-         what.find("grew past") != std::string_view::npos;
 }
 
 }  // namespace

@@ -6,6 +6,7 @@
 
 #include "base/error.h"
 #include "base/text.h"
+#include "base/too_large.h"
 #include "render/footing.h"
 #include "report/filters.h"
 #include "report/guard.h"
@@ -24,6 +25,8 @@ int line_in_file(std::string_view sql, int first_line, int at) {
 }
 
 [[noreturn]] void fail(const ReportFile& report, int line, const std::string& what) {
+  if (is_overflow(what))
+    throw Refused(fmt::format("{}:{}: report {}: {}", report.path, line, report.name, kTooLarge));
   throw Failed(fmt::format("{}:{}: report {}: {}", report.path, line, report.name, what));
 }
 

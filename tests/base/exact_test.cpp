@@ -87,7 +87,7 @@ TEST_CASE("what is no decimal says what would be right") {
   CHECK(instead(".") == "write digits, as 12 or 12.5");
   CHECK(instead("-") == "write digits, as 12 or 12.5");
   CHECK(instead("1.234", 2) == "at most 2 decimals");
-  CHECK(instead("1234567890123456789") == "that is more digits than a mill needs");
+  CHECK(instead("1234567890123456789") == "that is more digits than a mill needs; at most 18");
 }
 
 TEST_CASE("decimals are written plain and as a person reads them") {
