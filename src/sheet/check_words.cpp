@@ -33,21 +33,20 @@ enum class MerelyNew {
 };
 
 /// Says once of each word that it is near a known one, or new. Where nothing is known there is nothing to hold it
-/// against, but for the words `usual` in any mill.
+/// against. The words `usual` in any mill are never spoken of.
 class WordCheck {
  public:
   WordCheck(Review& review, const char* kind, const std::vector<std::string>& known,
             MerelyNew merely = MerelyNew::said_by_book, const std::vector<std::string>& usual = {})
-      : review_(review), kind_(kind), known_(known), merely_(merely), any_known_(!known.empty()) {
-    known_.insert(known_.end(), usual.begin(), usual.end());
-  }
+      : review_(review), kind_(kind), known_(known), usual_(usual), merely_(merely) {}
 
   void look(const Line& line, const std::string& word) {
     if (word.empty() || known_.empty() || !said_.insert(lower(word)).second) return;
-    if (std::any_of(known_.begin(), known_.end(), [&](const auto& one) { return same_word(one, word); }))
-      return;
+    const auto is_word = [&](const std::string& one) { return same_word(one, word); };
+    if (std::any_of(known_.begin(), known_.end(), is_word)) return;
+    if (std::any_of(usual_.begin(), usual_.end(), is_word)) return;
     const std::string near = slip_for(word, known_);
-    if (near.empty() && (merely_ != MerelyNew::noted || !any_known_)) return;
+    if (near.empty() && merely_ != MerelyNew::noted) return;
     review_.note(line, kind_ + (" " + in_quotes(word)) + " is new",
                  near.empty() ? "" : "did you mean " + near + "?");
   }
@@ -55,9 +54,9 @@ class WordCheck {
  private:
   Review& review_;
   std::string kind_;
-  std::vector<std::string> known_;
+  const std::vector<std::string>& known_;
+  std::vector<std::string> usual_;
   MerelyNew merely_;
-  bool any_known_;
   std::set<std::string> said_;
 };
 
@@ -139,8 +138,11 @@ void check_words(Review& review) {
   WordCheck setup(review, "set-up", review.known.setups, MerelyNew::fine);
   WordCheck saw(review, "saw", review.known.saws, MerelyNew::noted, {"head", "edger", "third"});
   WordCheck hand(review, "hand", review.known.hands, MerelyNew::noted);
-  WordCheck cause(review, "stop cause", review.known.causes, MerelyNew::noted);
-  WordCheck tooth_cause(review, "tooth cause", review.known.tooth_causes, MerelyNew::noted);
+  WordCheck cause(review, "stop cause", review.known.causes, MerelyNew::noted,
+                  {"metal", "waiting", "belt", "belts", "hydraulic", "hydraulics", "teeth", "saw", "engine",
+                   "jam", "weather", "rain", "service"});
+  WordCheck tooth_cause(review, "tooth cause", review.known.tooth_causes, MerelyNew::noted,
+                        {"metal", "stone", "wear", "dull", "grit", "rot"});
   WordCheck buyer(review, "buyer", review.known.buyers, MerelyNew::noted, {"cash"});
   WordCheck charge(review, "charge", review.known.charges, MerelyNew::noted);
   for (const Line& line : review.sheet.lines) {

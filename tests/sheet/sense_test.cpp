@@ -206,6 +206,8 @@ TEST_CASE("a new hand, saw, cause, buyer or charge is noted, with the known word
   CHECK(has(all, "7: charge 'metal-stike' is new; did you mean metal-strike?\n"));
   CHECK(has(all, "8: set-up 'thn' is new; did you mean thin?\n"));
   CHECK_FALSE(has(all, "set-up '3'"));
+  CHECK_FALSE(has(said("stop 0:10 hydraulics\nteeth edger replaced 2 grit\n", known),
+                  "is new"));  // common to all mills
   CHECK_FALSE(has(all, "'Bess'"));
   CHECK(said("crew Quill 9\nstop 0:10 frost\nsold Anna 2x6 1/16\n")
             .empty());  // nothing known: nothing to hold it to
