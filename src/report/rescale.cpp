@@ -114,10 +114,14 @@ Rescaled::Rescaled(const book::Book& book, const std::string& rule, std::int64_t
   scale_logs(book.database(), name, from, to);
   const std::string gross = of_log("gross", "gross_scale");
   const std::string net = of_log("net", "net_scale");
+  // a log the rule cannot scale stands under no rule, as it does when it is posted
+  const auto if_scaled = [&net](const std::string& word) {
+    return fmt::format("CASE WHEN {} IS NOT NULL THEN {} END", net, word);
+  };
   for (const char* view : {"v_log_id", "v_log", "v_deck"}) {
     shadow(book.database(), view,
-           {{"rule", name},
-            {"scale_unit", unit},
+           {{"rule", if_scaled(name)},
+            {"scale_unit", if_scaled(unit)},
             {"gross", gross},
             {"net", net},
             {"deduction", gross + " - " + net}});

@@ -81,7 +81,8 @@ class Reader {
       blank();
       std::string name = quoted();
       must(':');
-      value.members.emplace_back(std::move(name), any());
+      value.names.push_back(std::move(name));
+      value.list.push_back(any());
     } while (take(','));
     must('}');
     return value;
@@ -117,8 +118,8 @@ class Reader {
 
 const Json& Json::at(std::string_view name) const {
   static const Json kNull;
-  for (const auto& [key, value] : members)
-    if (key == name) return value;
+  for (std::size_t i = 0; i < names.size(); ++i)
+    if (names[i] == name) return list[i];
   return kNull;
 }
 

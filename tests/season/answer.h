@@ -1,10 +1,8 @@
 // answer.h -- the program's own answers: its json read with every number kept as the text it was printed as.
 #pragma once
 
-#include <map>
 #include <string>
 #include <string_view>
-#include <utility>
 #include <vector>
 
 namespace reckoning {
@@ -13,9 +11,9 @@ namespace reckoning {
 struct Json {
   enum class Kind { null, truth, number, text, list, object };
   Kind kind = Kind::null;
-  std::string text;  ///< of a number, a text or a truth
-  std::vector<Json> list;
-  std::vector<std::pair<std::string, Json>> members;
+  std::string text;                ///< of a number, a text or a truth
+  std::vector<Json> list;          ///< of a list; of an object its members' values
+  std::vector<std::string> names;  ///< of an object's members
 
   [[nodiscard]] const Json& at(std::string_view name) const;  ///< a null where there is no such member
   [[nodiscard]] bool is_null() const { return kind == Kind::null; }

@@ -366,7 +366,7 @@ Bill Bills::draft(const std::string& job, const std::vector<Item>& now,
     if (find("charge", {job, "", "", {}, nullptr}, false, one->text("name")) != one) continue;
     const Fraction amount = (bill.sawing * one->number("rate") / 100).nearest(kCents);
     bill.amounts.push_back(amount);
-    by_tax["service"] += amount;
+    by_tax["sawing"] += amount;
   }
   for (const auto& amount : bill.amounts) bill.subtotal += amount;
   for (const Entry* tax : mill_.all("tax")) {

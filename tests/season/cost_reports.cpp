@@ -145,7 +145,9 @@ std::vector<Table> Reckoning::cost(const Period& period) const {
     if (quantity.is_zero()) continue;
     for (const auto& [month, used] : by_month)
       if (!used.is_zero()) months[month] += (used * rate).nearest(kMillion);
-    put_line(entry->text("name"), figure(rate), quantity, (quantity * rate).nearest(kMillion));
+    // what a year costs a day is printed to the cent, and counted exactly
+    put_line(entry->text("name"), figure(entry->text("per") == "year" ? rate.nearest(100) : rate), quantity,
+             (quantity * rate).nearest(kMillion));
   }
   Fraction filled, paid;
   for (const Sheet* sheet : in(period))

@@ -35,7 +35,7 @@ std::vector<std::string> sheets_in(const fs::path& folder, const std::string& be
 
 /// The fortnight as first posted.
 struct Fortnight : Posted {
-  Fortnight() : Posted(Desk::text_in((kFolder / "mill.toml").string()), "2027-09-11" * doctest::may_fail()) {
+  Fortnight() : Posted(Desk::text_in((kFolder / "mill.toml").string()), "2027-09-11") {
     post(sheets_in(kFolder));
   }
   void correct_all(const std::string& begin) {
@@ -56,8 +56,7 @@ const Period kWholeYear{{2027, 1, 1}, {2027, 12, 31}};
 
 }  // namespace
 
-TEST_CASE("the fortnight's reports are what the reckoning makes of its sheets, as posted and as corrected" *
-          doctest::may_fail()) {
+TEST_CASE("the fortnight's reports are what the reckoning makes of its sheets, as posted and as corrected") {
   Fortnight book;
   check(reports_that_differ(book.desk(), book.reckoned(), kWholeYear));
   book.correct_before_papers();
@@ -65,12 +64,12 @@ TEST_CASE("the fortnight's reports are what the reckoning makes of its sheets, a
     check(reports_that_differ(book.desk(), book.reckoned(), period));
 }
 
-TEST_CASE("each day of the fortnight has its four numbers, runs and stops" * doctest::may_fail()) {
+TEST_CASE("each day of the fortnight has its four numbers, runs and stops") {
   Fortnight book;
   for (const auto& sheet : book.sheets()) check(day_that_differs(book.desk(), book.reckoned(), sheet.day));
 }
 
-TEST_CASE("narrowed to a job, customer, species or site the reports keep to it" * doctest::may_fail()) {
+TEST_CASE("narrowed to a job, customer, species or site the reports keep to it") {
   Fortnight book;
   book.correct_before_papers();
   for (const char* job : {"FEN", "HOL", "PIK", "own"})
@@ -80,14 +79,13 @@ TEST_CASE("narrowed to a job, customer, species or site the reports keep to it" 
   check(narrowed_that_differ(book.desk(), book.reckoned(), kWholeYear, {"", "", "", "Nettle yard"}));
 }
 
-TEST_CASE("all logs of the fortnight scaled again by another rule" * doctest::may_fail()) {
+TEST_CASE("all logs of the fortnight scaled again by another rule") {
   const Fortnight book;
   for (const char* rule : {"doyle", "scribner-formula", "international-quarter"})
     check(rescaled_that_differ(book.desk(), book.reckoned(rule), kWholeYear, rule));
 }
 
-TEST_CASE("drafts are to the cent before and after corrections, and after papers what they left" *
-          doctest::may_fail()) {
+TEST_CASE("drafts are to the cent before and after corrections, and after papers what they left") {
   Fortnight book;
   book.check_drafts();
   check(book.sale_differs("Marl"));
@@ -101,8 +99,7 @@ TEST_CASE("drafts are to the cent before and after corrections, and after papers
 }
 
 TEST_CASE(
-    "what customers owe is what they were billed less what they paid, in the list and on their statements" *
-    doctest::may_fail()) {
+    "what customers owe is what they were billed less what they paid, in the list and on their statements") {
   Fortnight book;
   book.correct_before_papers();
   for (const auto& job : kJobs) check(book.issue(job));
@@ -119,26 +116,26 @@ TEST_CASE(
     std::string last;
     for (const auto& table : statement.at("tables").list)
       if (table.at("name").text == "movements") last = table.at("rows").list.back().at("balance").text;
-    CHECK_MESSAGE(fraction_of(last) == open, customer << ": the statement ends with " << last);
+    if (!(fraction_of(last) == open))
+      FAIL_CHECK("a statement ends with " << last << ", reckoned " << open.text());
   }
   check(differences(owed, book.desk().answer({"owed"})));
 }
 
 TEST_CASE(
     "cedar on halves is divided to the board; the mill's half is stock, and the customer's is fetched "
-    "whole" *
-    doctest::may_fail()) {
+    "whole") {
   Fortnight book;
   const auto division = divided_on_halves("WRE", book.sheets());
   const Json paper = book.desk().answer({"divide", "WRE"});
   Table lines;
-  lines.keys = {"size", "length_ft", "pieces"};
+  lines.keys = {"size", "length"};
   for (const auto& line : division)
     lines.rows.push_back({{"size", line.boards.section.name},
-                          {"length_ft", figure(line.boards.length)},
+                          {"length", line.boards.length.text() + " ft"},
                           {"pieces", figure(line.boards.pieces)},
-                          {"to_customer", figure(line.to_customer)},
-                          {"to_mill", figure(line.to_mill)}});
+                          {"customer", figure(line.to_customer)},
+                          {"mill", figure(line.to_mill)}});
   check(differences(lines, paper));
   const auto stock = [&](bool fetched) {
     std::vector<std::string> found;

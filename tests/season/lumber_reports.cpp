@@ -106,13 +106,14 @@ Table Reckoning::production(By by, const Period& period, const Filter& filter) c
     row["sawing_hours"] = idle_or((kMinute * time[name].sawing));
     row["stop_hours"] = idle_or((kMinute * time[name].stops));
     row["crew_hours"] = by_job ? shared(time[name].crew) : idle_or(time[name].crew);
-    if (by != By::day) row["mean_bf"] = rolling_mean(by, date_of((name + "-01-01").substr(0, 10)), filter);
+    if (by != By::day)
+      row["mean_bf"] = rolling_mean(by, date_of((name + "-01-01").substr(0, 10)), period.to, filter);
     table.rows.push_back(row);
   }
   return table;
 }
 
-Cell Reckoning::rolling_mean(By by, const Date& first, const Filter& filter) const {
+Cell Reckoning::rolling_mean(By by, const Date& first, const Date& last, const Filter& filter) const {
   std::set<std::string> names;
   Date at = first;
   for (int i = 0; i < (by == By::week ? 4 : 3); ++i) {
@@ -126,7 +127,9 @@ Cell Reckoning::rolling_mean(By by, const Date& first, const Filter& filter) con
   std::set<std::string> sawn;
   for (const auto& run : runs_) {
     const std::string name = period_name(by, run.day);
-    if (names.count(name) == 0 || !run.sawn() || !fits(filter, run.job, run.species, run.site)) continue;
+    if (last < run.day || names.count(name) == 0 || !run.sawn() ||
+        !fits(filter, run.job, run.species, run.site))
+      continue;
     sawn.insert(name);
     lumber += run.lumber;
   }

@@ -19,7 +19,7 @@ void check(const std::vector<std::string>& differences) {
 
 }  // namespace
 
-TEST_CASE("every report of a random season's period says what the reckoning says" * doctest::may_fail()) {
+TEST_CASE("every report of a random season's period says what the reckoning says") {
   const char* only = std::getenv("KERFBOOK_SEED");
   for (std::uint64_t seed = 1; seed <= kSeasons; ++seed) {
     if (only != nullptr && std::to_string(seed) != only) continue;

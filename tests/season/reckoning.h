@@ -84,8 +84,9 @@ class Reckoning {
   [[nodiscard]] bool in_a_run(const Sheet& sheet, const Stand& at) const;
   [[nodiscard]] Table teeth_by_cause(const Period& period) const;
   [[nodiscard]] Table teeth_by_species(const Period& period) const;
-  /// The lumber of this and some periods before it over the number of those in which something was sawn.
-  [[nodiscard]] Cell rolling_mean(By by, const Date& first, const Filter& filter) const;
+  /// The lumber of this and some periods before it, up to the last day asked for, over the number of those in which
+  /// something was sawn.
+  [[nodiscard]] Cell rolling_mean(By by, const Date& first, const Date& last, const Filter& filter) const;
   [[nodiscard]] bool fits(const Filter& filter, const std::string& job, const std::string& species,
                           const std::string& site) const;
   [[nodiscard]] std::vector<const Sheet*> in(const Period& period) const;

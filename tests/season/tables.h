@@ -40,6 +40,7 @@ struct Table {
   std::vector<std::string> keys;  ///< the columns by which a row is found
   std::vector<std::string> sums;  ///< columns with a total
   std::map<std::string, Ratio> ratios;
+  bool with_totals = true;
   std::vector<Row> rows;  ///< with what the ratios are made of, printed or not
 };
 

@@ -267,6 +267,7 @@ std::vector<Table> Reckoning::day(const Date& date) const {
   numbers.name = "numbers";
   numbers.keys = {};
   numbers.sums.clear();
+  numbers.with_totals = false;
   for (auto& row : numbers.rows) {
     row.erase("day");
     row.erase("site");
