@@ -7,7 +7,9 @@ using namespace kerfbook::billing;
 namespace {
 
 std::string mill(const std::string& prices) {
-  return "[mill]\nname = \"Yard\"\n[recovery]\ntrim = \"4\"\n[[job]]\ncode = \"ORR\"\n" + prices;
+  return "[mill]\nname = \"Yard\"\n[recovery]\ntrim = \"4\"\n[[customer]]\ncode = \"ORR\"\n[[job]]\ncode = "
+         "\"ORR\"\ncustomer = \"ORR\"\n" +
+         prices;
 }
 const char* const kByFoot = "[[price]]\nbasis = \"bf\"\nrate = 0.50\n";
 

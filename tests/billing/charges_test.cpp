@@ -35,7 +35,7 @@ TEST_CASE(
   REQUIRE(draft.lines.size() == 1);
   CHECK(draft.lines[0].kind == LineKind::unpriced);
   CHECK(draft.lines[0].description == "Stop, weather: hail (no price yet)");
-  CHECK(draft.lines[0].quantity == Decimal{50, 2});
+  CHECK(draft.lines[0].quantity == Decimal{30, 0});
   CHECK(draft.lines[0].amount.minor == 0);
   REQUIRE(draft.problems.size() == 1);
   CHECK(draft.problems[0] ==
@@ -79,7 +79,7 @@ TEST_CASE(
   CHECK(draft_of(terms, {stop(kMonday, "waiting", 45, "tractor", false)}).lines.empty());
   CHECK(draft_of(terms, {stop(kMonday, "waiting", 45, "tractor", true)}).total.minor == 5625);
   CHECK(draft_of(terms, {stop(kMonday, "waiting", 45, "", true), stop(kMonday, "jam", 20, "", true)})
-            .total.minor == 5625 + 2475);  // 0.33 h at 75.00: the quantity is rounded once, as it is printed
+            .total.minor == 5625 + 2500);  // 0:20 at 75.00
 }
 
 TEST_CASE("a strike by the tooth, flat, by the hour it took, or all of them") {

@@ -192,7 +192,7 @@ TEST_CASE("an agreement and a tally printed later say what was agreed, and of a 
   const Deal deal = deal_of(*demo.book, "TER");
   const std::string agreement = text_of(agreement_document(deal, kFriday));
   CHECK(agreement.find("$0.48 a board foot") != std::string::npos);
-  CHECK(agreement.find("rounded to the whole board foot") != std::string::npos);
+  CHECK(agreement.find("only the total is rounded, to the whole board foot") != std::string::npos);
   CHECK(agreement.find("Oda Tervane") != std::string::npos);
   const std::string tally = text_of(tally_document(*demo.book, deal, kFriday - 4, kFriday, kFriday));
   CHECK(tally.find("Oda Tervane") != std::string::npos);

@@ -44,7 +44,7 @@ TEST_CASE("a sound log has no deduction, and every scale on a tally is its neare
   const render::Document paper = byre.tally();
   // Doyle: (12.5 - 4)^2 x 12 / 16 = 54.1875, less a tenth of it
   // 48.76875; (10.5 - 4)^2 x 11 / 16 = 29.046875
-  CHECK(says(paper, "A1 Douglas"));
+  CHECK(says(paper, "A1 DF"));
   CHECK(says(paper, "54.188 5.419 10% rot 48.769"));
   CHECK(says(paper, "29.047 0.000 29.047"));
   const render::Table& logs = named(paper, "logs");
@@ -55,7 +55,7 @@ TEST_CASE("where the lines of a tally do not add to its total as printed, the pa
   const Byre byre;
   // 5 1/3, 13 1/3 and 5 1/3 board feet are 24
   const std::string note =
-      "Board feet: the lines as printed add to 23.99; the total is the exact sum, rounded: 24.00.";
+      "Lumber: the lines as printed add to 23.99; the total is the exact sum, rounded: 24.00.";
   CHECK(says(byre.tally(), note));
   CHECK(says(issue_invoice(*byre.book, "BYR", kFriday, kFriday).document, note));
   const render::Document paper = byre.tally();

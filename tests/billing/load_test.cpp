@@ -123,7 +123,7 @@ TEST_CASE(
   const Boards yard;
   yard.post("job PAY\nspecies DF\nbundle B1\n2x6 10/16\nbundle -\n1x3 120lf\n");
   static_cast<void>(yard.load_of("PAY"));
-  CHECK(yard.here("PAY") == "-: 0 - 0 - 0 = 0\nb1: 10 - 0 - 10 = 0\n");
+  CHECK(yard.here("PAY") == "b1: 10 - 0 - 10 = 0\n");
   CHECK_THROWS_WITH_AS(take_back_load(*yard.book, 1, " ", kFriday),
                        "say why: a reason is kept with it and printed", Refused);
   CHECK_THROWS_WITH_AS(take_back_load(*yard.book, 2, "no such", kFriday), "there is no load 2", Refused);
@@ -143,7 +143,7 @@ TEST_CASE(
   CHECK(again.paper.load.size() == 2);
   yard.whole();
   yard.book->rebuild();
-  CHECK(yard.here("PAY") == "-: 0 - 0 - 0 = 0\nb1: 10 - 0 - 10 = 0\n");
+  CHECK(yard.here("PAY") == "b1: 10 - 0 - 10 = 0\n");
 }
 
 TEST_CASE("what a correction took off the tally after it had gone is told with the next load") {

@@ -101,11 +101,11 @@ TEST_CASE("a metric job by the cubic metre sawn comes to the sum worked out by h
   check_lines(text, {"Sawing (54 pieces) 1,220 m³ 950,00 kr yes 1.159,00 kr",
                      "Sawing, 75 mm and thicker (10 pieces) 0,651 m³ 1.100,00 kr yes 716,10 kr",
                      "08.06.2026 Travel: Nordmoen to home and back 36 km 12,50 kr yes 450,00 kr",
-                     "08.06.2026 Waiting: for the tractor 0,5 h 700,00 kr yes 350,00 kr",
+                     "08.06.2026 Waiting: for the tractor 0:30 h 700,00 kr yes 350,00 kr",
                      "09.06.2026 Metal strike: log B6 1 400,00 kr yes 400,00 kr",
                      "09.06.2026 Metal strike: log B6 2 teeth 85,50 kr yes 171,00 kr", "Subtotal 3.246,10 kr",
                      "VAT 25 % on 3.246,10 kr 811,53 kr", "Total 4.057,63 kr",
-                     "Deposit received -1.000,00 kr", "Due 3.057,63 kr", "Due 26.06.2026"});
+                     "Deposit received -1.000,00 kr", "Balance due 3.057,63 kr", "Due date 26.06.2026"});
 }
 
 TEST_CASE(
@@ -115,17 +115,17 @@ TEST_CASE(
                                     "VAT 25 % on 281,60 kr 70,40 kr", "Total 352,00 kr"});
   const std::string ticket = week.text("ticket");
   check_lines(ticket, {"Total 1.008,00 kr", "of which VAT 25 % on 806,40 kr 201,60 kr",
-                       "Paid, cash -1.008,00 kr", "Due 0,00 kr"});
+                       "Paid, cash -1.008,00 kr", "Balance due 0,00 kr"});
   CHECK(!has_line(ticket, "Subtotal"));  // nothing is added between it and the total
 }
 
 TEST_CASE("a metric tally, load and division count in cubic metres that add up to what is billed") {
   const Week week = week_of();
   check_lines(week.text("tally"), {"50x150 5 12 17 0,590", "25x150 14 20 34 0,549", "100x100 4 4 0,192",
-                                   "75x200 Grade A 6 6 0,459", "08.06.2026 Monday 55 1,331 4 7,00",
-                                   "09.06.2026 Tuesday 9 0,540 2 2,00", "Total 64 1,871 6 9,00",
+                                   "75x200 Grade A 6 6 0,459", "08.06.2026 Monday 55 1,331 4 7:00",
+                                   "09.06.2026 Tuesday 9 0,540 2 2:00", "Total 64 1,871 6 9:00",
                                    // pi/4 x 5 x (2 x 0.16 + 0.1296 + 0.1936 + 0.25) + pi/4 x 4 x 0.09 = 3.790
-                                   "Total 3,790", "6 logs; tally 1,871 m³, 49,3 % of the logs' content."});
+                                   "Total 3,790", "6 logs; tally 1,871 m³, 49,3 % of the logs' volume."});
   check_lines(week.text("load"), {"P1 spruce 50x150 4,8 m 12 0,432", "Total 55 1,331"});
   check_lines(week.text("division"), {"25x100 4,8 m 11 6 5", "Customer 6 0,072", "Mill 5 0,060",
                                       "Carried to the next division: 0,006 m³ owed to the mill."});
