@@ -31,7 +31,7 @@ std::string made_book(const Scratch& scratch) {
   for (int day = 1; day <= 9; ++day) {
     spill(scratch / "day.sheet", "sheet 2026-06-0" + std::to_string(day) + "\njob BRN\nspecies DF\nlog T" +
                                      std::to_string(day) + " 14x12\n2x6 5/12 3/16\nnote " +
-                                     std::string(2000, 'n') + "\n");
+                                     std::string(1900, 'n') + "\n");
     REQUIRE(run({"-b", book, "post", (scratch / "day.sheet").string()}, scratch.path()).code == 0);
   }
   return book;
