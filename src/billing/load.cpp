@@ -346,7 +346,7 @@ render::Document printed_again(const book::Book& book, const Paper& paper) {
   if (paper.kind != PaperKind::load) return document;
   if (const auto done = taken_back(book, paper.number))
     document.lead.insert(document.lead.begin(), "Taken back on " + day_words(done->first, book.mill()) +
-                                                    ": " + done->second + ". It stands for nothing.");
+                                                    ": " + done->second + ". This slip no longer counts.");
   return document;
 }
 
