@@ -111,30 +111,38 @@ void ask_for_one_figure_each(Asker& asker) {
 
 }  // namespace
 
-std::vector<std::string> reports_that_differ(const Desk& desk, const Reckoning& book, const Period& period) {
+std::vector<std::string> reports_that_differ(const Desk& desk, const Reckoning& book, const Period& period,
+                                             std::optional<int> turn) {
   Asker asker(desk, period);
   asker.ask("production", {book.production(By::day, period)});
   asker.ask("production-week", {book.production(By::week, period)});
   asker.ask("production-month", {book.production(By::month, period)});
-  asker.ask("production-year", {book.production(By::year, period)});
   asker.ask("overrun", {book.overrun(Cut::run, period)});
-  asker.ask("overrun-by-job", {book.overrun(Cut::job, period)});
-  asker.ask("overrun-by-species", {book.overrun(Cut::species, period)});
-  asker.ask("overrun-by-setup", {book.overrun(Cut::setup, period)});
-  asker.ask("overrun-by-diameter", book.overrun_by_diameter(period));
   asker.ask("tally", {book.tally(period)});
-  asker.ask("cut-list", book.cut_list(period));
-  asker.ask("deck", book.deck(period, date_of(desk.today())));
-  asker.ask("stock", book.stock(period));
   asker.ask("pace", {book.rates(period)});
   asker.ask("cost", book.cost(period));
   asker.ask("fuel", {book.fuel(period)});
   asker.ask("downtime", book.downtime(period));
-  asker.ask("teeth", book.teeth(period));
-  asker.ask("crew", book.crew(period));
   asker.ask("moves", book.moves(period));
-  asker.ask("year", book.year(period));
   asker.ask("ownership", book.ownership(period));
+  const auto has_turn = [&](int which) { return !turn || *turn == which; };
+  if (has_turn(0)) {
+    asker.ask("production-year", {book.production(By::year, period)});
+    asker.ask("overrun-by-job", {book.overrun(Cut::job, period)});
+    asker.ask("crew", book.crew(period));
+    asker.ask("deck", book.deck(period, date_of(desk.today())));
+  }
+  if (has_turn(1)) {
+    asker.ask("overrun-by-species", {book.overrun(Cut::species, period)});
+    asker.ask("overrun-by-diameter", book.overrun_by_diameter(period));
+    asker.ask("year", book.year(period));
+  }
+  if (has_turn(2)) {
+    asker.ask("overrun-by-setup", {book.overrun(Cut::setup, period)});
+    asker.ask("teeth", book.teeth(period));
+    asker.ask("stock", book.stock(period));
+  }
+  if (!turn) asker.ask("cut-list", book.cut_list(period));
   ask_for_one_figure_each(asker);
   return asker.found();
 }

@@ -88,6 +88,7 @@ TEST_CASE("all logs of the fortnight scaled again by another rule") {
 TEST_CASE("drafts are to the cent before and after corrections, and after papers what they left") {
   Fortnight book;
   book.check_drafts();
+  check(book.under_no_job_differs());
   check(book.sale_differs("Marl"));
   check(book.sale_differs("cash"));
   book.correct_before_papers();

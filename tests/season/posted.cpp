@@ -1,5 +1,7 @@
 #include "posted.h"
 
+#include <set>
+
 namespace reckoning {
 
 Posted::Posted(const std::string& mill_file, std::string today)
@@ -67,6 +69,33 @@ std::vector<std::string> Posted::issue(const std::string& job) {
   billed_[job] = {frozen};
   invoiced_[mill_.customer_of(job)] += bill.total;
   before_tax_[job] += bill.subtotal;
+  return found;
+}
+
+std::vector<std::string> Posted::under_no_job_differs() const {
+  std::set<std::string> expected, listed;
+  for (const auto& sheet : sheets_) {
+    const std::string day = text_of(sheet.day) + " ";
+    for (const auto& one : sheet.sawing)
+      if (one.at.job.empty()) expected.insert(day + "sawing");
+    for (const auto& one : sheet.boards)
+      if (one.at.job.empty()) expected.insert(day + "lumber");
+    for (const auto& one : sheet.moves)
+      if (one.at.job.empty()) expected.insert(day + "move");
+    for (const auto& one : sheet.logs)
+      if (one.at.job.empty() && one.state == Log::State::sawn) expected.insert(day + "logs");
+  }
+  const std::set<std::string> kinds{"sawing", "lumber", "move", "logs"};
+  for (const auto& table : desk_.answer({"bill"}).at("tables").list)
+    if (table.at("name").text == "under_no_job")
+      for (const auto& row : table.at("rows").list)
+        if (kinds.count(row.at("what").text) != 0)
+          listed.insert(row.at("day").text + " " + row.at("what").text);
+  std::vector<std::string> found;
+  for (const auto& one : expected)
+    if (listed.count(one) == 0) found.push_back("bill does not list under no job: " + one);
+  for (const auto& one : listed)
+    if (expected.count(one) == 0) found.push_back("bill lists under no job what is some job's: " + one);
   return found;
 }
 

@@ -29,6 +29,8 @@ class Posted {
   [[nodiscard]] const Desk& desk() const { return desk_; }
   [[nodiscard]] const Mill& mill() const { return mill_; }
   [[nodiscard]] const std::vector<Sheet>& sheets() const { return sheets_; }
+  /// The list of what is billed to nobody: sawing, logs, lumber and moves of sheets on which they are no job's.
+  [[nodiscard]] std::vector<std::string> under_no_job_differs() const;
   /// The report earnings: each job's invoices before tax and its draft, over its lumber, sawing and crew hours.
   [[nodiscard]] Table earnings() const;
   /// What customers were invoiced so far.

@@ -19,7 +19,9 @@ void check(const std::vector<std::string>& differences) {
 
 }  // namespace
 
-TEST_CASE("every report of a random season's period says what the reckoning says") {
+TEST_CASE(
+    "the reports and drafts of a random season say what the reckoning says, before and after corrections") {
+  // KERFBOOK_SEED=7 asks that season for everything; else each is asked for a part, so that all come to their turn
   const char* only = std::getenv("KERFBOOK_SEED");
   for (std::uint64_t seed = 1; seed <= kSeasons; ++seed) {
     if (only != nullptr && std::to_string(seed) != only) continue;
@@ -28,11 +30,15 @@ TEST_CASE("every report of a random season's period says what the reckoning says
     Posted posted(season_mill(), "2028-12-31");
     posted.post(season.sheets);
     const auto check_drafts = [&] {
-      for (const char* job : {"SILL", "TARN", "MOOR", "PEG"}) check(posted.draft_differs(job));
+      static const std::vector<std::string> kJobs{"SILL", "TARN", "MOOR", "PEG"};
+      for (std::size_t i = 0; i < kJobs.size(); ++i)
+        if (only != nullptr || (seed + i) % 3 == 0) check(posted.draft_differs(kJobs[i]));
     };
     check_drafts();
     for (const auto& text : season.corrections) posted.correct(text, "counted again");
     if (!season.corrections.empty()) check_drafts();
-    check(reports_that_differ(posted.desk(), posted.reckoned(), posted.whole()));
+    check(posted.under_no_job_differs());
+    const auto turn = only == nullptr ? std::optional(static_cast<int>(seed % 3)) : std::nullopt;
+    check(reports_that_differ(posted.desk(), posted.reckoned(), posted.whole(), turn));
   }
 }
