@@ -45,8 +45,10 @@ struct Parts {
 Parts parts_of(const CLI::App& app) {
   Parts parts;
   for (const CLI::Option* option : app.get_options()) {
+    if (option == app.get_help_ptr()) continue;  // last of all
     (option->get_positional() ? parts.words : parts.choices).push_back(option);
   }
+  if (app.get_help_ptr() != nullptr) parts.choices.push_back(app.get_help_ptr());
   return parts;
 }
 
