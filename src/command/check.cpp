@@ -110,7 +110,7 @@ void add_check(CLI::App& app, Session& session) {
   app.footer(
       "Errors are what cannot be understood; warnings and notes do not stop a post.\n\n"
       "  kerfbook check 2026-05-05.sheet\n"
-      "  kerfbook -b mill.book check 2026-05-05.sheet   # also against what the book knows");
+      "  kerfbook -b mill.book check 2026-05-05.sheet   # and against the book");
   app.callback([files, &session] { session.deed = [files, &session] { check_all(*files, session); }; });
 }
 

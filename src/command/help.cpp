@@ -20,7 +20,7 @@ bool takes_several(const CLI::Option& option) {
 }
 
 bool takes_value(const CLI::Option& option) {
-  return option.get_type_size() != 0;  // a flag has none
+  return !option.get_type_name().empty();  // a flag has none
 }
 
 /// SHEET..., [NAME]: how a word without dashes is written in the command.
@@ -77,7 +77,15 @@ std::string rows(const std::vector<std::pair<std::string, std::string>>& all) {
   return out;
 }
 
-/// Prose is broken to the page; lines that are indented, which are to be typed, stay as they are.
+/// A line that is indented, broken to the page, what follows its first line further in.
+std::string set_in(std::string_view line) {
+  const std::size_t in = line.find_first_not_of(' ');
+  if (screen_width(line) <= kPageWidth) return std::string(line) + "\n";
+  const auto left = static_cast<int>(in);
+  return std::string(in, ' ') + render::wrapped(std::string(line), kPageWidth - left, 2 * left);
+}
+
+/// Prose is broken to the page; what is indented stays so, and what is to be typed stays as it is.
 std::string footer(const std::string& text) {
   std::string out;
   std::string prose;
@@ -97,7 +105,8 @@ std::string footer(const std::string& text) {
     if (line.starts_with("  kerfbook ") && !headed) out += "For example:\n";
     headed = headed || line.starts_with("  ");
     if (line.empty()) headed = false;
-    out += std::string(line) + "\n";
+    const bool typed = line.starts_with("  kerfbook ") || line.empty();
+    out += typed ? std::string(line) + "\n" : set_in(line);
   }
   end_prose();
   return out;
@@ -166,7 +175,8 @@ const CLI::Option* option_meant(const CLI::App& app, const CLI::ParseError& erro
 
 std::string of_option(const CLI::App& app, const CLI::Option& option, const CLI::ParseError& error) {
   const std::string name = option.get_positional() ? option.get_name(true) : option.get_name();
-  const std::string right = name + (takes_value(option) ? " " + option.get_type_name() : "");
+  const bool value = takes_value(option) && !option.get_positional();
+  const std::string right = name + (value ? " " + option.get_type_name() : "");
   if (dynamic_cast<const CLI::RequiredError*>(&error) != nullptr) {
     return app.get_name() + ": " + right + " is missing (" + option.get_description() + "); write " +
            written(app);

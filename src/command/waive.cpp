@@ -58,7 +58,7 @@ void add_waive(CLI::App& app, Session& session) {
   app.footer(
       "  kerfbook -b mill.book waive TER 2026-05-05 waiting --why \"the lane was soft\"\n"
       "  kerfbook -b mill.book waive TER job set-up --why \"promised on the telephone\"\n"
-      "  kerfbook -b mill.book waive no-job 2026-05-05 sawing --why \"showing Bess the set-works\"");
+      "  kerfbook -b mill.book waive no-job 2026-05-05 sawing --why \"a trial cut\"");
   app.callback([asked, &session] { session.deed = [asked, &session] { answer(*asked, session); }; });
 }
 

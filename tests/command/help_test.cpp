@@ -62,7 +62,7 @@ std::vector<std::string> examples() {
 
 int shell(const fs::path& folder, const std::string& command, std::string& out) {
   const std::string line = "cd '" + folder.string() + "' && export PATH=\"$PWD/bin:$PATH\" && ( " + command +
-                           " ) 2>&1 </dev/null; echo \"exit $?\"";
+                           "\n) 2>&1 </dev/null; echo \"exit $?\"";
   FILE* pipe = ::popen(line.c_str(), "r");
   REQUIRE(pipe != nullptr);
   out.clear();
@@ -82,7 +82,7 @@ void furnish(const fs::path& folder) {
   }
   fs::copy_file(kRoot / "demo_data/corrections/2026-05-07.sheet", folder / "2026-05-07.sheet",
                 fs::copy_options::overwrite_existing);
-  spill(folder / "deck.csv", "log,diameter,length\nT1,15,12\nT2,17.5,16\n");
+  spill(folder / "deck.csv", "log\n15x12\n17.5x16\n");
 }
 
 }  // namespace
@@ -179,14 +179,26 @@ TEST_CASE("every example on a help page runs as it stands") {
   fs::copy(posted, issued, fs::copy_options::recursive);
   REQUIRE_MESSAGE(
       shell(issued, "kerfbook -b mill.book issue TER && kerfbook -b mill.book issue QHH", out) == 0, out);
+  const fs::path yard = scratch / "yard";  // lumber in bundles, a load that left, and work that is no job's
+  fs::copy(empty, yard, fs::copy_options::recursive);
+  spill(yard / "yard.sheet",
+        "sheet 2026-05-05\nsawing 7:00-9:00\njob QHH\nspecies DF\nbundle B1\n2x6 5/12\nbundle B2\n2x6 5/16\n"
+        "job TER\nbundle B3\n2x6 4/16\n");
+  REQUIRE_MESSAGE(
+      shell(yard,
+            "kerfbook new mill.book --mill hargan.toml && kerfbook -b mill.book post yard.sheet && "
+            "kerfbook -b mill.book load TER",
+            out) == 0,
+      out);
   const auto all = examples();
   REQUIRE(all.size() >= 60);
   std::set<std::string> done;
   for (const std::string& example : all) {
     if (!done.insert(example).second) continue;
     std::string told;
-    bool ran = false;  // in a new folder, over the week as posted, or after its first two invoices
-    for (const fs::path& state : {empty, posted, issued}) {
+    bool ran =
+        false;  // in a new folder, over the week as posted, after its first two invoices, or on the yard
+    for (const fs::path& state : {empty, posted, issued, yard}) {
       const fs::path here = scratch / "here";
       fs::remove_all(here);
       fs::copy(state, here, fs::copy_options::recursive);
