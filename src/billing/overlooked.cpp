@@ -48,7 +48,7 @@ void SheetItems::overlooked(const std::vector<const Fact*>& facts) {
     out_.remarks.push_back({facts.front()->sheet, where(*facts.front()) + ": " + what});
   };
   if (time_wanted && !time_there)
-    remark("sawing is priced by the hour and the sheet has no 'sawing' line for it, so nothing is charged");
+    remark("sawing is priced by the hour and the sheet has no sawing time under it, so nothing is charged");
   for (const auto& [name, seen] : species) {
     const std::string of = name.empty() ? "" : " of " + name;
     if (seen.lumber_by_log && !seen.logs_by_log)

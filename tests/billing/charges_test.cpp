@@ -169,7 +169,7 @@ TEST_CASE("sawn by the hour without a run line, or by log scale without a log: t
   CHECK(hours.lines.empty());
   REQUIRE(hours.remarks.size() == 1);
   CHECK(hours.remarks[0] ==
-        "2026-05-04, job TER: sawing is priced by the hour and the sheet has no 'sawing' line for it, so "
+        "2026-05-04, job TER: sawing is priced by the hour and the sheet has no sawing time under it, so "
         "nothing is "
         "charged");
   const std::string scale = "[[price]]\nbasis = \"log-scale\"\nrate = 0.45\n";

@@ -2,6 +2,9 @@
 // exactly the difference.
 #include <rapidcheck.h>
 
+#include <map>
+#include <memory>
+
 #include "base/text.h"
 #include "billing/office_work.h"
 #include "book_helpers.h"
@@ -157,10 +160,13 @@ class Corrections {
     const Draft next = draft_with(work, kEnd);
     if (!now.problems.empty()) return false;
     RC_ASSERT(worth(next.items) == worth(now.items) - worth(before_.items));
-    if (worth(next.items).is_zero()) return true;
-    const std::vector<Waiting> all = waiting(*demo_.book, kEnd, kEnd);
-    RC_ASSERT(std::any_of(all.begin(), all.end(), [&](const Waiting& one) { return one.job == job; }));
-    if (next.problems.empty() && !next.lines.empty()) {  // and when that is billed, nothing is left
+    if (next.lines.empty()) return true;
+    if (pick(0, 6) == 0) {
+      const std::vector<Waiting> all = waiting(*demo_.book, kEnd, kEnd);
+      RC_ASSERT(
+          std::any_of(all.begin(), all.end(), [&](const Waiting& one) { return same_word(one.job, job); }));
+    }
+    if (next.problems.empty() && next.total.minor > 0) {  // and when that is billed, nothing is left
       issue_invoice(*demo_.book, job, kEnd, kEnd);
       RC_ASSERT(draft_job(*demo_.book, job, kEnd, kEnd).lines.empty());
     }
@@ -176,21 +182,24 @@ class Corrections {
 
 TEST_CASE(
     "any token of any line of billed sheets, changed, moves the next draft by exactly what the price moved") {
-  for (const std::string& mill : mills()) {
-    CAPTURE(mill);
-    Corrections corrections(mill);
-    Day day = kBegin;
-    int number = 0;
-    CHECK(rc::check("corrections", [&] {
-      day = day + 2;
-      const std::string job = "J" + std::to_string(++number);
-      std::vector<std::string> sheets = some_days(day, job, "L" + std::to_string(number) + "X");
-      corrections.bill(sheets, job);
-      const std::string changed = with_change(one_of(sheets));
-      RC_LOG() << changed;
-      corrections.correct(changed, job);
-    }));
-  }
+  const std::vector<std::string> all = mills();
+  std::map<std::string, std::unique_ptr<Corrections>> books;
+  Day day = kBegin;
+  int number = 0;
+  int compared = 0;
+  CHECK(rc::check("corrections", [&] {
+    const std::string& mill = one_of(all);
+    std::unique_ptr<Corrections>& corrections = books[mill];
+    if (!corrections) corrections = std::make_unique<Corrections>(mill);
+    day = day + 2;
+    const std::string job = "J" + std::to_string(++number);
+    const std::vector<std::string> sheets = some_days(day, job, "L" + std::to_string(number) + "X");
+    corrections->bill(sheets, job);
+    const std::string changed = with_change(one_of(sheets));
+    RC_LOG() << mill << changed;
+    if (corrections->correct(changed, job)) ++compared;
+  }));
+  CHECK(compared > 20);  // most changes can still be read and priced
 }
 
 TEST_CASE("a billed log measured anew, and a move that took longer, are asked for by their difference") {
