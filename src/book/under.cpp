@@ -59,7 +59,7 @@ std::string line_ranges(const std::vector<int>& lines) {
   for (std::size_t i = 0; i < lines.size();) {
     std::size_t last = i;
     while (last + 1 < lines.size() && lines[last + 1] == lines[last] + 1) ++last;
-    out += (out.empty() ? "" : " ") + std::to_string(lines[i]);
+    out += (out.empty() ? "" : ", ") + std::to_string(lines[i]);
     if (last > i) out += "-" + std::to_string(lines[last]);
     i = last + 1;
   }

@@ -27,7 +27,7 @@ struct Under {
 /// Throws std::overflow_error past what can be counted.
 std::vector<Under> put_under(const sheet::Sheet& sheet, measure::System book);
 
-/// "3-7 9 12-14"
+/// "3-7, 9, 12-14"
 std::string line_ranges(const std::vector<int>& lines);
 
 }  // namespace kerfbook::book

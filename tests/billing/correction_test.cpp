@@ -60,7 +60,7 @@ std::vector<std::string> mills() {
         "log-scale\"\nrate = 0.92\nrule = \"hoppus\"", "log-mbf\"\nrate = 455\nrule = \"doyle\"",
         "log\"\nrate = 17.35", "m3-log\"\nrate = 61.25", "hour\"\nrate = 83.50",
         "lineal-foot\"\nrate = 0.277", "lineal-metre\"\nrate = 1.1", "day\"\nrate = 812.50"}) {
-    all.push_back("name = \"Mill\"\n[[price]]\nbasis = \"" + std::string(basis) +
+    all.push_back("[mill]\nname = \"Mill\"\n[[price]]\nbasis = \"" + std::string(basis) +
                   "\n[[price]]\nbasis = \"bf\"\nrate = 0.61\nspecies = \"WH\"\n" + charges());
   }
   return all;
@@ -218,7 +218,7 @@ TEST_CASE("a billed log measured anew, and a move that took longer, are asked fo
            Case{"bf\"\nrate = 1", "move a to b 5 mi 2:00", "move a to b 5 mi 3:00", "60.00"},
        }) {
     CAPTURE(one.was);
-    DemoBook demo("name = \"Mill\"\n[[price]]\nbasis = \"" + std::string(one.price) +
+    DemoBook demo("[mill]\nname = \"Mill\"\n[[price]]\nbasis = \"" + std::string(one.price) +
                       "\n[[charge]]\nname = \"road\"\nrate = 60\nper = \"hour\"\nmove = true\n",
                   false);
     demo.book->post_sheet("sheet 2026-05-05\njob TER\n" + std::string(one.was) + "\nlog T2 12x16 girth 40\n",
@@ -231,8 +231,8 @@ TEST_CASE("a billed log measured anew, and a move that took longer, are asked fo
 }
 
 TEST_CASE("a log billed by its tag follows the measure of the day it was received, when that is corrected") {
-  DemoBook demo("name = \"Mill\"\n[[price]]\nbasis = \"log-scale\"\nrule = \"scribner-c\"\nrate = 1\n",
-                false);
+  DemoBook demo(
+      "[mill]\nname = \"Mill\"\n[[price]]\nbasis = \"log-scale\"\nrule = \"scribner-c\"\nrate = 1\n", false);
   demo.book->post_sheet("sheet 2026-05-04\njob TER\nin T1 12x16\nin T2 12x16\n", "");
   demo.book->post_sheet("sheet 2026-05-05\njob TER\nlog T1-T2\n", "");
   issue_invoice(*demo.book, "TER", kFriday, kFriday);
@@ -245,7 +245,7 @@ TEST_CASE("a log billed by its tag follows the measure of the day it was receive
 }
 
 TEST_CASE("a billed sheet that is corrected to another job waits as money due back to the first") {
-  DemoBook demo("name = \"Mill\"\n[[price]]\nbasis = \"bf\"\nrate = 1\n", false);
+  DemoBook demo("[mill]\nname = \"Mill\"\n[[price]]\nbasis = \"bf\"\nrate = 1\n", false);
   demo.book->post_sheet("sheet 2026-05-05\njob TER\n2x6 10/10\n", "");
   issue_invoice(*demo.book, "TER", kFriday, kFriday);
   demo.book->post_sheet("sheet 2026-05-05\njob QHH\n2x6 10/10\n", "it was the hall's");

@@ -14,7 +14,7 @@ using namespace kerfbook::billing;
 namespace {
 
 const std::string kMill =
-    "name = \"Mill\"\n[[price]]\nbasis = \"hour\"\nrate = 60\n"
+    "[mill]\nname = \"Mill\"\n[[price]]\nbasis = \"hour\"\nrate = 60\n"
     "[[charge]]\nname = \"waiting\"\nrate = 75\nper = \"hour\"\nstop = \"waiting\"\n"
     "[[charge]]\nname = \"metal\"\nflat = 40\nrate = 9\nper = \"tooth\"\nstrike = true\n"
     "[[charge]]\nname = \"travel\"\nrate = 2\nper = \"mile\"\nmove = true\n"
@@ -239,7 +239,7 @@ TEST_CASE("a stop marked to be charged is listed on a day without a job, and und
 }
 
 TEST_CASE("a book that knows no job is asked for none") {
-  const DemoBook demo("name = \"Mill\"\n", false);
+  const DemoBook demo("[mill]\nname = \"Mill\"\n", false);
   demo.book->post_sheet("sheet 2026-05-05\nsawing 7:00-8:00\nlog 12x16\n2x6 1/16\nmove a to b 3 mi\n", "");
   CHECK(listed(demo).empty());
 }
