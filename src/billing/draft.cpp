@@ -133,9 +133,11 @@ void drop_even(std::vector<Item>& all) {
   }
 }
 
-bool is_tagged_log(const Item& item) {
-  const std::size_t tag = item.key.find('\n', 4) + 1;
-  return item.key.starts_with("log\n") && tag != 0 && item.key.substr(tag, 1) != "\n";
+/// Empty for anything that is no log, and for a log without a tag.
+std::string tag_of(const Item& item) {
+  if (!item.key.starts_with("log\n")) return {};
+  const std::size_t tag = item.key.find('\n', 4) + 1;  // log, species, tag
+  return tag == 0 ? std::string() : lower(item.key.substr(tag, item.key.find('\n', tag) - tag));
 }
 
 bool is_of_the_day(const Item& item) {
@@ -150,13 +152,17 @@ struct Hanging {
 };
 Hanging hanging(const Stacks& now, const Stacks& billed, bool day_corrected) {
   Hanging some;
+  std::set<std::string> gone;  // tags of logs that are not what they were
   for (const auto& [what, stack] : billed) {
     const Item& item = *stack.items.front();
-    if (is_tagged_log(item) || (day_corrected && is_of_the_day(item))) some.billed.emplace(what, stack);
+    const std::string tag = tag_of(item);
+    if (!tag.empty() && now.count(what) == 0) gone.insert(tag);
+    if (!tag.empty() || (day_corrected && is_of_the_day(item))) some.billed.emplace(what, stack);
   }
   for (const auto& [what, stack] : now) {
     const Item& item = *stack.items.front();
-    if (item.hangs || some.billed.count(what) != 0 || (day_corrected && is_of_the_day(item)))
+    if (item.hangs || some.billed.count(what) != 0 || gone.count(tag_of(item)) != 0 ||
+        (day_corrected && is_of_the_day(item)))
       some.now.emplace(what, stack);
   }
   return some;

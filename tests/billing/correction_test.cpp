@@ -57,12 +57,17 @@ std::vector<std::string> mills() {
   std::vector<std::string> all;
   for (const char* basis :
        {"bf\"\nrate = 0.487", "mbf\"\nrate = 512.50", "log-scale\"\nrate = 0.333\nrule = \"scribner-c\"",
-        "log-scale\"\nrate = 0.92\nrule = \"hoppus\"", "log-mbf\"\nrate = 455\nrule = \"doyle\"",
-        "log\"\nrate = 17.35", "m3-log\"\nrate = 61.25", "hour\"\nrate = 83.50",
-        "lineal-foot\"\nrate = 0.277", "lineal-metre\"\nrate = 1.1", "day\"\nrate = 812.50"}) {
+        "log-mbf\"\nrate = 455\nrule = \"doyle\"", "log\"\nrate = 17.35", "m3-log\"\nrate = 61.25",
+        "hour\"\nrate = 83.50", "lineal-foot\"\nrate = 0.277", "lineal-metre\"\nrate = 1.1",
+        "day\"\nrate = 812.50"}) {
     all.push_back("[mill]\nname = \"Mill\"\n[[price]]\nbasis = \"" + std::string(basis) +
                   "\n[[price]]\nbasis = \"bf\"\nrate = 0.61\nspecies = \"WH\"\n" + charges());
   }
+  // by girth: only its own logs have one
+  all.push_back(
+      "[mill]\nname = \"Mill\"\n[[price]]\nbasis = \"bf\"\nrate = 0.5\n[[price]]\nbasis = \"log-scale\"\n"
+      "rate = 0.92\nrule = \"hoppus\"\nspecies = \"WH\"\n" +
+      charges());
   return all;
 }
 
@@ -78,9 +83,10 @@ std::vector<std::string> some_days(Day day, const std::string& job, const std::s
               "9\nstop 0:36 waiting tractor, charge\nstop 0:20 metal staple\n2x6 5/10 1/12\n"
               "5/4 rw fas 7-1/2x8 6x8*3\n1x3 212lf\nless 2x6 1/10 split\nteeth head replaced 3 metal " +
               tag + "1\ncharge " + job +
-              " planing 250\n2x8x16 4\nresaw 2x8 1/16\nspecies WH\n4x4 2/14\nsawing 13:00-14:00, job " + job +
-              "\n",
-          "sheet " + next + " shift 2\nsawing 18:00-19:00\njob " + job + "\nspecies DF\n2x4 8/3.6m\nlog " +
+              " planing 250\n2x8x16 4\nresaw 2x8 1/16\nspecies WH\nlog 14x16 mid 15 girth 52\n4x4 "
+              "2/14\nsawing 13:00-14:00, job " +
+              job + "\n",
+          "sheet " + next + " shift 2\nsawing 18:00-19:00\njob " + job + "\nspecies DF\n50x100 8/3.6m\nlog " +
               tag + "5 16x12\n"};
 }
 
