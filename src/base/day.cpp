@@ -32,10 +32,10 @@ std::optional<int> digits(std::string_view text, std::size_t least, std::size_t 
 /// Hours, or minutes when `unit` is 60 to 1, to the nearest minute; a day and a half is the longest believed.
 std::optional<int> scaled(std::string_view number, int minutes_each) {
   const auto value = read_decimal(trim(number), 3);
-  if (!value || value->is_negative()) return std::nullopt;
+  constexpr std::int64_t kMost = 100 * 60;
+  if (!value || value->is_negative() || *value > Rational(kMost)) return std::nullopt;
   const std::int64_t minutes = (*value * Rational(minutes_each)).rounded(0);
-  if (minutes > std::int64_t{100} * 60) return std::nullopt;
-  return static_cast<int>(minutes);
+  return minutes > kMost ? std::nullopt : std::optional(static_cast<int>(minutes));
 }
 
 /// `7:15`, `7h15` and `7h` in their two numbers; neither when one of them is none.
