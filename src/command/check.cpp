@@ -77,7 +77,7 @@ std::string under_jobs(const book::Document& document, const std::optional<book:
          false});
   }
   const render::Style style = session.style(open ? open->mill() : book::Mill{});
-  return "\n" + render::draw(table, style.width, style.colour) + "\n";
+  return "\n" + render::draw(table, style.width, style.colour);
 }
 
 void check_all(const std::vector<std::string>& files, const Session& session) {
