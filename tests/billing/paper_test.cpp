@@ -38,7 +38,7 @@ TEST_CASE("a frozen paper is the same after being written and read, whatever sta
     paper.document.title = text;
     render::Table table;
     table.columns.resize(3);
-    table.rows.push_back({{text, render::Figure(units, 7, 2), std::monostate{}}, true});
+    table.rows.push_back({{text, render::Figure(units, 700, 2), std::monostate{}}, true});
     table.sums.push_back({text, Decimal{units, 2}, true});
     paper.document.tables.push_back(table);
     const std::string frozen = write_paper(paper);
