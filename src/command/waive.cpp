@@ -50,7 +50,7 @@ void add_waive(CLI::App& app, Session& session) {
   app.add_option("DAY", asked->day, "the sheet's day; 'job' for a charge once a job")->required();
   app.add_option("CHARGE", asked->charge,
                  "the charge's name in the mill file, as waiting; or the cause of a stop that has no charge; "
-                 "under no-job what `bill` lists there, as sawing, or all")
+                 "under no-job what bill lists there, as sawing, or all")
       ->required();
   app.add_option("--shift", asked->shift, "of a second sheet of that day")->type_name("N");
   app.add_option("--why", asked->why, "the note; it stands on the invoice")->type_name("TEXT")->required();
