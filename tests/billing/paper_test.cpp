@@ -21,7 +21,8 @@ const Day kDay = *read_day("2026-05-08");
 }  // namespace
 
 TEST_CASE("a frozen paper is the same after being written and read, whatever stands in it") {
-  CHECK(rc::check("frozen text", [](const std::string& text, std::int64_t units) {
+  CHECK(rc::check("frozen text", [](const std::string& text, std::int64_t any) {
+    const std::int64_t units = any % 1'000'000'000'000'000;  // more than any book bills
     Paper paper;
     paper.kind = PaperKind::invoice;
     paper.number = 1;

@@ -49,8 +49,9 @@ std::string one_word(const std::string& text) {
   return out;
 }
 
+/// A mill file with a character that cannot be printed is refused.
 std::string mill_of(const std::string& typed) {
-  const std::string name = quoted(typed);
+  const std::string name = quoted(fit_to_print(typed));
   const std::string word = quoted(one_word(typed));
   return "[mill]\nname = " + name + "\nowner = " + name + "\naddress = [" + name + "]\nphone = " + name +
          "\nemail = " + name + "\ntax_number = " + name + "\nterms = [" + name + "]\n[species]\n" + word +
