@@ -87,7 +87,7 @@ std::optional<RateRange> range_of(Per per) {
     case Per::hour:
       return kHour;
     case Per::day:
-      return kDay;
+      return RateRange{{1, 10}, 20'000};  // of storage too, which is little
     case Per::mile:
     case Per::km:
       return kWay;

@@ -84,6 +84,7 @@ TEST_CASE("charges, taxes, shares and sums have limits of their own") {
   CHECK_FALSE(charge("rate = 4500\nper = \"hour\"\n").empty());
   CHECK_FALSE(charge("rate = 450\nper = \"mile\"\n").empty());
   CHECK(charge("rate = 9\nper = \"tooth\"\n").empty());
+  CHECK(charge("rate = 1.50\nper = \"day\"\n").empty());  // storage
   CHECK(charge("rate = -5\nper = \"percent\"\nunasked = true\n").empty());
   CHECK_FALSE(charge("rate = 0.05\nper = \"percent\"\nunasked = true\n").empty());
   const auto tax = [](const std::string& rate) {
