@@ -123,8 +123,6 @@ std::vector<std::string> reports_that_differ(const Desk& desk, const Reckoning& 
   asker.ask("cost", book.cost(period));
   asker.ask("fuel", {book.fuel(period)});
   asker.ask("downtime", book.downtime(period));
-  asker.ask("moves", book.moves(period));
-  asker.ask("ownership", book.ownership(period));
   const auto has_turn = [&](int which) { return !turn || *turn == which; };
   if (has_turn(0)) {
     asker.ask("production-year", {book.production(By::year, period)});
@@ -136,9 +134,11 @@ std::vector<std::string> reports_that_differ(const Desk& desk, const Reckoning& 
     asker.ask("overrun-by-species", {book.overrun(Cut::species, period)});
     asker.ask("overrun-by-diameter", book.overrun_by_diameter(period));
     asker.ask("year", book.year(period));
+    asker.ask("ownership", book.ownership(period));
   }
   if (has_turn(2)) {
     asker.ask("overrun-by-setup", {book.overrun(Cut::setup, period)});
+    asker.ask("moves", book.moves(period));
     asker.ask("teeth", book.teeth(period));
     asker.ask("stock", book.stock(period));
   }

@@ -86,7 +86,8 @@ std::vector<std::string> Posted::under_no_job_differs() const {
       if (one.at.job.empty() && one.state == Log::State::sawn) expected.insert(day + "logs");
   }
   const std::set<std::string> kinds{"sawing", "lumber", "move", "logs"};
-  for (const auto& table : desk_.answer({"bill"}).at("tables").list)
+  const Json answer = desk_.answer({"bill"});
+  for (const auto& table : answer.at("tables").list)
     if (table.at("name").text == "under_no_job")
       for (const auto& row : table.at("rows").list)
         if (kinds.count(row.at("what").text) != 0)
