@@ -28,6 +28,16 @@ int sync_folder(const fs::path& folder) {
   return fault;
 }
 
+/// Where a link leads, also one to a file that is yet to be made; links in a ring are told when the file is opened.
+fs::path led_to(fs::path file) {
+  constexpr int kMostLinks = 40;  // as Linux follows
+  std::error_code error;
+  for (int i = 0; i < kMostLinks && fs::is_symlink(file, error); ++i)
+    file = file.parent_path() / fs::read_symlink(file, error);
+  const fs::path plain = fs::weakly_canonical(file, error);
+  return error ? file : plain;
+}
+
 bool is_journal_of_a_book(const fs::path& file) {
   constexpr std::string_view kEnding = "-journal";
   const std::string name = file.string();
@@ -43,7 +53,7 @@ OutputFile::OutputFile(const std::string& file) : named_(file) {
   direct_ = fs::exists(status) && !fs::is_regular_file(status);
   file_ = fs::absolute(file);
   if (direct_) return;
-  if (const fs::path led_to = fs::weakly_canonical(file_, error); !error) file_ = led_to;
+  file_ = led_to(file_);
   if (!fs::is_directory(file_.parent_path(), error))
     throw Refused(named_ + ": there is no folder " + file_.parent_path().string() + "; make it first");
   if (is_journal_of_a_book(file_))

@@ -179,13 +179,6 @@ void check_page(const render::Document& paper, const render::Document& plain, co
   if (!paper.parties.empty()) CHECK(has(words(render::words_of(html)), words(fit_to_print(typed))));
 }
 
-/// `_x005F_` is how the file format writes a typed `_` before what would be a code.
-std::string uncoded(std::string text) {
-  for (std::size_t at = text.find("_x005F_"); at != std::string::npos; at = text.find("_x005F_", at + 1))
-    text.replace(at, 7, "_");
-  return text;
-}
-
 /// As a spreadsheet program compares names of sheets, as far as these tests go.
 std::string folded(const std::string& name) {
   return lower(name);
@@ -236,7 +229,7 @@ void check_workbook(const render::Document& paper, const std::string& typed) {
       if (!cell.formula.empty()) CHECK(cell.formula.starts_with("SUM("));
       if (cell.value.find_first_not_of("0123456789.-E") != std::string::npos && cell.formula.empty())
         CHECK(cell.text);
-      found = found || has(words(uncoded(cell.value)), words(fit_to_print(typed)));
+      found = found || has(words(cell.value), words(fit_to_print(typed)));
     }
   }
   if (!paper.parties.empty()) CHECK(found);

@@ -96,6 +96,19 @@ std::vector<FormatOfCell> read_styles(const std::string& xml) {
   return out;
 }
 
+/// A text of a workbook as it is meant: _xHHHH_ stands for a character (ECMA-376 part 1, 22.9.2.19, ST_Xstring), so the
+/// writer has put _x005F_ for the mark of a text that only looks so.
+std::string meant(const std::string& written) {
+  static const std::string kMark = "_x005F_";
+  std::string out;
+  std::size_t from = 0;
+  for (std::size_t at = written.find(kMark); at != std::string::npos; at = written.find(kMark, from)) {
+    out += written.substr(from, at - from) + "_";
+    from = at + kMark.size();
+  }
+  return out + written.substr(from);
+}
+
 void read_cells(Sheet& sheet, const std::vector<std::string>& strings,
                 const std::vector<FormatOfCell>& formats) {
   const Tree tree = read_xml(sheet.xml);
@@ -106,6 +119,7 @@ void read_cells(Sheet& sheet, const std::vector<std::string>& strings,
     for (xmlNode* part : find(tree.get(), node, step("f"))) cell.formula = content(part);
     cell.text = type == "s" || type == "inlineStr" || type == "str";
     if (type == "s") cell.value = strings.at(static_cast<std::size_t>(std::stoi(cell.value)));
+    if (cell.text) cell.value = meant(cell.value);
     const auto& format = formats.at(static_cast<std::size_t>(number_or(attribute(node, "s"), 0)));
     cell.format = format.number;
     cell.struck = format.struck;
