@@ -135,7 +135,7 @@ std::string in_quotes(std::string_view text) {
 std::string nearest(std::string_view typed, const std::vector<std::string>& known) {
   constexpr std::size_t kLongestWord =
       64;  // nobody misspells a longer one, and the time grows with the square
-  if (typed.size() > kLongestWord) return {};
+  if (typed.size() < 2 || typed.size() > kLongestWord) return {};  // set-up B is no slip of A
   const std::string word = lower(typed);
   std::string best;
   std::size_t least = std::max<std::size_t>(1, word.size() / 3) + 1;

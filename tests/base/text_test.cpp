@@ -101,4 +101,9 @@ TEST_CASE("the words of a text joined by blanks are the same words again") {
   }));
 }
 
+TEST_CASE("a name of one letter is no slip of another, and a word nobody misspells has none near") {
+  CHECK(nearest("B", {"A"}).empty());
+  CHECK(nearest(std::string(65, 'x'), {std::string(65, 'x')}).empty());
+}
+
 }  // namespace
