@@ -67,14 +67,35 @@ struct Output {
 void add_output_options(CLI::App& app, Output& output);
 /// What --as says, else the file's ending, else text. WrongUsage for an unknown format (with the nearest).
 const render::Format& chosen_format(const Output& output);
-/// Renders and writes. WrongUsage for an unknown format (with the nearest) or a workbook to a terminal.
-/// A file is written whole or not at all.
+
+class OutputFile;
+
+/// Where a command's answer goes. A command that posts makes it before it posts: WrongUsage for an unknown format (with
+/// the nearest) or a workbook to a terminal, Refused for a file that cannot be one, Failed where none can be written.
+class Answer {
+ public:
+  Answer(const Output& output, const Session& session);
+  Answer(const Answer&) = delete;
+  Answer& operator=(const Answer&) = delete;
+  ~Answer();
+  /// Renders and writes, a file whole or not at all.
+  void give(const render::Document& document);
+  /// Says first what was posted ("receipt 3") and how it is printed again (`again`; empty where it
+  /// is not), which a failure to write says too.
+  void give_posted(const render::Document& document, const std::string& what, const std::string& again);
+
+ private:
+  const Session& session_;
+  const render::Format& format_;
+  std::string name_;                  ///< of the file, for the word that it is written
+  std::unique_ptr<OutputFile> file_;  ///< absent: standard output
+};
+
+/// For an answer that posts nothing.
 void write_document(const render::Document& document, const Output& output, const Session& session);
 
 /// A file's bytes; `-` is standard input. Refused, naming the file, when it cannot be read.
 std::string read_text(const std::string& file, const Session& session);
-/// Writes a file whole or not at all (a temporary one beside it, then a rename). Failed when it cannot.
-void write_file(const std::string& file, std::string_view bytes);
 
 struct Command {
   std::string_view name;

@@ -15,12 +15,12 @@ struct Asked {
 };
 
 void answer(const Asked& asked, const Session& session) {
+  Answer out(asked.output, session);
   book::Book book = session.open_book(false);
   const Day to = day_or_today(asked.to, "--to", session);
   const billing::Paper paper = billing::divide_lumber(book, asked.job, to, session.today());
-  session.err() << "division " << paper.number << " issued; print it again with: paper division "
-                << paper.number << "\n";
-  write_document(paper.document, asked.output, session);
+  const std::string number = std::to_string(paper.number);
+  out.give_posted(paper.document, "division " + number + " issued", "paper division " + number);
 }
 
 }  // namespace

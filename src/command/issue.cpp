@@ -20,17 +20,17 @@ void answer(const Asked& asked, const Session& session) {
   if (job.empty() == buyer.empty()) throw WrongUsage("give a job, or --sale BUYER");
   if (!asked.paid.empty() && buyer.empty())
     throw WrongUsage("--paid goes with --sale; take a customer's payment with pay");
+  Answer out(asked.output, session);
   book::Book book = session.open_book(false);
   const Day to = day_or_today(until, "--to", session);
   const billing::Paper paper = buyer.empty()
                                    ? billing::issue_invoice(book, job, to, session.today())
                                    : billing::issue_sale(book, buyer, to, session.today(), asked.paid);
-  session.err() << "invoice " << paper.called << " issued; print it again with: paper invoice "
-                << paper.number << "\n";
   for (const std::string& warning :
        buyer.empty() ? std::vector<std::string>{} : billing::stock_warnings(book, to))
     session.err() << "warning: " << warning << "\n";
-  write_document(paper.document, asked.output, session);
+  out.give_posted(paper.document, "invoice " + paper.called + " issued",
+                  "paper invoice " + std::to_string(paper.number));
 }
 
 }  // namespace

@@ -21,22 +21,24 @@ struct Asked {
 void take_back(const Asked& asked, const Session& session) {
   if (!asked.ask.job.empty())
     throw WrongUsage("give a job to load, or --take-back with the number of a slip; not both");
+  Answer out(asked.output, session);
   book::Book book = session.open_book(false);
   const billing::Paper paper = billing::take_back_load(book, asked.back, asked.why, session.today());
-  session.err() << "load slip " << asked.back << " is taken back; its lumber lies here again\n";
-  write_document(paper.document, asked.output, session);
+  out.give_posted(paper.document,
+                  "load slip " + std::to_string(asked.back) + " is taken back, its lumber lies here again",
+                  "paper " + std::string(billing::word_of(paper.kind)) + " " + std::to_string(paper.number));
 }
 
 void answer(const Asked& asked, const Session& session) {
   if (asked.back != 0) return take_back(asked, session);
   if (asked.ask.job.empty())
     throw WrongUsage("say whose lumber: a job, or --take-back with the number of a slip");
+  Answer out(asked.output, session);
   book::Book book = session.open_book(false);
   const auto [paper, left_out] = billing::load(book, asked.ask, session.today());
-  session.err() << "load slip " << paper.number << "; print it again with: paper load " << paper.number
-                << "\n";
   for (const std::string& one : left_out) session.err() << "note: not on the slip: " << one << "\n";
-  write_document(paper.document, asked.output, session);
+  const std::string number = std::to_string(paper.number);
+  out.give_posted(paper.document, "load slip " + number + " issued", "paper load " + number);
 }
 
 }  // namespace

@@ -17,12 +17,17 @@ struct TakeOffAsk {
 };
 
 void answer(const TakeOffAsk& asked, TakeOff deed, const Session& session) {
+  Answer out(asked.output, session);
   book::Book book = session.open_book(false);
   std::optional<measure::Money> amount;
   if (!asked.sum.empty()) amount = sum_of(asked.sum, book);
   const billing::Paper paper =
       deed(book, billing::invoice_called(book, asked.invoice), amount, asked.why, session.today());
-  write_document(paper.document, asked.output, session);
+  const std::string number = std::to_string(paper.number);
+  if (paper.kind == billing::PaperKind::credit)
+    out.give_posted(paper.document, "credit note " + number + " posted", "paper credit " + number);
+  else
+    out.give_posted(paper.document, "write-off " + number + " posted", "");
 }
 
 }  // namespace

@@ -19,6 +19,7 @@ struct Asked {
 };
 
 void answer(const Asked& asked, const Session& session) {
+  Answer out(asked.output, session);
   book::Book book = session.open_book(false);
   billing::PaymentAsk ask = asked.ask;
   ask.amount = sum_of(asked.sum, book);
@@ -30,7 +31,9 @@ void answer(const Asked& asked, const Session& session) {
   const Day day = day_or_today(asked.day, "--day", session);
   const billing::Paper paper =
       asked.refund ? billing::refund(book, ask, day) : billing::take_payment(book, ask, day);
-  write_document(paper.document, asked.output, session);
+  const std::string number = std::to_string(paper.number);
+  out.give_posted(paper.document, (asked.refund ? "refund " : "receipt ") + number + " posted",
+                  (asked.refund ? "paper refund " : "paper payment ") + number);
 }
 
 }  // namespace

@@ -1,6 +1,4 @@
 // session.cpp -- what every command shares: the day, the book, the style, reading texts and writing answers.
-#include <unistd.h>
-
 #include <CLI/CLI.hpp>
 #include <cerrno>
 #include <cstring>
@@ -14,6 +12,7 @@
 #include "billing/job_facts.h"
 #include "billing/project_paper.h"
 #include "command/command.h"
+#include "command/output_file.h"
 #include "render/image.h"
 #include "render/renderer.h"
 
@@ -113,22 +112,41 @@ void find_logo(render::Document& document, const render::Format& format, const S
 
 }  // namespace
 
-void write_document(const render::Document& given, const Output& output, const Session& session) {
-  const render::Format& format = chosen_format(output);
+Answer::Answer(const Output& output, const Session& session)
+    : session_(session), format_(chosen_format(output)), name_(output.file) {
+  if (!name_.empty()) file_ = std::make_unique<OutputFile>(name_);
+  if (name_.empty() && format_.binary && session.context().out_is_terminal)
+    throw WrongUsage("a workbook does not go on a terminal; add -o FILE" + std::string(format_.suffix));
+}
+
+Answer::~Answer() = default;
+
+void Answer::give(const render::Document& given) {
   render::Document document = given;
-  find_logo(document, format, session);
-  if (output.file.empty() && format.binary && session.context().out_is_terminal) {
-    throw WrongUsage("a workbook does not go on a terminal; add -o " + document.name +
-                     std::string(format.suffix));
-  }
-  if (output.file.empty()) {
-    session.out() << format.render(document);
+  find_logo(document, format_, session_);
+  if (!file_) {
+    session_.out() << format_.render(document);
     return;
   }
   document.style.width = 0;
   document.style.colour = false;
-  write_file(output.file, format.render(document));
-  session.err() << "written: " << output.file << "\n";
+  file_->write(format_.render(document));
+  session_.err() << "written: " << name_ << "\n";
+}
+
+void Answer::give_posted(const render::Document& document, const std::string& what,
+                         const std::string& again) {
+  session_.err() << what << (again.empty() ? "" : "; print it again with: " + again) << "\n";
+  try {
+    give(document);
+  } catch (const Failed& fault) {
+    throw Failed(std::string(fault.what()) + "; " + what + " all the same, so do not post it again" +
+                 (again.empty() ? "" : "; print it with: " + again));
+  }
+}
+
+void write_document(const render::Document& document, const Output& output, const Session& session) {
+  Answer(output, session).give(document);
 }
 
 std::string read_text(const std::string& file, const Session& session) {
@@ -139,27 +157,6 @@ std::string read_text(const std::string& file, const Session& session) {
   std::ifstream stream(file, std::ios::binary);
   if (!stream) throw Refused(file + ": cannot be read (" + std::strerror(errno) + ")");
   return {std::istreambuf_iterator<char>(stream), std::istreambuf_iterator<char>()};
-}
-
-void write_file(const std::string& file, std::string_view bytes) {
-  const std::string beside = file + ".part" + std::to_string(::getpid());
-  {
-    std::ofstream stream(beside, std::ios::binary | std::ios::trunc);
-    stream.write(bytes.data(), static_cast<std::streamsize>(bytes.size()));
-    stream.flush();
-    if (!stream) {
-      std::error_code ignored;
-      std::filesystem::remove(beside, ignored);
-      throw Failed(file + ": cannot be written (" + std::strerror(errno) + ")");
-    }
-  }
-  std::error_code error;
-  std::filesystem::rename(beside, file, error);
-  if (error) {
-    std::error_code ignored;
-    std::filesystem::remove(beside, ignored);
-    throw Failed(file + ": cannot be written (" + error.message() + ")");
-  }
 }
 
 }  // namespace kerfbook::command
