@@ -103,8 +103,8 @@ TEST_CASE(
 
 TEST_CASE(
     "a blank between thousands is taken as it is written, and a mark that cannot be is told by its own key") {
-  const auto marks = [](const std::string& marks) {
-    return read_mill("[mill]\ncurrency = { sign = \"kr\", " + marks + " }\n");
+  const auto marks = [](const std::string& written) {
+    return read_mill("[mill]\ncurrency = { sign = \"kr\", " + written + " }\n");
   };
   for (const char* blank : {"\" \"", "\"blank\"", "\"\u00A0\"", "\"\u202F\""}) {
     CAPTURE(blank);
