@@ -129,7 +129,10 @@ TEST_CASE("a number too large to be counted exactly is refused at its place in t
 
 TEST_CASE("a frozen number of more digits than can be counted exactly is told, not counted wrong") {
   DemoBook demo_book;
-  const Paper paper = take_payment(*demo_book.book, {.job = "TER", .amount = {40000}}, kFriday);
+  PaymentAsk deposit;
+  deposit.job = "TER";
+  deposit.amount = {40000};
+  const Paper paper = take_payment(*demo_book.book, deposit, kFriday);
   const std::string body = demo_book.book->journal().back().body;
   REQUIRE(read_paper(body).amount == paper.amount);
   const auto with_amount = [&](const std::string& digits) {
