@@ -61,8 +61,8 @@ struct Item {
   Rate rate;
   std::string waived;     ///< the note of a waiver; then nothing is charged
   bool unpriced = false;  ///< no charge is for it: shown without a price, and waived or priced before issue
-  bool hangs = false;     ///< on another sheet, which was corrected since it was posted; not kept with the item
-  std::string note;       ///< what the customer is to be told of it; on the draft, not kept with the item
+  bool hangs = false;  ///< on another sheet, which was corrected since it was posted; not kept with the item
+  std::string note;    ///< what the customer is to be told of it; on the draft, not kept with the item
   std::optional<Fact> fact;  ///< share items of a draft: the pieces themselves
 };
 /// Items of one sheet with one identity are the same thing counted again, whatever the rate.

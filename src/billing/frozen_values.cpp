@@ -310,9 +310,9 @@ Json frozen(const Waiver& waiver) {
   return json;
 }
 Waiver thaw_waiver(const Json& json) {
-  return {thaw_day(json.at("day")), thaw_small(json.at("shift")), json.at("charge").get<std::string>(),
-          json.at("note").get<std::string>(), json.value("back", false),
-          json.value("content", std::string())};
+  return {
+      thaw_day(json.at("day")),           thaw_small(json.at("shift")), json.at("charge").get<std::string>(),
+      json.at("note").get<std::string>(), json.value("back", false),    json.value("content", std::string())};
 }
 
 Json frozen_items(const std::vector<Item>& items) {

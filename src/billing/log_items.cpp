@@ -103,7 +103,8 @@ void SheetItems::by_scale(const Fact& fact, const Price& price) {
   };
   const std::optional<Rational> plain = net(fact.log, fact.defects);
   if (!plain) {
-    problem(fact, words_of(fact) + " cannot be scaled by " + scaling::rule_words(practice->name) + " from what was measured");
+    problem(fact, words_of(fact) + " cannot be scaled by " + scaling::rule_words(practice->name) +
+                      " from what was measured");
     return;
   }
   const Rational charged = at_least_minimum(fact, price, *plain, net);

@@ -185,8 +185,8 @@ class SheetWriter {
     store_.run(
         "INSERT INTO stop (day, shift, number, job, site, from_minute, minutes, cause, text, charge) "
         "VALUES (?,?,?,?,?,?,?,?,?,?)",
-        day_, shift_, fact.number, job(fact.context.job),
-        site(fact.context.site), from, line.minutes, line.cause, line.text, line.charge);
+        day_, shift_, fact.number, job(fact.context.job), site(fact.context.site), from, line.minutes,
+        line.cause, line.text, line.charge);
   }
 
   void put(const DatedFact& fact, const sheet::Crew& line) {
@@ -213,8 +213,8 @@ class SheetWriter {
         "INSERT INTO tooth_work (day, shift, number, run, job, saw, action, teeth, cause, log_tag, text) "
         "VALUES (?,?,?,?,?,?,?,?,?,?,?)",
         day_, shift_, fact.number, runs_.find(fact.context), job(fact.context.job), line.saw,
-        (sheet::is_blade_work(line.action) ? "blade-" : "") + std::string(sheet::word_of(line.action)), line.count,
-        line.cause, line.log, line.text);
+        (sheet::is_blade_work(line.action) ? "blade-" : "") + std::string(sheet::word_of(line.action)),
+        line.count, line.cause, line.log, line.text);
   }
 
   void put(const DatedFact& fact, const sheet::Thick& line) {
@@ -228,7 +228,8 @@ class SheetWriter {
   void put(const DatedFact& fact, const sheet::Charge& line) {
     store_.run(
         "INSERT INTO charge (day, shift, number, job, name, quantity_micro, text) VALUES (?,?,?,?,?,?,?)",
-        day_, shift_, fact.number, job(fact.context.job), line.name, line.quantity.rounded(kMicro), line.text);
+        day_, shift_, fact.number, job(fact.context.job), line.name, line.quantity.rounded(kMicro),
+        line.text);
   }
 
   void put(const DatedFact& fact, const sheet::Meter& line) {

@@ -56,7 +56,8 @@ std::optional<int> small_number(std::string_view text) {
 }
 
 /// "did you mean WORD?", or all there are when none is near.
-std::string either(const std::string& near, const std::vector<std::string>& known, std::string_view after = {}) {
+std::string either(const std::string& near, const std::vector<std::string>& known,
+                   std::string_view after = {}) {
   return near.empty() ? "one of " + join(known, ", ") : "did you mean " + near + std::string(after) + "?";
 }
 
@@ -203,7 +204,8 @@ class Reader {
     table.name = trim(std::string_view(fact.rest).substr(0, bar));
     if (bar != std::string::npos) table.title = trim(std::string_view(fact.rest).substr(bar + 1));
     if (!is_name(table.name)) {
-      complain(fact.line, fmt::format("'{}' cannot be the name of a table", table.name), "-- table: name | Title");
+      complain(fact.line, fmt::format("'{}' cannot be the name of a table", table.name),
+               "-- table: name | Title");
     }
     table.sql_line = line_;
     out_.tables.push_back(std::move(table));
@@ -250,7 +252,8 @@ class Reader {
     } else {
       std::vector<std::string> known;
       for (const auto& row : kinds()) known.emplace_back(row.word);
-      complain(fact.line, fmt::format("'{}' is not a kind of column", word), either(nearest(word, known), known));
+      complain(fact.line, fmt::format("'{}' is not a kind of column", word),
+               either(nearest(word, known), known));
     }
     if (colon == std::string_view::npos) return;
     const auto places = small_number(written.substr(colon + 1));

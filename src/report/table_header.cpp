@@ -190,12 +190,11 @@ render::Chart read_chart(const TableSpec& spec) {
     } else if (key == "title") {
       chart.title = value;
     } else {
-      throw SqlFault(
-          fmt::format(
-              "'{}' is not a word of a picture; bar, line, stacked-bar or scatter, across=A up=B,C title=\"...\", "
-              "trend",
-              key),
-          -1);
+      throw SqlFault(fmt::format("'{}' is not a word of a picture; bar, line, stacked-bar or scatter, "
+                                 "across=A up=B,C title=\"...\", "
+                                 "trend",
+                                 key),
+                     -1);
     }
   }
   if (chart.y.empty()) throw SqlFault("the picture has nothing to draw; up=COLUMN", -1);

@@ -76,8 +76,7 @@ Result<std::vector<Length>> readings(const Part& part, const PlainText& whole, b
       return Slip{"a diameter is missing", "write the log as 15x12 or 12/13-15x16", whole.at[one.from]};
     const auto length = diameter(one.text, metric);
     if (!length) return placed(length.slip(), whole, one.from);
-    if (length->is_zero())
-      return Slip{"a diameter of zero", "write what was measured", whole.at[one.from]};
+    if (length->is_zero()) return Slip{"a diameter of zero", "write what was measured", whole.at[one.from]};
     if (measure::in_inches(*length) > Rational(kMostInches)) {
       return Slip{in_quotes(one.text) + " is no log's diameter", "write inches (metric: centimetres)",
                   whole.at[one.from]};

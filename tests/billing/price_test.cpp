@@ -42,9 +42,9 @@ TEST_CASE("job goes before customer, customer before conditions, more conditions
 TEST_CASE("the choice says why, and explain goes through every price") {
   const Terms terms = terms_of(kPrices);
   const Choice choice = choose_price(terms, asked("TER", "ODA", "DF", "4x8", 12));
-  CHECK(
-      choice.why ==
-      "'barn' (line 28, 0.48 a board foot) is used, not 'Oda' (line 23, 0.42 a board foot): it names the job");
+  CHECK(choice.why ==
+        "'barn' (line 28, 0.48 a board foot) is used, not 'Oda' (line 23, 0.42 a board foot): it names the "
+        "job");
   const auto lines = explain_price(terms, asked("X", "Y", "WH", "4x8", 12));
   REQUIRE(lines.size() == 6);
   CHECK(lines[0] == "'house' (line 1, 0.40 a board foot) is the only price that fits");

@@ -64,8 +64,8 @@ TEST_CASE("check tells of a malformed sheet what post tells, with a book and wit
   ::unsetenv("KERFBOOK_BOOK");  // else "without a book" would not be so
   for (const fs::path& file : malformed_sheets()) {
     CAPTURE(file.filename().string());
-    const std::string expected = slurp(fs::path(file).replace_extension(".expected")) +
-                                 "kerfbook: 1 file has errors\n";
+    const std::string expected =
+        slurp(fs::path(file).replace_extension(".expected")) + "kerfbook: 1 file has errors\n";
     const Ran with = run({"-b", book, "check", file.string()}, scratch.path());
     const Ran without = run({"check", file.string()}, scratch.path());
     CHECK(with.code == 1);
