@@ -84,6 +84,9 @@ TEST_CASE("only main knows the clock and the environment") {
     std::ifstream stream(file);
     for (std::string line; std::getline(stream, line);) {
       if (line.find("//") != std::string::npos) line.erase(line.find("//"));
+      if (line.find("time") == std::string::npos && line.find("getenv") == std::string::npos &&
+          line.find("_clock") == std::string::npos)
+        continue;  // a pattern is slow
       CHECK_MESSAGE(!std::regex_search(line, kWorld), file.string() << ": " << line);
     }
   });

@@ -11,6 +11,7 @@
 #include <string>
 #include <vector>
 
+#include "base/text.h"
 #include "measure/csv_rows.h"
 #include "scaling/rules.h"
 
@@ -95,6 +96,11 @@ std::string words_in(const std::string& line) {
   return words;
 }
 
+bool holds_any(const std::string& text, const std::vector<std::string>& parts) {
+  return std::any_of(parts.begin(), parts.end(),
+                     [&](const std::string& part) { return text.find(part) != std::string::npos; });
+}
+
 /// Every text that people or developers read, but for files written by the program itself.
 template <class Visit>
 void each_text(Visit visit) {
@@ -168,6 +174,11 @@ TEST_CASE("no text names a site, a package's home or a magazine as what a figure
   static const std::regex kNamed(
       R"(wood ?web|wikipedia|toolbox|github|forestbiometrics|volumelibrary|woodworker|\bfdmc\b|\bblog)",
       std::regex::icase);
+  // A pattern is slow: it is tried on what holds a part of one of its words.
+  static const std::vector<std::string> kNamedParts{"web", "wiki", "tool", "hub", "bio",
+                                                    "vol", "work", "dmc",  "blog"};
+  static const std::vector<std::string> kSiteParts{".com",  ".org",   ".net", ".info",
+                                                   ".asia", ".co.uk", ".jl",  ".io"};
   static const std::regex kOurs(
       R"(https?://(example\.invalid|x\b)|openoffice\.org/2001|www\.w3\.org|schemas\.)");
   int texts = 0;
@@ -175,9 +186,13 @@ TEST_CASE("no text names a site, a package's home or a magazine as what a figure
     ++texts;
     const bool code = file.extension() == ".cpp" || file.extension() == ".h";
     for (const auto& line : lines_of(file)) {
-      if (std::regex_search(line, kOurs)) continue;
-      CHECK_MESSAGE(!std::regex_search(line, kNamed), file.string() << ": " << line);
-      CHECK_MESSAGE(!std::regex_search(code ? words_in(line) : line, kSite), file.string() << ": " << line);
+      const std::string low = kerfbook::lower(line);
+      const bool maybe_named = holds_any(low, kNamedParts);
+      const bool maybe_site = holds_any(low, kSiteParts);
+      if ((!maybe_named && !maybe_site) || std::regex_search(line, kOurs)) continue;
+      if (maybe_named) CHECK_MESSAGE(!std::regex_search(line, kNamed), file.string() << ": " << line);
+      if (maybe_site)
+        CHECK_MESSAGE(!std::regex_search(code ? words_in(line) : line, kSite), file.string() << ": " << line);
     }
   });
   CHECK(texts > 300);
