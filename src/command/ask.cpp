@@ -1,19 +1,17 @@
 #include "command/ask.h"
 
-#include <CLI/CLI.hpp>
-
 namespace kerfbook::command {
 
-void add_ask_options(CLI::App& app, AskOptions& options) {
-  add_period_options(app, options.days);
-  app.add_option("--job", options.ask.job, "only this job")->type_name("JOB");
-  app.add_option("--customer", options.ask.customer, "only this customer's jobs")->type_name("CUSTOMER");
-  app.add_option("--species", options.ask.species, "only this species")->type_name("SPECIES");
-  app.add_option("--site", options.ask.site, "only what was sawn there")->type_name("SITE");
-  app.add_option("--rule", options.ask.rule, "scale the logs again under this rule; what was posted stays")
-      ->type_name("RULE");
-  app.add_option("--reports", options.own_folder, "a folder with reports of your own (or KERFBOOK_REPORTS)")
-      ->type_name("FOLDER");
+Rows ask_rows(AskOptions& options) {
+  return period_rows(options.days) +
+         Rows{{"--job JOB", &options.ask.job, "only this job"},
+              {"--customer CUSTOMER", &options.ask.customer, "only this customer's jobs"},
+              {"--species SPECIES", &options.ask.species, "only this species"},
+              {"--site SITE", &options.ask.site, "only what was sawn there"},
+              {"--rule RULE", &options.ask.rule,
+               "scale the logs again under this rule; what was posted stays"},
+              {"--reports FOLDER", &options.own_folder,
+               "a folder with reports of your own (or KERFBOOK_REPORTS)"}};
 }
 
 report::Ask asked_for(const AskOptions& options, const book::Mill& mill, const Session& session) {

@@ -14,7 +14,7 @@ struct AskOptions {
   std::string own_folder;
   report::Ask ask;
 };
-void add_ask_options(CLI::App& app, AskOptions& options);
+Rows ask_rows(AskOptions& options);
 
 /// The days and filters asked for. WrongUsage for what is no day or no period.
 report::Ask asked_for(const AskOptions& options, const book::Mill& mill, const Session& session);

@@ -1,5 +1,4 @@
 // bill.cpp -- `kerfbook bill [JOB]`: what waits to be billed, or one draft. Nothing is issued.
-#include <CLI/CLI.hpp>
 #include <ostream>
 
 #include "base/error.h"
@@ -107,15 +106,15 @@ void answer(const Asked& asked, const Session& session) {
 
 }  // namespace
 
-void add_bill(CLI::App& app, Session& session) {
+Form bill_form() {
   auto asked = std::make_shared<Asked>();
-  add_whose(app, asked->whose, "the job; without it, everything that waits is listed",
-            "own lumber sold to this buyer");
-  add_output_options(app, asked->output);
-  app.footer(
-      "  kerfbook -b mill.book bill\n"
-      "  kerfbook -b mill.book bill TER -o ter-draft.html");
-  app.callback([asked, &session] { session.deed = [asked, &session] { answer(*asked, session); }; });
+  return {.rows = whose_rows(asked->whose, "the job; without it, everything that waits is listed",
+                             "own lumber sold to this buyer") +
+                  output_rows(asked->output),
+          .footer =
+              "  kerfbook -b mill.book bill\n"
+              "  kerfbook -b mill.book bill TER -o ter-draft.html",
+          .deed = [asked](const Session& session) { answer(*asked, session); }};
 }
 
 }  // namespace kerfbook::command

@@ -1,5 +1,4 @@
 // check.cpp -- `kerfbook check SHEET...`: everything that is wrong or odd, and nothing posted.
-#include <CLI/CLI.hpp>
 #include <algorithm>
 #include <filesystem>
 #include <ostream>
@@ -102,16 +101,15 @@ void check_all(const std::vector<std::string>& files, const Session& session) {
 
 }  // namespace
 
-void add_check(CLI::App& app, Session& session) {
+Form check_form() {
   auto files = std::make_shared<std::vector<std::string>>();
-  app.add_option("SHEET", *files,
-                 "day sheets, mill files (.toml) or reports of your own (.sql); - is standard input")
-      ->required();
-  app.footer(
-      "Errors are what cannot be understood; warnings and notes do not stop a post.\n\n"
-      "  kerfbook check 2026-05-05.sheet\n"
-      "  kerfbook -b mill.book check 2026-05-05.sheet   # and against the book");
-  app.callback([files, &session] { session.deed = [files, &session] { check_all(*files, session); }; });
+  return {.rows = Rows{{"SHEET...", files.get(),
+                        "day sheets, mill files (.toml) or reports of your own (.sql); - is standard input"}},
+          .footer =
+              "Errors are what cannot be understood; warnings and notes do not stop a post.\n\n"
+              "  kerfbook check 2026-05-05.sheet\n"
+              "  kerfbook -b mill.book check 2026-05-05.sheet   # and against the book",
+          .deed = [files](const Session& session) { check_all(*files, session); }};
 }
 
 }  // namespace kerfbook::command

@@ -13,12 +13,9 @@
 
 #include "base/day.h"
 #include "book/book.h"
+#include "command/form.h"
 #include "render/document.h"
 #include "render/renderer.h"
-
-namespace CLI {
-class App;
-}
 
 namespace kerfbook::command {
 
@@ -34,14 +31,13 @@ struct Context {
   int terminal_width = 0;  ///< 0 = not a terminal
 };
 
-/// One run of the program: the context, what the common options said, and the deed the chosen command left.
+/// One run of the program: the context, and what the common options said.
 class Session {
  public:
   explicit Session(Context& context) : context_(context) {}
 
   std::string book_file;   ///< -b; empty = KERFBOOK_BOOK
   std::string today_text;  ///< --today
-  std::function<void()> deed;
 
   [[nodiscard]] Context& context() const { return context_; }
   [[nodiscard]] std::ostream& out() const { return context_.out; }
@@ -64,7 +60,7 @@ struct Output {
   std::string format;  ///< empty = by the file's suffix, else text
   std::string file;    ///< empty = standard output
 };
-void add_output_options(CLI::App& app, Output& output);
+Rows output_rows(Output& output);
 /// What --as says, else the file's ending, else text. WrongUsage for an unknown format (with the nearest).
 const render::Format& chosen_format(const Output& output);
 
@@ -99,12 +95,14 @@ std::string read_text(const std::string& file, const Session& session);
 
 struct Command {
   std::string_view name;
-  std::string_view what;                         ///< one line for the list of commands
-  void (*add)(CLI::App& app, Session& session);  ///< options, help with an example, and the deed
+  std::string_view what;        ///< one line for the list of commands
+  Form (*form)();               ///< its words and options, its page, and the deed
   std::string_view group = {};  ///< the heading it begins in that list; empty = under the last
 };
 /// Every command, in the order help lists them. A command is one file and one row here.
 std::span<const Command> commands();
+/// Options that go with every command; --help is the last of them.
+Rows common_rows(std::string& book_file, std::string& today_text);
 
 /// The whole program. `arguments` without the program's name. Returns the exit code (base/error.h).
 int run(const std::vector<std::string>& arguments, Context& context);

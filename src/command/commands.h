@@ -1,4 +1,4 @@
-// commands.h -- the functions behind the rows of the table of commands; each is defined in the file of its
+// commands.h -- the forms behind the rows of the table of commands; each is defined in the file of its
 // name.
 #pragma once
 
@@ -6,29 +6,29 @@
 
 namespace kerfbook::command {
 
-void add_new(CLI::App& app, Session& session);
-void add_check(CLI::App& app, Session& session);
-void add_post(CLI::App& app, Session& session);
-void add_show(CLI::App& app, Session& session);
-void add_journal(CLI::App& app, Session& session);
-void add_report(CLI::App& app, Session& session);
-void add_packet(CLI::App& app, Session& session);
-void add_bill(CLI::App& app, Session& session);
-void add_issue(CLI::App& app, Session& session);
-void add_divide(CLI::App& app, Session& session);
-void add_pay(CLI::App& app, Session& session);
-void add_credit(CLI::App& app, Session& session);
-void add_write_off(CLI::App& app, Session& session);
-void add_waive(CLI::App& app, Session& session);
-void add_load(CLI::App& app, Session& session);
-void add_paper(CLI::App& app, Session& session);
-void add_owed(CLI::App& app, Session& session);
-void add_export(CLI::App& app, Session& session);
-void add_explain(CLI::App& app, Session& session);
-void add_measure(CLI::App& app, Session& session);
-void add_scale(CLI::App& app, Session& session);
-void add_verify(CLI::App& app, Session& session);
-void add_rebuild(CLI::App& app, Session& session);
-void add_help(CLI::App& app, Session& session);
+Form new_form();
+Form check_form();
+Form post_form();
+Form show_form();
+Form journal_form();
+Form report_form();
+Form packet_form();
+Form bill_form();
+Form issue_form();
+Form divide_form();
+Form pay_form();
+Form credit_form();
+Form write_off_form();
+Form waive_form();
+Form load_form();
+Form paper_form();
+Form owed_form();
+Form export_form();
+Form explain_form();
+Form measure_form();
+Form scale_form();
+Form verify_form();
+Form rebuild_form();
+Form help_form();
 
 }  // namespace kerfbook::command

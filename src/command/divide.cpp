@@ -1,5 +1,4 @@
 // divide.cpp -- `kerfbook divide JOB`: lumber sawn on shares is divided, to the board.
-#include <CLI/CLI.hpp>
 #include <ostream>
 
 #include "command/commands.h"
@@ -25,13 +24,12 @@ void answer(const Asked& asked, const Session& session) {
 
 }  // namespace
 
-void add_divide(CLI::App& app, Session& session) {
+Form divide_form() {
   auto asked = std::make_shared<Asked>();
-  app.add_option("JOB", asked->job, "the job on shares")->required();
-  add_up_to(app, asked->to);
-  add_output_options(app, asked->output);
-  app.footer("  kerfbook -b mill.book divide MUM -o mumbrey.html");
-  app.callback([asked, &session] { session.deed = [asked, &session] { answer(*asked, session); }; });
+  return {.rows = Rows{{"JOB", &asked->job, "the job on shares"}, up_to_row(asked->to)} +
+                  output_rows(asked->output),
+          .footer = "  kerfbook -b mill.book divide MUM -o mumbrey.html",
+          .deed = [asked](const Session& session) { answer(*asked, session); }};
 }
 
 }  // namespace kerfbook::command

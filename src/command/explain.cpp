@@ -1,6 +1,5 @@
 // explain.cpp -- `kerfbook explain JOB SIZExLENGTH`: which price holds for a piece, a log, an hour, or which charge of a
 // name, and why that one.
-#include <CLI/CLI.hpp>
 #include <ostream>
 
 #include "base/error.h"
@@ -102,22 +101,22 @@ void answer(const Asked& asked, const Session& session) {
 
 }  // namespace
 
-void add_explain(CLI::App& app, Session& session) {
+Form explain_form() {
   auto asked = std::make_shared<Asked>();
-  app.add_option("JOB", asked->job, "for which job; with --sale, for which buyer")->required();
-  app.add_option("PIECE", asked->piece, "as 4x6x16; 1x3 where the length is counted");
-  app.add_option("--log", asked->log, "a log, as 15x12")->type_name("SPEC");
-  app.add_flag("--time", asked->time, "hours and days of sawing");
-  app.add_option("--charge", asked->charge, "the charge of this name")->type_name("NAME");
-  app.add_option("--species", asked->species, "of this species")->type_name("SPECIES");
-  app.add_option("--grade", asked->grade, "of this grade")->type_name("GRADE");
-  app.add_option("--day", asked->day, "sawn on this day (today)")->type_name("DAY");
-  app.add_flag("--sale", asked->sale, "the price of own lumber sold");
-  app.footer(
-      "  kerfbook -b mill.book explain TER 4x6x16 --species DF\n"
-      "  kerfbook -b mill.book explain TER --charge travel\n"
-      "  kerfbook -b mill.book explain cash 2x6x16 --species DF --grade No2 --sale");
-  app.callback([asked, &session] { session.deed = [asked, &session] { answer(*asked, session); }; });
+  return {.rows = Rows{{"JOB", &asked->job, "for which job; with --sale, for which buyer"},
+                       {"[PIECE]", &asked->piece, "as 4x6x16; 1x3 where the length is counted"},
+                       {"--log SPEC", &asked->log, "a log, as 15x12"},
+                       {"--time", &asked->time, "hours and days of sawing"},
+                       {"--charge NAME", &asked->charge, "the charge of this name"},
+                       {"--species SPECIES", &asked->species, "of this species"},
+                       {"--grade GRADE", &asked->grade, "of this grade"},
+                       {"--day DAY", &asked->day, "sawn on this day (today)"},
+                       {"--sale", &asked->sale, "the price of own lumber sold"}},
+          .footer =
+              "  kerfbook -b mill.book explain TER 4x6x16 --species DF\n"
+              "  kerfbook -b mill.book explain TER --charge travel\n"
+              "  kerfbook -b mill.book explain cash 2x6x16 --species DF --grade No2 --sale",
+          .deed = [asked](const Session& session) { answer(*asked, session); }};
 }
 
 }  // namespace kerfbook::command

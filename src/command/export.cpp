@@ -1,5 +1,4 @@
 // export.cpp -- `kerfbook export WHAT`: one plain table for the bookkeeper, csv unless asked otherwise.
-#include <CLI/CLI.hpp>
 #include <ostream>
 
 #include "base/error.h"
@@ -30,15 +29,15 @@ void answer(const Asked& asked, const Session& session) {
 
 }  // namespace
 
-void add_export(CLI::App& app, Session& session) {
+Form export_form() {
   auto asked = std::make_shared<Asked>();
-  app.add_option("WHAT", asked->what, join(billing::export_names(), ", "))->required();
-  add_period_options(app, asked->days);
-  add_output_options(app, asked->output);
-  app.footer(billing::export_header_words() +
-             "\n\n  kerfbook -b mill.book export invoices --period 2026-05 -o may.csv\n"
-             "  kerfbook -b mill.book export taxes --period 2026");
-  app.callback([asked, &session] { session.deed = [asked, &session] { answer(*asked, session); }; });
+  return {.rows = Rows{one_of({"WHAT", &asked->what, join(billing::export_names(), ", ")},
+                              [] { return billing::export_names(); })} +
+                  period_rows(asked->days) + output_rows(asked->output),
+          .footer = billing::export_header_words() +
+                    "\n\n  kerfbook -b mill.book export invoices --period 2026-05 -o may.csv\n"
+                    "  kerfbook -b mill.book export taxes --period 2026",
+          .deed = [asked](const Session& session) { answer(*asked, session); }};
 }
 
 }  // namespace kerfbook::command

@@ -1,7 +1,7 @@
 #include "command/help.h"
 
-#include <CLI/CLI.hpp>
 #include <algorithm>
+#include <array>
 #include <ostream>
 
 #include "base/error.h"
@@ -14,66 +14,32 @@ namespace {
 
 constexpr int kWidestLeft = 24;
 constexpr const char* kChoices = "[choices]";
-
-bool takes_several(const CLI::Option& option) {
-  return option.get_expected_max() > 1;
-}
-
-bool takes_value(const CLI::Option& option) {
-  return !option.get_type_name().empty();  // a flag has none
-}
-
-/// SHEET..., [NAME]: how a word without dashes is written in the command.
-std::string as_word(const CLI::Option& option) {
-  const std::string word = option.get_name(true) + (takes_several(option) ? "..." : "");
-  return option.get_required() ? word : "[" + word + "]";
-}
-
-/// "-o, --out FILE"
-std::string as_choice(const CLI::Option& option) {
-  std::vector<std::string> names;
-  for (const auto& name : option.get_snames()) names.push_back("-" + name);
-  for (const auto& name : option.get_lnames()) names.push_back("--" + name);
-  return join(names, ", ") + (takes_value(option) ? " " + option.get_type_name() : "");
-}
-
-struct Parts {
-  std::vector<const CLI::Option*> words;    ///< without dashes, in their order
-  std::vector<const CLI::Option*> choices;  ///< with dashes
-};
-
-Parts parts_of(const CLI::App& app) {
-  Parts parts;
-  for (const CLI::Option* option : app.get_options()) {
-    if (option == app.get_help_ptr()) continue;  // last of all
-    (option->get_positional() ? parts.words : parts.choices).push_back(option);
+Rows words_of(const Form& form) {
+  Rows words;
+  for (const Row& row : form.rows) {
+    if (!is_option(row)) words.push_back(row);
   }
-  if (app.get_help_ptr() != nullptr) parts.choices.push_back(app.get_help_ptr());
-  return parts;
+  return words;
 }
 
-/// "kerfbook waive JOB DAY CHARGE --why TEXT [choices]"
-std::string written(const CLI::App& app) {
-  const Parts parts = parts_of(app);
-  std::string line = "kerfbook " + app.get_name();
-  for (const auto* option : parts.words) line += " " + as_word(*option);
-  std::size_t free = 0;
-  for (const auto* option : parts.choices) {
-    if (option->get_required())
-      line += " --" + option->get_lnames().front() + " " + option->get_type_name();
-    else
-      ++free;
+/// Options of the form; --help, which every command has, last of all.
+Rows options_of(const Form& form) {
+  Rows options;
+  for (const Row& row : form.rows) {
+    if (is_option(row)) options.push_back(row);
   }
-  return line + (free > 1 ? std::string(" ") + kChoices : "");  // --help is always there
+  std::string unused;
+  options.push_back(common_rows(unused, unused).back());
+  return options;
 }
 
-std::string rows(const std::vector<std::pair<std::string, std::string>>& all) {
+std::string laid_out(const Rows& rows) {
   int left = 0;
-  for (const auto& [name, meaning] : all) {
-    if (screen_width(name) <= kWidestLeft) left = std::max(left, screen_width(name));
+  for (const Row& row : rows) {
+    if (screen_width(row.written) <= kWidestLeft) left = std::max(left, screen_width(row.written));
   }
   std::string out;
-  for (const auto& [name, meaning] : all) out += beside("  " + name, meaning, left + 2);
+  for (const Row& row : rows) out += beside("  " + row.written, row.meaning, left + 2);
   return out;
 }
 
@@ -112,87 +78,42 @@ std::string footer(const std::string& text) {
   return out;
 }
 
-std::string command_page(const CLI::App& app) {
-  std::string out =
-      render::wrapped("kerfbook " + app.get_name() + ": " + app.get_description(), kPageWidth, 2);
-  out += "\n" + render::wrapped("Write:  " + written(app), kPageWidth, 10) + "\n";
-  std::vector<std::pair<std::string, std::string>> all;
-  const Parts parts = parts_of(app);
-  for (const auto* option : parts.words) all.emplace_back(as_word(*option), option->get_description());
-  for (const auto* option : parts.choices) all.emplace_back(as_choice(*option), option->get_description());
-  out += rows(all);
-  out += "\n-b FILE and --today DAY go with every command; kerfbook --help tells of them.\n";
-  const std::string foot = footer(app.get_footer());
-  return foot.empty() ? out : out + "\n" + foot;
-}
-
-std::string program_page(const CLI::App& app) {
-  std::string out = render::wrapped(app.get_description(), kPageWidth);
-  out += "\nWrite:  kerfbook COMMAND ...\n";
-  std::string group;
-  for (const CLI::App* command : app.get_subcommands([](const CLI::App*) { return true; })) {
-    if (command->get_group() != group) out += "\n" + (group = command->get_group()) + "\n";
-    constexpr int kLeft = 13;
-    out += beside("  " + command->get_name(), command->get_description(), kLeft);
-  }
-  std::vector<std::pair<std::string, std::string>> all;
-  for (const auto* option : parts_of(app).choices)
-    all.emplace_back(as_choice(*option), option->get_description());
-  return out + "\nWith every command\n" + rows(all) + "\n" + footer(app.get_footer());
-}
-
-class Pages : public CLI::FormatterBase {
- public:
-  std::string make_help(const CLI::App* app, std::string, CLI::AppFormatMode) const override {
-    return help_page(*app);
-  }
-};
-
-/// Options of the program and of the chosen command, as typed: "--period".
-std::vector<std::string> option_names(const CLI::App& program) {
+/// Options of the program and of the named command: "--period".
+std::vector<std::string> option_names(const Form& form) {
+  std::string unused;
   std::vector<std::string> names;
-  const auto take = [&](const CLI::App& from) {
-    for (const auto* option : from.get_options()) {
-      for (const auto& name : option->get_lnames()) names.push_back("--" + name);
-      for (const auto& name : option->get_snames()) names.push_back("-" + name);
-    }
-  };
-  take(program);
-  for (const auto* chosen : program.get_subcommands()) take(*chosen);
+  for (const Row& row : common_rows(unused, unused) + form.rows) {
+    if (!is_option(row)) continue;
+    for (const std::string& name : names_of(row)) names.push_back(name);
+  }
   return names;
 }
 
-/// Of which option or word the library speaks, told by its name in what the library says; nullptr when of none.
-const CLI::Option* option_meant(const CLI::App& app, const CLI::ParseError& error) {
-  for (std::string word : split_words(error.what())) {
-    while (word.ends_with(':') || word.ends_with(',')) word.pop_back();
-    for (const CLI::Option* option : app.get_options()) {
-      if (option->get_name() == word || option->get_name(true) == word) return option;
-    }
+/// Of one word or option of the command, or of what goes with every command.
+std::string of_row(const CommandLine& line, const Row& row) {
+  const std::string name = name_of(row);
+  const std::string right = is_option(row) && !is_flag(row) ? name + " " + value_of(row) : name;
+  const std::string typed = in_quotes(line.misread->typed);
+  switch (line.misread->fault) {
+    case Fault::missing:
+      return std::string(line.command->name) + ": " + right + " is missing (" + row.meaning + "); write " +
+             written(*line.command, line.form);
+    case Fault::nothing_goes:
+      return name + ": nothing more belongs to it; write " + name;
+    case Fault::no_number:
+      return name + ": " + typed + " is not a whole number" +
+             (std::holds_alternative<std::int64_t*>(row.place) ? " from 1 up" : "") + "; write " + name +
+             " 2";
+    case Fault::twice:
+      return name + " stands there twice; write it once";
+    default:
+      return name + ": nothing stands after it; write " + right;
   }
-  return nullptr;
-}
-
-std::string of_option(const CLI::App& app, const CLI::Option& option, const CLI::ParseError& error) {
-  const std::string name = option.get_positional() ? option.get_name(true) : option.get_name();
-  const bool value = takes_value(option) && !option.get_positional();
-  const std::string right = name + (value ? " " + option.get_type_name() : "");
-  if (dynamic_cast<const CLI::RequiredError*>(&error) != nullptr) {
-    return app.get_name() + ": " + right + " is missing (" + option.get_description() + "); write " +
-           written(app);
-  }
-  if (!takes_value(option)) return name + ": nothing more belongs to it; write " + name;
-  if (dynamic_cast<const CLI::ConversionError*>(&error) != nullptr) {
-    const std::string typed = option.results().empty() ? "" : option.results().back();
-    return name + ": " + in_quotes(typed) + " is not a whole number; write " + name + " 2";
-  }
-  if (option.count() > 1) return name + " stands there twice; write it once";
-  return name + ": nothing stands after it; write " + right;
 }
 
 /// An option nobody knows, with the one that is near; empty when there is none.
-std::string unknown_option(const CLI::App& program, const std::vector<std::string>& arguments) {
-  const auto known = option_names(program);
+std::string unknown_option(const Form& form, const std::vector<std::string>& arguments) {
+  const auto known = option_names(form);
   for (const auto& word : arguments) {
     if (word.size() < 2 || word.front() != '-') continue;
     const std::string option = word.substr(0, word.find('='));
@@ -206,27 +127,50 @@ struct Asked {
   std::string topic;
 };
 
-void answer(const Asked& asked, const CLI::App& program, const Session& session) {
+/// A page that is no command's.
+struct Topic {
+  std::string_view name;
+  std::string (*page)();
+};
+constexpr std::array<Topic, 3> kTopics{
+    {{"sheet", sheet_page}, {"man", manual_page}, {"completion", completion_script}}};
+
+std::vector<std::string> topics() {
+  std::vector<std::string> names;
+  for (const Topic& topic : kTopics) names.emplace_back(topic.name);
+  for (const Command& command : commands()) names.emplace_back(command.name);
+  return names;
+}
+
+void answer(const Asked& asked, const Session& session) {
   if (asked.topic.empty()) {
-    session.out() << help_page(program);
+    session.out() << help_page();
     return;
   }
-  if (same_word(asked.topic, "sheet")) {
-    session.out() << sheet_page();
-    return;
+  for (const Topic& topic : kTopics) {
+    if (same_word(topic.name, asked.topic)) return void(session.out() << topic.page());
   }
-  std::vector<std::string> topics{"sheet"};
-  for (const auto& command : commands()) {
-    topics.emplace_back(command.name);
-    if (!same_word(command.name, asked.topic)) continue;
-    session.out() << help_page(*program.get_subcommand_ptr(std::string(command.name)));
-    return;
+  for (const Command& command : commands()) {
+    if (same_word(command.name, asked.topic)) return void(session.out() << help_page(command));
   }
-  throw WrongUsage("there is no page on " + in_quotes(asked.topic) + did_you_mean(asked.topic, topics) +
+  throw WrongUsage("there is no page on " + in_quotes(asked.topic) + did_you_mean(asked.topic, topics()) +
                    " (kerfbook help lists the commands; help sheet is the language of the day sheet)");
 }
 
 }  // namespace
+
+std::string written(const Command& command, const Form& form) {
+  std::string line = "kerfbook " + std::string(command.name);
+  for (const Row& row : words_of(form)) line += " " + row.written;
+  std::size_t free = 0;
+  for (const Row& row : options_of(form)) {
+    if (is_required(row))
+      line += " " + row.written;
+    else
+      ++free;
+  }
+  return line + (free > 1 ? std::string(" ") + kChoices : "");  // --help is always there
+}
 
 std::string beside(std::string_view text, std::string_view meaning, int left) {
   std::string out = pad_right(text, left);
@@ -246,48 +190,65 @@ std::string did_you_mean(std::string_view typed, const std::vector<std::string>&
   return best.empty() ? "" : "; did you mean " + best + "?";
 }
 
-std::shared_ptr<CLI::FormatterBase> help_pages() {
-  return std::make_shared<Pages>();
+std::string help_page(const Command& command) {
+  const Form form = command.form();
+  const std::string name(command.name);
+  std::string out = render::wrapped("kerfbook " + name + ": " + std::string(command.what), kPageWidth, 2);
+  out += "\n" + render::wrapped("Write:  " + written(command, form), kPageWidth, 10) + "\n";
+  out += laid_out(words_of(form) + options_of(form));
+  out += "\n-b FILE and --today DAY go with every command; kerfbook --help tells of them.\n";
+  const std::string foot = footer(form.footer + (form.more == nullptr ? "" : form.more()));
+  return foot.empty() ? out : out + "\n" + foot;
 }
 
-std::string help_page(const CLI::App& app) {
-  return app.get_parent() == nullptr ? program_page(app) : command_page(app);
-}
-
-std::string complaint(const CLI::App& program, const CLI::ParseError& error,
-                      const std::vector<std::string>& arguments, const std::vector<std::string>& names) {
-  const bool extra = dynamic_cast<const CLI::ExtrasError*>(&error) != nullptr;
-  const auto chosen = program.get_subcommands();
-  if (extra || chosen.empty()) {
-    if (std::string unknown = unknown_option(program, arguments); !unknown.empty()) return unknown;
+std::string help_page() {
+  std::string out = render::wrapped("kerfbook: " + std::string(kWhatItIs), kPageWidth);
+  out += "\nWrite:  kerfbook COMMAND ...\n";
+  for (const Command& command : commands()) {
+    if (!command.group.empty()) out += "\n" + std::string(command.group) + "\n";
+    constexpr int kLeft = 13;
+    out += beside("  " + std::string(command.name), command.what, kLeft);
   }
-  const auto left_over = program.remaining(true);
-  if (const auto* option = option_meant(program, error)) return of_option(program, *option, error);
-  if (chosen.empty() && !left_over.empty()) {
-    return "there is no command " + in_quotes(left_over.front()) + did_you_mean(left_over.front(), names) +
+  std::string unused;
+  return out + "\nWith every command\n" + laid_out(common_rows(unused, unused)) + "\n" +
+         footer(std::string(kProgramFooter));
+}
+
+std::string complaint(const CommandLine& line, const std::vector<std::string>& arguments) {
+  const Misread& misread = *line.misread;
+  if (line.command == nullptr || misread.fault == Fault::extra_word) {
+    if (std::string unknown = unknown_option(line.form, arguments); !unknown.empty()) return unknown;
+  }
+  if (misread.row) return of_row(line, *misread.row);
+  if (line.command == nullptr) {
+    if (misread.typed.empty()) return "which command? kerfbook --help lists them";
+    std::vector<std::string> names;
+    for (const Command& command : commands()) names.emplace_back(command.name);
+    return "there is no command " + in_quotes(misread.typed) + did_you_mean(misread.typed, names) +
            " (kerfbook --help lists them)";
   }
-  if (chosen.empty()) return "which command? kerfbook --help lists them";
-  const CLI::App& command = *chosen.front();
-  if (extra && !left_over.empty()) {
-    return in_quotes(left_over.front()) + ": one word too many; write " + written(command) +
+  const std::string right = written(*line.command, line.form);
+  if (misread.fault == Fault::extra_word)
+    return in_quotes(misread.typed) + ": one word too many; write " + right +
            ", and words that belong together in quotes";
-  }
-  if (const auto* option = option_meant(command, error)) return of_option(command, *option, error);
-  return "this cannot be understood; write " + written(command) + " (kerfbook help " + command.get_name() +
+  return "this cannot be understood; write " + right + " (kerfbook help " + std::string(line.command->name) +
          " tells more)";
 }
 
-void add_help(CLI::App& app, Session& session) {
+Form help_form() {
   auto asked = std::make_shared<Asked>();
-  app.add_option("PAGE", asked->topic, "a command, or sheet: how a day sheet is written, on one page");
-  app.footer(
-      "  kerfbook help\n"
-      "  kerfbook help sheet\n"
-      "  kerfbook help post");
-  app.callback([asked, &app, &session] {
-    session.deed = [asked, &app, &session] { answer(*asked, *app.get_parent(), session); };
-  });
+  return {
+      .rows = {one_of({"[PAGE]", &asked->topic,
+                       "a command; sheet: how a day sheet is written, on one page; man: the manual page, for "
+                       "man; completion: what lets bash finish the words of a command"},
+                      topics)},
+      .footer =
+          "  kerfbook help\n"
+          "  kerfbook help sheet\n"
+          "  kerfbook help post\n"
+          "  kerfbook help man > kerfbook.1\n"
+          "  kerfbook help completion > kerfbook.bash",
+      .deed = [asked](const Session& session) { answer(*asked, session); }};
 }
 
 }  // namespace kerfbook::command

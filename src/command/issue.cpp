@@ -1,5 +1,4 @@
 // issue.cpp -- `kerfbook issue JOB`: the draft becomes an invoice, numbered and frozen.
-#include <CLI/CLI.hpp>
 #include <ostream>
 
 #include "base/error.h"
@@ -35,15 +34,15 @@ void answer(const Asked& asked, const Session& session) {
 
 }  // namespace
 
-void add_issue(CLI::App& app, Session& session) {
+Form issue_form() {
   auto asked = std::make_shared<Asked>();
-  add_whose(app, asked->whose, "the job to bill", "own lumber sold to this buyer instead");
-  app.add_option("--paid", asked->paid, "with --sale: paid on the spot, and how")->type_name("HOW");
-  add_output_options(app, asked->output);
-  app.footer(
-      "  kerfbook -b mill.book issue TER -o ter.html\n"
-      "  kerfbook -b mill.book issue --sale cash --paid cash");
-  app.callback([asked, &session] { session.deed = [asked, &session] { answer(*asked, session); }; });
+  return {.rows = whose_rows(asked->whose, "the job to bill", "own lumber sold to this buyer instead") +
+                  Rows{{"--paid HOW", &asked->paid, "with --sale: paid on the spot, and how"}} +
+                  output_rows(asked->output),
+          .footer =
+              "  kerfbook -b mill.book issue TER -o ter.html\n"
+              "  kerfbook -b mill.book issue --sale cash --paid cash",
+          .deed = [asked](const Session& session) { answer(*asked, session); }};
 }
 
 }  // namespace kerfbook::command

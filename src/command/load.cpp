@@ -1,5 +1,4 @@
 // load.cpp -- `kerfbook load JOB [BUNDLE...]`: a load slip to be signed by who takes the lumber; or one taken back.
-#include <CLI/CLI.hpp>
 #include <ostream>
 
 #include "base/error.h"
@@ -43,24 +42,23 @@ void answer(const Asked& asked, const Session& session) {
 
 }  // namespace
 
-void add_load(CLI::App& app, Session& session) {
+Form load_form() {
   auto asked = std::make_shared<Asked>();
-  app.add_option("JOB", asked->ask.job, "whose lumber");
-  app.add_option("BUNDLE", asked->ask.bundles, "which bundles; without one, all that is the customer's");
-  app.add_option("--deliver-to", asked->ask.consignee, "where to, if not the customer's address")
-      ->type_name("TEXT");
-  app.add_option("--vehicle", asked->ask.vehicle, "what carries it")->type_name("TEXT");
-  app.add_option("--driver", asked->ask.driver, "who drives")->type_name("NAME");
-  app.add_option("--take-back", asked->back, "the load slip with this number did not leave, or came back")
-      ->type_name("NUMBER")
-      ->check(CLI::PositiveNumber);
-  app.add_option("--why", asked->why, "with --take-back: the reason; it is kept and printed")
-      ->type_name("TEXT");
-  add_output_options(app, asked->output);
-  app.footer(
-      "  kerfbook -b mill.book load QHH B1 B2 --driver Bess -o load.html\n"
-      "  kerfbook -b mill.book load --take-back 1 --why \"the truck broke down\"");
-  app.callback([asked, &session] { session.deed = [asked, &session] { answer(*asked, session); }; });
+  return {
+      .rows =
+          Rows{{"[JOB]", &asked->ask.job, "whose lumber"},
+               {"[BUNDLE...]", &asked->ask.bundles, "which bundles; without one, all that is the customer's"},
+               {"--deliver-to TEXT", &asked->ask.consignee, "where to, if not the customer's address"},
+               {"--vehicle TEXT", &asked->ask.vehicle, "what carries it"},
+               {"--driver NAME", &asked->ask.driver, "who drives"},
+               {"--take-back NUMBER", &asked->back,
+                "the load slip with this number did not leave, or came back"},
+               {"--why TEXT", &asked->why, "with --take-back: the reason; it is kept and printed"}} +
+          output_rows(asked->output),
+      .footer =
+          "  kerfbook -b mill.book load QHH B1 B2 --driver Bess -o load.html\n"
+          "  kerfbook -b mill.book load --take-back 1 --why \"the truck broke down\"",
+      .deed = [asked](const Session& session) { answer(*asked, session); }};
 }
 
 }  // namespace kerfbook::command

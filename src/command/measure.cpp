@@ -1,6 +1,5 @@
 // measure.cpp -- `kerfbook measure TALLY...`: board feet of what is typed, as a sheet would count it. No
 // book.
-#include <CLI/CLI.hpp>
 #include <algorithm>
 #include <ostream>
 
@@ -133,24 +132,22 @@ render::Document count(const Asked& asked, const Session& session) {
 
 }  // namespace
 
-void add_measure(CLI::App& app, Session& session) {
+Form measure_form() {
   auto asked = std::make_shared<Asked>();
-  app.add_option("TALLY", asked->words, "tally as a sheet has it: 2x6 24/16, or 2x6x16 24")->required();
-  app.add_flag("--metric", asked->metric, "plain sizes are millimetres and lengths metres");
-  add_output_options(app, asked->output);
-  app.footer(
-      "  kerfbook measure 2x6x16 24\n"
-      "  kerfbook measure \"2x6 24/16 3/12\" \"5/4 rw 7-1/2x8 6x8*3\"\n"
-      "  kerfbook measure --metric 50x150x4.8 12");
-  app.callback([asked, &session] {
-    session.deed = [asked, &session] {
-      auto document = count(*asked, session);
-      document.style = session.style({});
-      render::note_rounding(document.tables.front(), document.style);
-      document.made_on = write_day(session.today());
-      write_document(document, asked->output, session);
-    };
-  });
+  return {.rows = Rows{{"TALLY...", &asked->words, "tally as a sheet has it: 2x6 24/16, or 2x6x16 24"},
+                       {"--metric", &asked->metric, "plain sizes are millimetres and lengths metres"}} +
+                  output_rows(asked->output),
+          .footer =
+              "  kerfbook measure 2x6x16 24\n"
+              "  kerfbook measure \"2x6 24/16 3/12\" \"5/4 rw 7-1/2x8 6x8*3\"\n"
+              "  kerfbook measure --metric 50x150x4.8 12",
+          .deed = [asked](const Session& session) {
+            auto document = count(*asked, session);
+            document.style = session.style({});
+            render::note_rounding(document.tables.front(), document.style);
+            document.made_on = write_day(session.today());
+            write_document(document, asked->output, session);
+          }};
 }
 
 }  // namespace kerfbook::command

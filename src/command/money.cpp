@@ -1,7 +1,5 @@
 #include "command/money.h"
 
-#include <CLI/CLI.hpp>
-
 #include "base/error.h"
 #include "command/period.h"
 
@@ -32,14 +30,13 @@ void answer(const TakeOffAsk& asked, TakeOff deed, const Session& session) {
 
 }  // namespace
 
-void add_up_to(CLI::App& app, std::string& to, const char* help) {
-  app.add_option("--to", to, help)->type_name("DAY");
+Row up_to_row(std::string& to) {
+  return {"--to DAY", &to, "only sheets up to this day (today)"};
 }
 
-void add_whose(CLI::App& app, Whose& whose, const char* job_help, const char* sale_help) {
-  app.add_option("JOB", whose.job, job_help);
-  app.add_option("--sale", whose.buyer, sale_help)->type_name("BUYER");
-  add_up_to(app, whose.to);
+Rows whose_rows(Whose& whose, const char* job_meaning, const char* sale_meaning) {
+  return {
+      {"[JOB]", &whose.job, job_meaning}, {"--sale BUYER", &whose.buyer, sale_meaning}, up_to_row(whose.to)};
 }
 
 Day day_or_today(const std::string& text, const char* option, const Session& session) {
@@ -52,15 +49,14 @@ measure::Money sum_of(const std::string& text, const book::Book& book) {
   return *sum;
 }
 
-void add_take_off(CLI::App& app, Session& session, TakeOff deed, const char* sum_help, const char* footer) {
+Form take_off_form(TakeOff deed, const char* sum_meaning, const char* footer) {
   auto asked = std::make_shared<TakeOffAsk>();
-  app.add_option("INVOICE", asked->invoice, "its number")->required();
-  app.add_option("SUM", asked->sum, sum_help);
-  app.add_option("--why", asked->why, "the reason; it is kept and printed")->type_name("TEXT")->required();
-  add_output_options(app, asked->output);
-  app.footer(footer);
-  app.callback(
-      [asked, deed, &session] { session.deed = [asked, deed, &session] { answer(*asked, deed, session); }; });
+  return {.rows = Rows{{"INVOICE", &asked->invoice, "its number"},
+                       {"[SUM]", &asked->sum, sum_meaning},
+                       must({"--why TEXT", &asked->why, "the reason; it is kept and printed"})} +
+                  output_rows(asked->output),
+          .footer = footer,
+          .deed = [asked, deed](const Session& session) { answer(*asked, deed, session); }};
 }
 
 }  // namespace kerfbook::command

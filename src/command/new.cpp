@@ -1,5 +1,4 @@
 // new.cpp -- `kerfbook new BOOK [--mill FILE]`: an empty book, or one that knows the mill from the start.
-#include <CLI/CLI.hpp>
 #include <ostream>
 
 #include "base/error.h"
@@ -24,15 +23,14 @@ void make(const Asked& asked, const Session& session) {
 
 }  // namespace
 
-void add_new(CLI::App& app, Session& session) {
+Form new_form() {
   auto asked = std::make_shared<Asked>();
-  app.add_option("BOOK", asked->book, "the file to make; it must not exist yet")->required();
-  app.add_option("--mill", asked->mill, "a mill file (TOML): names, sizes, customers, jobs")
-      ->type_name("FILE");
-  app.footer(
-      "Nothing has to be set up first. A mill file can be posted later, as often as it changes.\n\n"
-      "  kerfbook new mill.book --mill hargan.toml");
-  app.callback([asked, &session] { session.deed = [asked, &session] { make(*asked, session); }; });
+  return {.rows = Rows{{"BOOK", &asked->book, "the file to make; it must not exist yet"},
+                       {"--mill FILE", &asked->mill, "a mill file (TOML): names, sizes, customers, jobs"}},
+          .footer =
+              "Nothing has to be set up first. A mill file can be posted later, as often as it changes.\n\n"
+              "  kerfbook new mill.book --mill hargan.toml",
+          .deed = [asked](const Session& session) { make(*asked, session); }};
 }
 
 }  // namespace kerfbook::command

@@ -1,5 +1,4 @@
 // owed.cpp -- `kerfbook owed`: receivables with their age.
-#include <CLI/CLI.hpp>
 #include <ostream>
 
 #include "base/error.h"
@@ -25,11 +24,11 @@ void answer(const Asked& asked, const Session& session) {
 
 }  // namespace
 
-void add_owed(CLI::App& app, Session& session) {
+Form owed_form() {
   auto asked = std::make_shared<Asked>();
-  add_output_options(app, asked->output);
-  app.footer("  kerfbook -b mill.book owed");
-  app.callback([asked, &session] { session.deed = [asked, &session] { answer(*asked, session); }; });
+  return {.rows = output_rows(asked->output),
+          .footer = "  kerfbook -b mill.book owed",
+          .deed = [asked](const Session& session) { answer(*asked, session); }};
 }
 
 }  // namespace kerfbook::command

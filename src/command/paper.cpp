@@ -1,5 +1,4 @@
 // paper.cpp -- `kerfbook paper KIND`: papers that change nothing: made afresh, or an issued one printed again.
-#include <CLI/CLI.hpp>
 #include <algorithm>
 #include <array>
 #include <ostream>
@@ -102,18 +101,17 @@ void answer(const Asked& asked, const Session& session) {
 
 }  // namespace
 
-void add_paper(CLI::App& app, Session& session) {
+Form paper_form() {
   auto asked = std::make_shared<Asked>();
-  app.add_option("KIND", asked->kind, join(kind_names(), ", "))->required();
-  app.add_option("OF", asked->of, "a job, for a statement a customer, or the number of an issued paper")
-      ->required();
-  add_period_options(app, asked->days);
-  add_output_options(app, asked->output);
-  app.footer(
-      "  kerfbook -b mill.book paper tally TER --period 2026-w19 -o ter.html\n"
-      "  kerfbook -b mill.book paper statement TER --period 2026-05\n"
-      "  kerfbook -b mill.book paper invoice 1 -o invoice-1.xlsx");
-  app.callback([asked, &session] { session.deed = [asked, &session] { answer(*asked, session); }; });
+  return {.rows = Rows{one_of({"KIND", &asked->kind, join(kind_names(), ", ")}, kind_names),
+                       {"OF", &asked->of,
+                        "a job, for a statement a customer, or the number of an issued paper"}} +
+                  period_rows(asked->days) + output_rows(asked->output),
+          .footer =
+              "  kerfbook -b mill.book paper tally TER --period 2026-w19 -o ter.html\n"
+              "  kerfbook -b mill.book paper statement TER --period 2026-05\n"
+              "  kerfbook -b mill.book paper invoice 1 -o invoice-1.xlsx",
+          .deed = [asked](const Session& session) { answer(*asked, session); }};
 }
 
 }  // namespace kerfbook::command

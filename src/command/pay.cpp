@@ -1,5 +1,4 @@
 // pay.cpp -- `kerfbook pay SUM`: money that comes in, or a refund.
-#include <CLI/CLI.hpp>
 #include <ostream>
 
 #include "base/error.h"
@@ -38,22 +37,22 @@ void answer(const Asked& asked, const Session& session) {
 
 }  // namespace
 
-void add_pay(CLI::App& app, Session& session) {
+Form pay_form() {
   auto asked = std::make_shared<Asked>();
-  app.add_option("SUM", asked->sum, "how much, as 1482.31")->required();
-  app.add_option("--invoice", asked->invoice, "for this invoice")->type_name("NUMBER");
-  app.add_option("--job", asked->ask.job, "a deposit held for this job's invoices")->type_name("JOB");
-  app.add_option("--customer", asked->ask.customer, "for this customer's oldest open invoices")
-      ->type_name("CUSTOMER");
-  app.add_option("--by", asked->ask.method, "how it was paid (cash)")->type_name("HOW");
-  app.add_option("--note", asked->ask.note, "what else is to be kept with it")->type_name("TEXT");
-  app.add_option("--day", asked->day, "when (today)")->type_name("DAY");
-  app.add_flag("--refund", asked->refund, "a refund: of a deposit, or of credit on account");
-  add_output_options(app, asked->output);
-  app.footer(
-      "  kerfbook -b mill.book pay 400 --job TER --by \"check 88\"\n"
-      "  kerfbook -b mill.book pay 1482.31 --invoice 1 -o receipt.html");
-  app.callback([asked, &session] { session.deed = [asked, &session] { answer(*asked, session); }; });
+  return {
+      .rows = Rows{{"SUM", &asked->sum, "how much, as 1482.31"},
+                   {"--invoice NUMBER", &asked->invoice, "for this invoice"},
+                   {"--job JOB", &asked->ask.job, "a deposit held for this job's invoices"},
+                   {"--customer CUSTOMER", &asked->ask.customer, "for this customer's oldest open invoices"},
+                   {"--by HOW", &asked->ask.method, "how it was paid (cash)"},
+                   {"--note TEXT", &asked->ask.note, "what else is to be kept with it"},
+                   {"--day DAY", &asked->day, "when (today)"},
+                   {"--refund", &asked->refund, "a refund: of a deposit, or of credit on account"}} +
+              output_rows(asked->output),
+      .footer =
+          "  kerfbook -b mill.book pay 400 --job TER --by \"check 88\"\n"
+          "  kerfbook -b mill.book pay 1482.31 --invoice 1 -o receipt.html",
+      .deed = [asked](const Session& session) { answer(*asked, session); }};
 }
 
 }  // namespace kerfbook::command

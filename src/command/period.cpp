@@ -1,17 +1,15 @@
 #include "command/period.h"
 
-#include <CLI/CLI.hpp>
-
 #include "base/error.h"
 #include "report/report.h"
 
 namespace kerfbook::command {
 
-void add_period_options(CLI::App& app, PeriodOptions& options) {
-  app.add_option("--from", options.from, "first day")->type_name("DAY");
-  app.add_option("--to", options.to, "last day, included")->type_name("DAY");
-  app.add_option("--period", options.period, "\"this week\", 2026-05, 2026-w19, yesterday, season, DAY..DAY")
-      ->type_name("WORDS");
+Rows period_rows(PeriodOptions& options) {
+  return {
+      {"--from DAY", &options.from, "first day"},
+      {"--to DAY", &options.to, "last day, included"},
+      {"--period WORDS", &options.period, "\"this week\", 2026-05, 2026-w19, yesterday, season, DAY..DAY"}};
 }
 
 Day read_bound(const std::string& text, const char* option) {

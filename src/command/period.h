@@ -13,7 +13,7 @@ struct PeriodOptions {
   std::string to;
   std::string period;
 };
-void add_period_options(CLI::App& app, PeriodOptions& options);
+Rows period_rows(PeriodOptions& options);
 
 /// First and last day, both included; each absent when not said.
 struct Days {

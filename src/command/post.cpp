@@ -3,7 +3,6 @@
 #include <SQLiteCpp/Database.h>
 #include <SQLiteCpp/Statement.h>
 
-#include <CLI/CLI.hpp>
 #include <algorithm>
 #include <ostream>
 
@@ -83,24 +82,25 @@ void post_all(const Asked& asked, const Session& session) {
 
 }  // namespace
 
-void add_post(CLI::App& app, Session& session) {
+Form post_form() {
   auto asked = std::make_shared<Asked>();
-  app.add_option("SHEET", asked->files, "day sheets or mill files (.toml); - is standard input")->required();
-  app.add_option("--why", asked->why, "the reason, when a day or a mill file already posted is changed")
-      ->type_name("TEXT");
-  app.add_flag(
-      "--rescale", asked->rescale,
-      "scale the logs of a day posted before by the log rules of today's mill file; else they keep theirs");
-  app.footer(
-      "All of them are posted or none. Posting the same sheet twice adds nothing. A mill file posted again "
-      "needs no reason when it only adds: a customer, a job, a price, a species, a size.\n\n"
-      "  kerfbook -b mill.book post 2026-05-05.sheet\n\n"
-      "To correct a day, or to begin a new one from it, print it into a file, change the file and post it:\n"
-      "  kerfbook -b mill.book show 2026-05-07 > 2026-05-07.sheet\n"
-      "  kerfbook -b mill.book post 2026-05-07.sheet --why \"bundle count: 23, not 32\"\n\n"
-      "The lines of a sheet, an example of each (kerfbook help sheet tells all):\n" +
-      sheet_lines());
-  app.callback([asked, &session] { session.deed = [asked, &session] { post_all(*asked, session); }; });
+  return {.rows = Rows{{"SHEET...", &asked->files, "day sheets or mill files (.toml); - is standard input"},
+                       {"--why TEXT", &asked->why,
+                        "the reason, when a day or a mill file already posted is changed"},
+                       {"--rescale", &asked->rescale,
+                        "scale the logs of a day posted before by the log rules of today's mill file; else "
+                        "they keep theirs"}},
+          .footer =
+              "All of them are posted or none. Posting the same sheet twice adds nothing. A mill file posted "
+              "again needs no reason when it only adds: a customer, a job, a price, a species, a size.\n\n"
+              "  kerfbook -b mill.book post 2026-05-05.sheet\n\n"
+              "To correct a day, or to begin a new one from it, print it into a file, change the file and "
+              "post it:\n"
+              "  kerfbook -b mill.book show 2026-05-07 > 2026-05-07.sheet\n"
+              "  kerfbook -b mill.book post 2026-05-07.sheet --why \"bundle count: 23, not 32\"\n\n"
+              "The lines of a sheet, an example of each (kerfbook help sheet tells all):\n",
+          .more = sheet_lines,
+          .deed = [asked](const Session& session) { post_all(*asked, session); }};
 }
 
 }  // namespace kerfbook::command

@@ -1,5 +1,4 @@
 // report.cpp -- `kerfbook report NAME`: one question, answered in the form asked for. `kerfbook packet`: the week's set.
-#include <CLI/CLI.hpp>
 #include <algorithm>
 #include <ostream>
 
@@ -40,6 +39,12 @@ std::string examples() {
   std::string out;
   for (const auto& one : report::all_reports("")) out += "  kerfbook report " + one.example + "\n";
   return out;
+}
+
+std::vector<std::string> report_names() {
+  std::vector<std::string> names;
+  for (const auto& one : report::all_reports("")) names.push_back(one.name);
+  return names;
 }
 
 /// Drafts are worked out for those reports alone that ask for them.
@@ -85,27 +90,27 @@ void answer_packet(const Asked& asked, const Session& session) {
 
 }  // namespace
 
-void add_report(CLI::App& app, Session& session) {
+Form report_form() {
   auto asked = std::make_shared<Asked>();
-  app.add_option("NAME", asked->name, "which report; without it they are listed");
-  add_ask_options(app, asked->options);
-  app.add_flag("--sql", asked->sql, "print the report's own file instead of running it");
-  app.add_flag("--views", asked->views, "list what a report of your own may read");
-  add_output_options(app, asked->output);
-  app.footer(
-      [] { return "The reports, an example of each (give -b, or set KERFBOOK_BOOK):\n" + examples(); });
-  app.callback([asked, &session] { session.deed = [asked, &session] { answer(*asked, session); }; });
+  return {.rows = Rows{one_of({"[NAME]", &asked->name, "which report; without it they are listed"},
+                              report_names)} +
+                  ask_rows(asked->options) +
+                  Rows{{"--sql", &asked->sql, "print the report's own file instead of running it"},
+                       {"--views", &asked->views, "list what a report of your own may read"}} +
+                  output_rows(asked->output),
+          .footer = "The reports, an example of each (give -b, or set KERFBOOK_BOOK):\n",
+          .more = examples,
+          .deed = [asked](const Session& session) { answer(*asked, session); }};
 }
 
-void add_packet(CLI::App& app, Session& session) {
+Form packet_form() {
   auto asked = std::make_shared<Asked>();
-  add_ask_options(app, asked->options);
-  add_output_options(app, asked->output);
-  app.footer(
-      "The set is named in the mill file ([packet] reports = [...]).\n\n"
-      "  kerfbook -b mill.book packet --period \"last week\" -o week.xlsx\n"
-      "  kerfbook -b mill.book packet --period \"last week\" -o week.html");
-  app.callback([asked, &session] { session.deed = [asked, &session] { answer_packet(*asked, session); }; });
+  return {.rows = ask_rows(asked->options) + output_rows(asked->output),
+          .footer =
+              "The set is named in the mill file ([packet] reports = [...]).\n\n"
+              "  kerfbook -b mill.book packet --period \"last week\" -o week.xlsx\n"
+              "  kerfbook -b mill.book packet --period \"last week\" -o week.html",
+          .deed = [asked](const Session& session) { answer_packet(*asked, session); }};
 }
 
 }  // namespace kerfbook::command

@@ -1,8 +1,7 @@
-// run.cpp -- the table of commands, the common options, and the one place where an error becomes an exit
+// run.cpp -- the table of commands, the options that go with each of them, and the one place where an error becomes an exit
 // code.
 #include <SQLiteCpp/Exception.h>
 
-#include <CLI/CLI.hpp>
 #include <array>
 #include <ostream>
 #include <stdexcept>
@@ -10,6 +9,7 @@
 #include "base/error.h"
 #include "base/too_large.h"
 #include "command/command.h"
+#include "command/command_line.h"
 #include "command/commands.h"
 #include "command/help.h"
 
@@ -17,84 +17,44 @@ namespace kerfbook::command {
 namespace {
 
 constexpr std::array kCommands{
-    Command{"new", "make a book", add_new, "The book"},
-    Command{"journal", "list what was posted, when and why", add_journal},
-    Command{"verify", "check the book for damage", add_verify},
-    Command{"rebuild", "work all totals out again from what was posted", add_rebuild},
-    Command{"check", "check day sheets without posting them", add_check, "Day sheets"},
-    Command{"post", "post day sheets, or a mill file, into the book", add_post},
-    Command{"show", "print a posted sheet, or an earlier revision of it", add_show},
-    Command{"report", "answer a question from the book", add_report, "Answers"},
-    Command{"packet", "the week's set of reports as one workbook or page", add_packet},
-    Command{"bill", "what waits to be billed, or the draft for one job", add_bill, "Bills and papers"},
-    Command{"issue", "issue an invoice, or the ticket of a yard sale", add_issue},
-    Command{"divide", "divide a job's lumber by its shares", add_divide},
-    Command{"pay", "take a payment or a deposit, or give a refund", add_pay},
-    Command{"credit", "credit an invoice, or cancel it", add_credit},
-    Command{"write-off", "write off what will not be paid", add_write_off},
-    Command{"waive", "let a charge go, with a note", add_waive},
-    Command{"load", "a load slip for bundles that leave", add_load},
+    Command{"new", "make a book", new_form, "The book"},
+    Command{"journal", "list what was posted, when and why", journal_form},
+    Command{"verify", "check the book for damage", verify_form},
+    Command{"rebuild", "work all totals out again from what was posted", rebuild_form},
+    Command{"check", "check day sheets without posting them", check_form, "Day sheets"},
+    Command{"post", "post day sheets, or a mill file, into the book", post_form},
+    Command{"show", "print a posted sheet, or an earlier revision of it", show_form},
+    Command{"report", "answer a question from the book", report_form, "Answers"},
+    Command{"packet", "the week's set of reports as one workbook or page", packet_form},
+    Command{"bill", "what waits to be billed, or the draft for one job", bill_form, "Bills and papers"},
+    Command{"issue", "issue an invoice, or the ticket of a yard sale", issue_form},
+    Command{"divide", "divide a job's lumber by its shares", divide_form},
+    Command{"pay", "take a payment or a deposit, or give a refund", pay_form},
+    Command{"credit", "credit an invoice, or cancel it", credit_form},
+    Command{"write-off", "write off what will not be paid", write_off_form},
+    Command{"waive", "let a charge go, with a note", waive_form},
+    Command{"load", "a load slip for bundles that leave", load_form},
     Command{"paper", "print a tally, statement, agreement, quote, blank sheet, or an issued paper again",
-            add_paper},
-    Command{"owed", "who owes what, since when", add_owed},
-    Command{"export", "plain tables for the bookkeeper", add_export},
-    Command{"explain", "which price holds for a piece, and why", add_explain},
-    Command{"measure", "count board feet", add_measure, "Without a book"},
-    Command{"scale", "scale logs by a log rule", add_scale},
-    Command{"help", "these pages; help sheet: how a day sheet is written", add_help, "Help"},
+            paper_form},
+    Command{"owed", "who owes what, since when", owed_form},
+    Command{"export", "plain tables for the bookkeeper", export_form},
+    Command{"explain", "which price holds for a piece, and why", explain_form},
+    Command{"measure", "count board feet", measure_form, "Without a book"},
+    Command{"scale", "scale logs by a log rule", scale_form},
+    Command{"help", "these pages; help sheet: how a day sheet is written", help_form, "Help"},
 };
 
-constexpr std::string_view kFooter =
-    "A first evening:\n"
-    "  kerfbook new mill.book\n"
-    "  kerfbook -b mill.book post 2026-05-05.sheet\n"
-    "  kerfbook -b mill.book report day\n"
-    "\n"
-    "How a day sheet is written: kerfbook help sheet. Each command has a page of its own with an example, as "
-    "kerfbook post --help.\n"
-    "\n"
-    "A command ends with 0: done; 1: refused, and nothing was changed; 2: the command was not written as it "
-    "must be; 3: "
-    "the book or the machine failed.";
-
-std::vector<std::string> command_names() {
-  std::vector<std::string> names;
-  for (const auto& command : kCommands) names.emplace_back(command.name);
-  return names;
-}
-
-void add_commands(CLI::App& app, Session& session) {
-  std::string group;
-  for (const auto& command : kCommands) {
-    CLI::App* sub = app.add_subcommand(std::string(command.name), std::string(command.what));
-    sub->fallthrough();
-    if (!command.group.empty()) group = command.group;
-    sub->group(group);
-    command.add(*sub, session);
-  }
-}
-
 int parse_and_do(const std::vector<std::string>& arguments, Session& session) {
-  CLI::App app{"kerfbook: the daily production and tally logbook of a portable sawmill", "kerfbook"};
-  app.formatter(help_pages());
-  app.set_help_flag("-h,--help", "show this page");
-  app.add_option("-b,--book", session.book_file, "the book (or set KERFBOOK_BOOK)")->type_name("FILE");
-  app.add_option("--today", session.today_text, "the day it is, instead of what the clock says")
-      ->type_name("DAY");
-  app.set_version_flag("--version", std::string("kerfbook " KERFBOOK_VERSION), "which kerfbook this is");
-  app.require_subcommand(1);
-  add_commands(app, session);
-  app.footer(std::string(kFooter));  // after the commands, which would have it too
-  try {
-    app.parse(std::vector<std::string>(arguments.rbegin(), arguments.rend()));
-  } catch (const CLI::Success& asked) {
-    app.exit(asked, session.out(), session.err());
-    return static_cast<int>(Exit::done);
-  } catch (const CLI::ParseError& error) {
-    throw WrongUsage(complaint(app, error, arguments, command_names()));
+  const CommandLine line = read_command_line(arguments, common_rows(session.book_file, session.today_text));
+  if (line.misread) throw WrongUsage(complaint(line, arguments));
+  if (line.wants_version) {
+    session.out() << "kerfbook " KERFBOOK_VERSION "\n";
+  } else if (line.wants_page) {
+    session.out() << (line.command == nullptr ? help_page() : help_page(*line.command));
+  } else {
+    if (!session.today_text.empty()) static_cast<void>(session.today());  // a slip there is always told
+    line.form.deed(session);
   }
-  if (!session.today_text.empty()) static_cast<void>(session.today());  // a slip there is always told
-  if (session.deed) session.deed();
   session.out().flush();
   if (!session.out()) throw Failed("the output could not be written");
   return static_cast<int>(Exit::done);
@@ -104,6 +64,13 @@ int parse_and_do(const std::vector<std::string>& arguments, Session& session) {
 
 std::span<const Command> commands() {
   return kCommands;
+}
+
+Rows common_rows(std::string& book_file, std::string& today_text) {
+  return {{"-b, --book FILE", &book_file, "the book (or set KERFBOOK_BOOK)"},
+          {"--today DAY", &today_text, "the day it is, instead of what the clock says"},
+          {"--version", {}, "which kerfbook this is"},
+          {"-h, --help", {}, "show this page"}};
 }
 
 int run(const std::vector<std::string>& arguments, Context& context) {

@@ -1,6 +1,5 @@
 // scale.cpp -- `kerfbook scale SPEC...`: logs under a rule, under several, or the table of a rule. No book is needed; when
 // one is named its house rule and its own practices are known.
-#include <CLI/CLI.hpp>
 #include <filesystem>
 #include <ostream>
 
@@ -132,42 +131,35 @@ render::Document answer(const Asked& asked, const book::Mill& mill, const Sessio
 
 }  // namespace
 
-void add_scale(CLI::App& app, Session& session) {
+Form scale_form() {
   auto asked = std::make_shared<Asked>();
-  app.add_option("SPEC", asked->words,
-                 "logs as a sheet has them: 15x12, 12/13-15x16'6\", 20x32 segments 20,22 defect 10%");
-  app.add_option("--file", asked->file,
-                 "a CSV list of logs; its first line names the columns: log, or diameter, length")
-      ->type_name("FILE");
-  app.add_option("--rule", asked->rules,
-                 "log rule or practice; several are set side by side (else the house rule)")
-      ->type_name("RULE")
-      ->expected(1)
-      ->allow_extra_args(false)  // what follows is a log
-      ->take_all();
-  app.add_flag("--every-rule", asked->every_rule, "the same logs under every rule, side by side");
-  app.add_flag("--table", asked->table, "the rule's table, diameters by lengths");
-  app.add_option("--diameters", asked->diameters, "of the table: 6-40, or 8,10,12")->type_name("SIZES");
-  app.add_option("--lengths", asked->lengths, "of the table: 8-20, or 8,10,12")->type_name("SIZES");
-  app.add_flag("--list", asked->list,
-               "the rules and practices, each with its source; with --rule that one told wholly");
-  app.add_flag("--metric", asked->metric, "plain diameters are centimetres and lengths metres");
-  add_output_options(app, asked->output);
-  app.footer(
-      "  kerfbook scale 15x12 \"17x10 defect 15bf rot\"\n"
-      "  kerfbook scale 12-15x16 --rule doyle --rule international-quarter\n"
-      "  kerfbook scale --file deck.csv --rule scribner-c -o deck.xlsx\n"
-      "  kerfbook scale --table --rule international-quarter -o wall.xlsx");
-  app.callback([asked, &session] {
-    session.deed = [asked, &session] {
-      const book::Mill mill = known_mill(session);
-      auto document = answer(*asked, mill, session);
-      document.style = session.style(mill);
-      for (auto& table : document.tables) render::note_rounding(table, document.style);
-      document.made_on = write_day(session.today());
-      write_document(document, asked->output, session);
-    };
-  });
+  return {.rows = Rows{{"[SPEC...]", &asked->words,
+                        "logs as a sheet has them: 15x12, 12/13-15x16'6\", 20x32 segments 20,22 defect 10%"},
+                       {"--file FILE", &asked->file,
+                        "a CSV list of logs; its first line names the columns: log, or diameter, length"},
+                       {"--rule RULE", &asked->rules,
+                        "log rule or practice; several are set side by side (else the house rule)"},
+                       {"--every-rule", &asked->every_rule, "the same logs under every rule, side by side"},
+                       {"--table", &asked->table, "the rule's table, diameters by lengths"},
+                       {"--diameters SIZES", &asked->diameters, "of the table: 6-40, or 8,10,12"},
+                       {"--lengths SIZES", &asked->lengths, "of the table: 8-20, or 8,10,12"},
+                       {"--list", &asked->list,
+                        "the rules and practices, each with its source; with --rule that one told wholly"},
+                       {"--metric", &asked->metric, "plain diameters are centimetres and lengths metres"}} +
+                  output_rows(asked->output),
+          .footer =
+              "  kerfbook scale 15x12 \"17x10 defect 15bf rot\"\n"
+              "  kerfbook scale 12-15x16 --rule doyle --rule international-quarter\n"
+              "  kerfbook scale --file deck.csv --rule scribner-c -o deck.xlsx\n"
+              "  kerfbook scale --table --rule international-quarter -o wall.xlsx",
+          .deed = [asked](const Session& session) {
+            const book::Mill mill = known_mill(session);
+            auto document = answer(*asked, mill, session);
+            document.style = session.style(mill);
+            for (auto& table : document.tables) render::note_rounding(table, document.style);
+            document.made_on = write_day(session.today());
+            write_document(document, asked->output, session);
+          }};
 }
 
 }  // namespace kerfbook::command

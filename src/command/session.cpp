@@ -1,5 +1,4 @@
 // session.cpp -- what every command shares: the day, the book, the style, reading texts and writing answers.
-#include <CLI/CLI.hpp>
 #include <cerrno>
 #include <cstring>
 #include <filesystem>
@@ -72,10 +71,11 @@ render::Style Session::style(const book::Mill& mill) const {
   return style;
 }
 
-void add_output_options(CLI::App& app, Output& output) {
-  app.add_option("--as", output.format, "text, csv, json, xlsx or html (text, or by the file's ending)")
-      ->type_name("FORMAT");
-  app.add_option("-o,--out", output.file, "write to this file")->type_name("FILE");
+Rows output_rows(Output& output) {
+  return {
+      one_of({"--as FORMAT", &output.format, "text, csv, json, xlsx or html (text, or by the file's ending)"},
+             format_names),
+      {"-o, --out FILE", &output.file, "write to this file"}};
 }
 
 const render::Format& chosen_format(const Output& output) {

@@ -1,6 +1,5 @@
 // show.cpp -- `kerfbook show DAY`: a sheet as it was posted; `kerfbook journal`: what was posted, when and
 // why.
-#include <CLI/CLI.hpp>
 #include <ostream>
 
 #include "base/error.h"
@@ -95,30 +94,27 @@ render::Document journal_document(const book::Book& open, const Session& session
 
 }  // namespace
 
-void add_show(CLI::App& app, Session& session) {
+Form show_form() {
   auto asked = std::make_shared<Asked>();
-  app.add_option("DAY", asked->subject, "the day, as 2026-05-05; or mill for the mill file")->required();
-  app.add_option("--shift", asked->shift, "the second sheet of a day is shift 2")->type_name("N");
-  app.add_option("--revision", asked->revision, "an earlier revision: 1 is the first posting")
-      ->type_name("N");
-  app.footer(
-      "Prints exactly what was posted. To correct a day, print it into a file, change the file and post it "
-      "with --why; to begin a new day like it, change the day in the file too.\n\n"
-      "  kerfbook -b mill.book show 2026-05-07 > 2026-05-07.sheet\n"
-      "  kerfbook -b mill.book show 2026-05-07 --revision 1");
-  app.callback([asked, &session] { session.deed = [asked, &session] { show_sheet(*asked, session); }; });
+  return {.rows = Rows{{"DAY", &asked->subject, "the day, as 2026-05-05; or mill for the mill file"},
+                       {"--shift N", &asked->shift, "the second sheet of a day is shift 2"},
+                       {"--revision N", &asked->revision, "an earlier revision: 1 is the first posting"}},
+          .footer =
+              "Prints exactly what was posted. To correct a day, print it into a file, change the file and "
+              "post it with --why; to begin a new day like it, change the day in the file too.\n\n"
+              "  kerfbook -b mill.book show 2026-05-07 > 2026-05-07.sheet\n"
+              "  kerfbook -b mill.book show 2026-05-07 --revision 1",
+          .deed = [asked](const Session& session) { show_sheet(*asked, session); }};
 }
 
-void add_journal(CLI::App& app, Session& session) {
+Form journal_form() {
   auto output = std::make_shared<Output>();
-  add_output_options(app, *output);
-  app.footer("  kerfbook -b mill.book journal");
-  app.callback([output, &session] {
-    session.deed = [output, &session] {
-      const book::Book open = session.open_book(true);
-      write_document(journal_document(open, session), *output, session);
-    };
-  });
+  return {.rows = output_rows(*output),
+          .footer = "  kerfbook -b mill.book journal",
+          .deed = [output](const Session& session) {
+            const book::Book open = session.open_book(true);
+            write_document(journal_document(open, session), *output, session);
+          }};
 }
 
 }  // namespace kerfbook::command

@@ -1,6 +1,5 @@
 // verify.cpp -- `kerfbook verify` checks the book for damage; `kerfbook rebuild` works all totals out again
 // from the journal.
-#include <CLI/CLI.hpp>
 #include <iterator>
 #include <ostream>
 
@@ -36,22 +35,20 @@ void rebuild(const Session& session) {
 
 }  // namespace
 
-void add_verify(CLI::App& app, Session& session) {
-  app.footer(
-      "Checks that the file is sound, that nothing posted was altered since (by its digests), and that every "
-      "total "
-      "still follows from what was posted. Changes nothing.\n\n"
-      "  kerfbook -b mill.book verify");
-  app.callback([&session] { session.deed = [&session] { verify(session); }; });
+Form verify_form() {
+  return {.footer =
+              "Checks that the file is sound, that nothing posted was altered since (by its digests), and "
+              "that every total still follows from what was posted. Changes nothing.\n\n"
+              "  kerfbook -b mill.book verify",
+          .deed = [](const Session& session) { verify(session); }};
 }
 
-void add_rebuild(CLI::App& app, Session& session) {
-  app.footer(
-      "For a book that verify finds damaged; try it on a copy. Throws every total away and works all of them "
-      "out again "
-      "from what was posted, which stays as it is.\n\n"
-      "  kerfbook -b mill.book rebuild");
-  app.callback([&session] { session.deed = [&session] { rebuild(session); }; });
+Form rebuild_form() {
+  return {.footer =
+              "For a book that verify finds damaged; try it on a copy. Throws every total away and works all "
+              "of them out again from what was posted, which stays as it is.\n\n"
+              "  kerfbook -b mill.book rebuild",
+          .deed = [](const Session& session) { rebuild(session); }};
 }
 
 }  // namespace kerfbook::command

@@ -1,5 +1,4 @@
 // waive.cpp -- `kerfbook waive JOB DAY CHARGE`: a charge that a sheet calls for is let go, or work under no job.
-#include <CLI/CLI.hpp>
 #include <ostream>
 
 #include "base/error.h"
@@ -44,22 +43,23 @@ void answer(const Asked& asked, const Session& session) {
 
 }  // namespace
 
-void add_waive(CLI::App& app, Session& session) {
+Form waive_form() {
   auto asked = std::make_shared<Asked>();
-  app.add_option("JOB", asked->job, "the job; no-job for work that stands under none")->required();
-  app.add_option("DAY", asked->day, "the sheet's day; 'job' for a charge once a job")->required();
-  app.add_option("CHARGE", asked->charge,
-                 "the charge's name in the mill file, as waiting; or the cause of a stop that has no charge; "
-                 "under no-job what bill lists there, as sawing, or all")
-      ->required();
-  app.add_option("--shift", asked->shift, "of a second sheet of that day")->type_name("N");
-  app.add_option("--why", asked->why, "the note; it stands on the invoice")->type_name("TEXT")->required();
-  app.add_flag("--back", asked->back, "waived by mistake: charge it after all");
-  app.footer(
-      "  kerfbook -b mill.book waive TER 2026-05-05 waiting --why \"the lane was soft\"\n"
-      "  kerfbook -b mill.book waive TER job set-up --why \"promised on the telephone\"\n"
-      "  kerfbook -b mill.book waive no-job 2026-05-05 sawing --why \"a trial cut\"");
-  app.callback([asked, &session] { session.deed = [asked, &session] { answer(*asked, session); }; });
+  return {
+      .rows =
+          Rows{{"JOB", &asked->job, "the job; no-job for work that stands under none"},
+               {"DAY", &asked->day, "the sheet's day; 'job' for a charge once a job"},
+               {"CHARGE", &asked->charge,
+                "the charge's name in the mill file, as waiting; or the cause of a stop that has no charge; "
+                "under no-job what bill lists there, as sawing, or all"},
+               {"--shift N", &asked->shift, "of a second sheet of that day"},
+               must({"--why TEXT", &asked->why, "the note; it stands on the invoice"}),
+               {"--back", &asked->back, "waived by mistake: charge it after all"}},
+      .footer =
+          "  kerfbook -b mill.book waive TER 2026-05-05 waiting --why \"the lane was soft\"\n"
+          "  kerfbook -b mill.book waive TER job set-up --why \"promised on the telephone\"\n"
+          "  kerfbook -b mill.book waive no-job 2026-05-05 sawing --why \"a trial cut\"",
+      .deed = [asked](const Session& session) { answer(*asked, session); }};
 }
 
 }  // namespace kerfbook::command

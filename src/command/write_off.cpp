@@ -4,9 +4,9 @@
 
 namespace kerfbook::command {
 
-void add_write_off(CLI::App& app, Session& session) {
-  add_take_off(app, session, billing::write_off, "how much; without it all that is open",
-               "  kerfbook -b mill.book write-off 2 4.28 --why \"small rest\"");
+Form write_off_form() {
+  return take_off_form(billing::write_off, "how much; without it all that is open",
+                       "  kerfbook -b mill.book write-off 2 4.28 --why \"small rest\"");
 }
 
 }  // namespace kerfbook::command
