@@ -110,3 +110,15 @@ TEST_CASE("no message shows what was typed in any but straight single quotes") {
     }
   });
 }
+
+TEST_CASE("one file knows the library that reads the command line") {
+  int known = 0;
+  each_source([&](const fs::path& file, const std::string&) {
+    for (const auto& name : includes_of(file)) {
+      if (!name.starts_with("CLI/")) continue;
+      ++known;
+      CHECK_MESSAGE(file.filename() == "command_line.cpp", file.string() << " includes " << name);
+    }
+  });
+  CHECK(known == 1);
+}
