@@ -7,10 +7,21 @@
 #include "base/error.h"
 #include "base/text.h"
 #include "book/embedded.h"
+#include "report/part.h"
 #include "report/report.h"
 
 namespace kerfbook::report {
 namespace {
+
+constexpr std::string_view kReports = "reports/";
+constexpr std::string_view kParts = "reports/parts/";
+
+std::string_view built_in_part(std::string_view name) {
+  for (const auto& file : book::embedded_files()) {
+    if (file.path == std::string(kParts) + std::string(name) + ".sql") return file.text;
+  }
+  return {};
+}
 
 std::string file_text(const std::filesystem::path& file) {
   std::ifstream stream(file, std::ios::binary);
@@ -56,7 +67,8 @@ void put(std::vector<ReportFile>& reports, ReportFile report) {
 std::vector<ReportFile> all_reports(const std::string& own_folder) {
   std::vector<ReportFile> reports;
   for (const auto& file : book::embedded_files()) {
-    if (file.path.starts_with("reports/")) put(reports, read_report(file.text, file.path));
+    if (!file.path.starts_with(kReports) || file.path.starts_with(kParts)) continue;
+    put(reports, read_report(with_parts(file.text, built_in_part), file.path));
   }
   std::sort(reports.begin(), reports.end(),
             [](const ReportFile& a, const ReportFile& b) { return a.name < b.name; });
