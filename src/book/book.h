@@ -22,6 +22,8 @@ class Database;
 
 namespace kerfbook::book {
 
+struct Edition;  // schema.h
+
 /// What kind of document an entry of the journal holds.
 enum class EntryKind { mill, sheet, paper };
 // `paper`: what billing freezes (an issued invoice, a payment, a credit): see billing/.
@@ -91,6 +93,9 @@ struct OpenOptions {
       now;  ///< local "YYYY-MM-DD HH:MM:SS"; handed in, never asked of the clock here
   /// How a paper (EntryKind::paper) is worked into billing's tables; called by posting, rebuild and verify alike.
   std::function<void(SQLite::Database&, const Entry&)> papers;
+  /// The editions of the book's tables that are known, the newest last; nullptr = those of schema/. For tests of one
+  /// that is not shipped yet.
+  const std::vector<Edition>* editions = nullptr;
   /// What is wrong with the tables of a mill file that billing reads (prices, charges ...); asked before it is posted.
   std::function<std::vector<Diagnostic>(std::string_view)> check_money = {};
 };

@@ -17,6 +17,27 @@ Core::Core(std::filesystem::path path, OpenOptions how, std::unique_ptr<SQLite::
   register_functions(*database, projector);
 }
 
+namespace {
+
+const Editions& editions_of(const OpenOptions& options) {
+  return options.editions != nullptr ? *options.editions : shipped_editions();
+}
+
+}  // namespace
+
+const Edition& newest_of(const OpenOptions& options) {
+  return editions_of(options).back();
+}
+
+const Edition& Core::edition() {
+  const int number = edition_of(store);
+  for (const auto& edition : editions_of(options)) {
+    if (edition.number == number) return edition;
+  }
+  throw Failed(fmt::format("{}: the book is damaged (its header has edition {}); go back to a copy",
+                           file.string(), number));
+}
+
 Writing::Writing(Core& core) : core_(core) {
   core_.store.run("BEGIN IMMEDIATE");
   try {

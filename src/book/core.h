@@ -11,12 +11,20 @@
 #include "book/book.h"
 #include "book/journal.h"
 #include "book/projector.h"
+#include "book/schema.h"
 #include "book/store.h"
 
 namespace kerfbook::book {
 
+const Edition& newest_of(const OpenOptions& options);
+
 struct Core {
   Core(std::filesystem::path path, OpenOptions how, std::unique_ptr<SQLite::Database> open);
+
+  /// The edition that new books are of, and that an older one is raised to.
+  [[nodiscard]] const Edition& newest() const { return newest_of(options); }
+  /// The edition the file is of. Failed when it is none of those this program knows.
+  [[nodiscard]] const Edition& edition();
 
   std::filesystem::path file;
   OpenOptions options;

@@ -7,7 +7,7 @@
 namespace kerfbook::book {
 
 struct EmbeddedFile {
-  std::string_view path;  ///< "schema/001_journal.sql", "reports/production.sql"
+  std::string_view path;  ///< "schema/001_book.sql", "reports/production.sql"
   std::string_view text;
 };
 

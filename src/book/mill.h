@@ -181,7 +181,7 @@ struct Word {  ///< a species or a grade
 /// The practice of a mill that says nothing of log rules: international-quarter with its published conventions.
 scaling::Practice usual_practice();
 
-/// What something costs the mill. `whole` counts of v_use (schema/views.sql) are one unit; a year's cost is one of all
+/// What something costs the mill. `whole` counts of v_use (schema/views/papers.sql) are one unit; a year's cost is one of all
 /// the days it is spread over.
 struct Cost {
   std::string name;

@@ -4,14 +4,17 @@
 #include <sqlite3.h>
 #include <unistd.h>
 
+#include <algorithm>
 #include <array>
 #include <cstring>
 #include <fstream>
 
 #include "base/error.h"
+#include "base/text.h"
 #include "book/core.h"
 #include "book/leftover.h"
 #include "book/schema.h"
+#include "book/schema_check.h"
 
 namespace kerfbook::book {
 namespace {
@@ -49,7 +52,7 @@ Header read_header(const fs::path& file) {
 }
 
 /// Looks at the file without opening it as a database, so that what is refused is left as it was.
-void check_is_book(const fs::path& file) {
+void check_is_book(const fs::path& file, int newest) {
   std::error_code error;
   const auto status = fs::status(file, error);
   if (!fs::exists(status)) {
@@ -63,10 +66,10 @@ void check_is_book(const fs::path& file) {
     throw Refused(fmt::format("{}: is another program's database, not a book", file.string()));
   }
   const auto edition = big_endian(header, kUserVersionAt);
-  if (edition > newest_edition()) {
+  if (edition > newest) {
     throw Refused(fmt::format(
         "{}: was written by a newer kerfbook (book edition {}, this program knows {}); use that one",
-        file.string(), edition, newest_edition()));
+        file.string(), edition, newest));
   }
   if (edition < 1) {
     throw Failed(fmt::format("{}: the book is damaged (its header has edition {}); go back to a copy",
@@ -120,35 +123,49 @@ void sync_path(const fs::path& path) {
 }
 
 /// Brings an older book up to this program's edition, after a copy of it was made beside it. The writer's place is
-/// taken first, so the file on disk is whole and still while it is copied. Tables are emptied before they are altered
-/// or replaced, and rows that belong to others go with them as ever.
+/// taken first, so the file on disk is whole and still while it is copied.
 void migrate(Core& core) {
-  if (edition_of(core.store) == newest_edition()) return;
   Writing writing(core);
-  const int edition = edition_of(core.store);
-  if (edition < newest_edition()) {
-    const fs::path backup = backup_name(core.file, edition);
+  const Edition& edition = core.edition();
+  if (edition.number < core.newest().number) {
+    const fs::path backup = backup_name(core.file, edition.number);
     fs::copy_file(core.file, backup);
     sync_path(backup);
-    core.projector.clear();
-    raise_edition(*core.database, edition);
+    raise_edition(*core.database, edition, core.newest());
+    renew_views(core.store);
     core.projector.rebuild();
   }
   writing.commit();
 }
 
+/// What another program has put into the book, or taken out of it, is told before anything else of it is read.
+SchemaDoubts checked(Core& core) {
+  SchemaDoubts doubts = check_schema(core.store, core.edition(), core.newest());
+  if (doubts.strange.empty()) return doubts;
+  constexpr std::size_t kShown = 3;
+  const std::size_t shown = std::min(kShown, doubts.strange.size());
+  std::string what =
+      join({doubts.strange.begin(), doubts.strange.begin() + static_cast<std::ptrdiff_t>(shown)}, "; ");
+  if (shown < doubts.strange.size()) what += fmt::format("; and {} more", doubts.strange.size() - shown);
+  throw Refused(
+      fmt::format("{}: {}; another program has changed this file, so it is not opened; go back to a copy",
+                  core.file.string(), what));
+}
+
 void bring_up_to_date(Core& core, bool read_only) {
+  const SchemaDoubts doubts = checked(core);
+  const bool older = core.edition().number < core.newest().number;
   if (read_only) {
-    if (edition_of(core.store) < newest_edition()) {
+    if (older) {
       throw Refused(fmt::format(
           "{}: was written by an older kerfbook; run kerfbook rebuild on it once, which keeps a copy",
           core.file.string()));
     }
-    if (!views_are_current(core.store)) make_temporary_views(*core.database);
+    if (!doubts.views_are_current) make_temporary_views(*core.database);
     return;
   }
-  migrate(core);
-  if (views_are_current(core.store)) return;
+  if (older) return migrate(core);
+  if (doubts.views_are_current) return;
   Writing writing(core);
   renew_views(core.store);
   writing.commit();
@@ -185,7 +202,7 @@ std::unique_ptr<Core> make_draft(const fs::path& file, const fs::path& draft, co
   auto core = std::make_unique<Core>(
       file, options, connect(fs::absolute(draft).string(), SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE));
   core->store.run("BEGIN IMMEDIATE");
-  raise_edition(*core->database, 0);
+  make_tables(*core->database, core->newest());
   renew_views(core->store);
   core->store.run("COMMIT");
   return core;
@@ -229,7 +246,7 @@ Book Book::create(const fs::path& file, const OpenOptions& options, const std::o
 }
 
 Book Book::open(const fs::path& file, const OpenOptions& options) {
-  check_is_book(file);
+  check_is_book(file, newest_of(options).number);
   return guarded(file, [&] {
     auto core = std::make_unique<Core>(file, options, open_database(file, options.read_only));
     bring_up_to_date(*core, options.read_only);

@@ -166,20 +166,14 @@ void Projector::forget() {
 }
 
 void Projector::rebuild() {
-  clear();
-  journal_.each([&](const Entry& entry) {
-    apply(entry);
-    settle();
-  });
-}
-
-void Projector::clear() {
-  store_.run("PRAGMA defer_foreign_keys = ON");  // until the commit; tables are emptied in no special order
-  for (const auto& table : projected_tables(store_)) store_.run(fmt::format("DELETE FROM {}", table));
   words_.forget();
   stale_.clear();
   upto_ = 0;
   mill_entry_ = 0;
+  journal_.each([&](const Entry& entry) {
+    apply(entry);
+    settle();
+  });
 }
 
 std::vector<std::string> projected_tables(Store& store) {

@@ -56,9 +56,8 @@ class Projector {
   void refresh();
   /// Drops what is remembered of a transaction that was undone: all is as it was at the last refresh().
   void forget();
-  /// Empties every table but the journal and works every entry in again. Inside a transaction.
+  /// Works every entry of the journal in, every other table being empty. Inside a transaction.
   void rebuild();
-  void clear();
 
  private:
   void apply_mill(const Entry& entry);

@@ -5,6 +5,7 @@
 #include "base/error.h"
 #include "book/core.h"
 #include "book/schema.h"
+#include "book/schema_check.h"
 
 namespace kerfbook::book {
 namespace {
@@ -86,7 +87,7 @@ void compare_table(const std::string& table, SQLite::Database& book, SQLite::Dat
 void compare_with_journal(Core& core, Findings& findings) {
   Core again(core.file, core.options, connect(":memory:", SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE));
   again.store.run("BEGIN IMMEDIATE");
-  raise_edition(*again.database, 0);
+  make_tables(*again.database, core.newest());
   core.journal.each([&](const Entry& entry) { again.journal.copy(entry); });
   again.projector.rebuild();
   again.store.run("COMMIT");
@@ -102,6 +103,8 @@ std::vector<Book::Finding> Book::verify() const {
   const Still still(*this);  // a sheet posted meanwhile is no damage
   Findings findings;
   try {
+    for (const auto& what : check_schema(core.store, core.edition(), core.newest()).mendable)
+      findings.push_back({"the file: " + what + "; rebuild puts it right"});
     check_file(core.store, findings);
     check_chain(core.journal, findings);
     compare_with_journal(core, findings);
@@ -117,6 +120,7 @@ void Book::rebuild() {
   Core& core = *inside_->core;
   guarded(core.file, [&] {
     Writing writing(core);
+    remake_tables(*core.database, core.newest());
     core.projector.rebuild();
     writing.commit();
   });

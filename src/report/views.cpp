@@ -6,7 +6,7 @@
 #include <string>
 
 #include "base/text.h"
-#include "book/embedded.h"
+#include "book/schema.h"
 
 namespace kerfbook::report {
 namespace {
@@ -48,17 +48,16 @@ const std::map<std::string, std::string>& units() {
   return kUnits;
 }
 
-/// `CREATE VIEW v_run AS  -- one row a run`: the words after the dashes, by view.
+/// `CREATE VIEW v_run AS  -- one row a run`: the words after the dashes, by view. They go on in the remarks that stand
+/// under them, away from the left edge.
 std::map<std::string, std::string> comments() {
   std::map<std::string, std::string> out;
-  for (const auto& file : book::embedded_files()) {
-    if (file.path != "schema/views.sql") continue;
-    for (const auto line : split_lines(file.text)) {
-      constexpr std::string_view kBegin = "CREATE VIEW ";
+  for (const auto& view : book::program_views()) {
+    std::string& words = out[view.name];
+    for (const auto line : split_lines(view.sql)) {
       const std::size_t dashes = line.find("--");
-      if (!line.starts_with(kBegin) || dashes == std::string_view::npos) continue;
-      const auto name = line.substr(kBegin.size(), line.find(' ', kBegin.size()) - kBegin.size());
-      out.emplace(name, trim(line.substr(dashes + 2)));
+      if (dashes == 0 || dashes == std::string_view::npos) break;
+      words += (words.empty() ? "" : " ") + std::string(trim(line.substr(dashes + 2)));
     }
   }
   return out;

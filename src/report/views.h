@@ -6,7 +6,7 @@
 
 namespace kerfbook::report {
 
-/// Every view and column, with the view's own comment from schema/views.sql and the unit of the column.
+/// Every view and column, with the view's own comment from schema/views/ and the unit of the column.
 render::Document views_document(const book::Book& book, const render::Style& style, Day today);
 
 }  // namespace kerfbook::report

@@ -1,2 +1,0 @@
--- Ninth edition: which job and which place a line of a sheet is under is worked out by other rules (a day with one job
--- is all that job's; a line may name its own). No table changes; the rows are made anew from the journal.
