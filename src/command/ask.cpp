@@ -23,9 +23,9 @@ report::Ask asked_for(const AskOptions& options, const book::Mill& mill, const S
   return ask;
 }
 
-std::vector<report::ReportFile> reports_for(const AskOptions& options, const Session& session) {
+std::string own_reports(const AskOptions& options, const Session& session) {
   const auto folder = session.context().environment("KERFBOOK_REPORTS");
-  return report::all_reports(!options.own_folder.empty() ? options.own_folder : folder.value_or(""));
+  return !options.own_folder.empty() ? options.own_folder : folder.value_or("");
 }
 
 }  // namespace kerfbook::command

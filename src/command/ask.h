@@ -18,7 +18,7 @@ Rows ask_rows(AskOptions& options);
 
 /// The days and filters asked for. WrongUsage for what is no day or no period.
 report::Ask asked_for(const AskOptions& options, const book::Mill& mill, const Session& session);
-/// Built-in reports and those of the person's own folder (--reports, or KERFBOOK_REPORTS).
-std::vector<report::ReportFile> reports_for(const AskOptions& options, const Session& session);
+/// The folder of the person's own reports (--reports, or KERFBOOK_REPORTS); empty when there is none.
+std::string own_reports(const AskOptions& options, const Session& session);
 
 }  // namespace kerfbook::command

@@ -58,9 +58,9 @@ void answer(const Asked& asked, const Session& session) {
     return write_document(report::views_document(open, session.style(open.mill()), session.today()),
                           asked.output, session);
   }
-  const auto reports = reports_for(asked.options, session);
-  if (asked.name.empty()) return list_reports(reports, session);
-  const auto& wanted = report::find_report(reports, asked.name);
+  const std::string folder = own_reports(asked.options, session);
+  if (asked.name.empty()) return list_reports(report::all_reports(folder), session);
+  const report::ReportFile wanted = report::report_named(folder, asked.name);
   if (asked.sql) {
     session.out() << wanted.text;
     return;
@@ -77,7 +77,7 @@ void answer(const Asked& asked, const Session& session) {
 
 void answer_packet(const Asked& asked, const Session& session) {
   const book::Book open = session.open_book(true);
-  const auto reports = reports_for(asked.options, session);
+  const auto reports = report::all_reports(own_reports(asked.options, session));
   const auto names = report::packet_reports(open.mill());
   const bool bills = std::any_of(names.begin(), names.end(), [&](const std::string& name) {
     return speaks_of_bills(report::find_report(reports, name));

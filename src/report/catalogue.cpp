@@ -23,6 +23,10 @@ std::string_view built_in_part(std::string_view name) {
   return {};
 }
 
+ReportFile built_in(const book::EmbeddedFile& file) {
+  return read_report(with_parts(file.text, built_in_part), file.path);
+}
+
 std::string file_text(const std::filesystem::path& file) {
   std::ifstream stream(file, std::ios::binary);
   if (!stream) throw Failed(file.string() + ": cannot be read");
@@ -68,7 +72,7 @@ std::vector<ReportFile> all_reports(const std::string& own_folder) {
   std::vector<ReportFile> reports;
   for (const auto& file : book::embedded_files()) {
     if (!file.path.starts_with(kReports) || file.path.starts_with(kParts)) continue;
-    put(reports, read_report(with_parts(file.text, built_in_part), file.path));
+    put(reports, built_in(file));
   }
   std::sort(reports.begin(), reports.end(),
             [](const ReportFile& a, const ReportFile& b) { return a.name < b.name; });
@@ -90,6 +94,17 @@ const ReportFile& find_report(const std::vector<ReportFile>& reports, std::strin
   const std::string near = nearest(name, known);
   throw WrongUsage("there is no report '" + std::string(name) + "'; " +
                    (near.empty() ? "there are " + join(known, ", ") : "did you mean " + near + "?"));
+}
+
+ReportFile report_named(const std::string& own_folder, std::string_view name) {
+  if (own_folder.empty()) {
+    const std::string path =
+        std::string(kReports) + lower(name) + ".sql";  // a built-in report's file has its name
+    for (const auto& file : book::embedded_files()) {
+      if (file.path == path && !path.starts_with(kParts)) return built_in(file);
+    }
+  }
+  return find_report(all_reports(own_folder), name);
 }
 
 }  // namespace kerfbook::report

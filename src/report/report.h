@@ -143,6 +143,9 @@ ReportFile read_report(std::string_view text, std::string_view path);
 std::vector<ReportFile> all_reports(const std::string& own_folder);
 /// WrongUsage naming the nearest when there is none.
 const ReportFile& find_report(const std::vector<ReportFile>& reports, std::string_view name);
+/// The same of all_reports(own_folder), but a built-in report's file alone is read where there is no folder of the
+/// user's: each evening's question should not cost the reading of them all.
+ReportFile report_named(const std::string& own_folder, std::string_view name);
 
 /// Prepares every SELECT behind the guard without running it: column names against the header, one statement,
 /// views only. What is wrong, with lines of the file; empty = good.

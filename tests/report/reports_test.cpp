@@ -30,7 +30,21 @@ render::Document run(const book::Book& book, const std::string& name, const Ask&
   return run_report(find_report(all_reports(""), name), book, ask, {}, kToday);
 }
 
+std::string capital(std::string word) {
+  word.front() = static_cast<char>(word.front() - 'a' + 'A');
+  return word;
+}
+
 }  // namespace
+
+TEST_CASE("a built-in report is found by its file, by whatever case it is typed in; a part is no report") {
+  for (const auto& report : all_reports("")) {
+    const ReportFile one = report_named("", capital(report.name));
+    CHECK(one.name == report.name);
+    CHECK(one.text == report.text);
+  }
+  CHECK_THROWS_AS(report_named("", "parts/production-by"), WrongUsage);
+}
 
 TEST_CASE("every built-in report passes its own check, and says what its figures mean") {
   const auto book = empty_book();
