@@ -72,6 +72,7 @@ ShareTerm rule_of(const Deal& deal, Day today) {
 }  // namespace
 
 Paper divide_lumber(book::Book& book, const std::string& job, Day to, Day today) {
+  book::Turn turn(book);
   const std::vector<Paper> papers = papers_of(book);
   const Work work = work_of_job(book, job, to);
   const Draft draft = draft_with(work, today, true);
@@ -87,6 +88,7 @@ Paper divide_lumber(book::Book& book, const std::string& job, Day to, Day today)
   part_by_bundles(draft.items, *paper.split);
   paper.document = division_document(*work.deal.mill, paper, rule);
   post(book, paper);
+  turn.commit();
   return paper;
 }
 

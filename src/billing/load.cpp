@@ -299,6 +299,7 @@ render::Document load_document(const Deal& deal, const LoadAsk& ask, const std::
 }
 
 Loading load(book::Book& book, const LoadAsk& ask, Day day) {
+  book::Turn turn(book);
   const std::vector<Paper> papers = papers_of(book);
   LoadAsk known = ask;
   known.job = known_job(book, ask.job);
@@ -319,11 +320,13 @@ Loading load(book::Book& book, const LoadAsk& ask, Day day) {
   }
   paper.document = load_document(work.deal, known, paper.load, paper.number, day);
   post(book, paper);
+  turn.commit();
   return {std::move(paper), std::move(some.left_out)};
 }
 
 Paper take_back_load(book::Book& book, std::int64_t slip, const std::string& why, Day day) {
   need_reason(why);
+  book::Turn turn(book);
   const Paper before = find_paper(book, PaperKind::load, slip);
   if (const auto done = taken_back(book, slip))
     throw Refused("load slip " + std::to_string(slip) + " was taken back already on " +
@@ -338,6 +341,7 @@ Paper take_back_load(book::Book& book, std::int64_t slip, const std::string& why
   paper.note = why;
   paper.document = take_back_document(deal_of(book, before.job), paper, before);
   post(book, paper);
+  turn.commit();
   return paper;
 }
 

@@ -56,15 +56,67 @@ void set_customer(const book::Book& book, const Ledger& ledger, const PaymentAsk
   }
 }
 
+/// When a paper was posted, as the journal keeps it: "2026-05-05 20:14:07".
+struct PostedAt {
+  Day day;
+  std::int64_t seconds = 0;  ///< since the beginning of day 0
+};
+/// nullopt for a text that is no such time.
+std::optional<PostedAt> read_posted_at(std::string_view at) {
+  const auto day = read_day(at.substr(0, 10));
+  if (!day || at.size() != 19) return std::nullopt;
+  const auto two = [&](std::size_t from) { return (at[from] - '0') * 10 + (at[from + 1] - '0'); };
+  return PostedAt{*day, std::int64_t{day->number} * 86'400 + two(11) * 3600 + two(14) * 60 + two(17)};
+}
+
+/// The word for what was posted, as the command says it.
+std::string called(PaperKind kind, std::int64_t number) {
+  const std::string word = kind == PaperKind::payment  ? "receipt"
+                           : kind == PaperKind::credit ? "credit note"
+                                                       : std::string(word_of(kind));
+  return word + " " + std::to_string(number);
+}
+
+/// A key pressed twice, or a command called up again by mistake: the same paper within a minute is refused. Inside the
+/// deed's turn, so that it holds between programs too.
+void refuse_twice(const book::Book& book, const Paper& paper, bool again) {
+  constexpr std::int64_t kSoon = 60;
+  const auto now = read_posted_at(book.now());
+  if (again || !now) return;
+  const auto same_slip = [&](Day day, const PostedAt& at) {
+    const bool both_of_their_day = day == at.day && paper.day == now->day;  // midnight may lie between them
+    return (day == paper.day || both_of_their_day) && at.seconds <= now->seconds &&
+           now->seconds - at.seconds < kSoon;
+  };
+  book::Store store(book.database());
+  store.each(
+      "SELECT number, day, at FROM paper JOIN journal USING (entry) WHERE paper.kind = ? AND amount = ? AND "
+      "job = ? "
+      "AND customer = ? AND coalesce(invoice, 0) = ? AND cancels = ? AND method = ? AND note = ? ORDER BY "
+      "entry DESC",
+      [&](const book::Row& row) {
+        const auto at = read_posted_at(row.text(2));
+        if (!at || !same_slip({static_cast<std::int32_t>(row.number(1))}, *at)) return;
+        throw Refused(
+            called(paper.kind, row.number(0)) + ", posted at " + row.text(2).substr(11) +
+            ", less than a minute ago, is the same; nothing was changed. If this is one more, add --again");
+      },
+      word_of(paper.kind), paper.amount.minor, paper.job, paper.customer, paper.invoice, paper.cancels,
+      paper.method, paper.note);
+}
+
 Paper money_paper(book::Book& book, PaperKind kind, const PaymentAsk& ask, Day day) {
+  book::Turn turn(book);
   const std::vector<Paper> papers = papers_of(book);
   Ledger ledger = play(papers);
   Paper paper = begun(papers, kind, day);
   set_customer(book, ledger, ask, paper);
+  refuse_twice(book, paper, ask.again);
   check(ledger, paper);
   play(ledger, paper);
   paper.document = receipt_document(book.mill(), paper, ledger);
   post(book, paper);
+  turn.commit();
   return paper;
 }
 
@@ -99,8 +151,9 @@ Paper refund(book::Book& book, const PaymentAsk& ask, Day day) {
 }
 
 Paper credit_invoice(book::Book& book, std::int64_t number, std::optional<Money> amount,
-                     const std::string& why, Day day) {
+                     const std::string& why, Day day, bool again) {
   need_reason(why);
+  book::Turn turn(book);
   const std::vector<Paper> papers = papers_of(book);
   const Paper& invoice = invoice_in(papers, number);
   const Ledger ledger = play(papers);
@@ -112,6 +165,7 @@ Paper credit_invoice(book::Book& book, std::int64_t number, std::optional<Money>
   paper.cancels = !amount;
   paper.amount = amount.value_or(state.total - state.credited - state.written_off);
   paper.note = why;
+  refuse_twice(book, paper, again);
   check(ledger, paper);
   std::vector<Paper> before;
   const std::vector<Paper> about = papers_about(book, invoice.job, invoice.customer);
@@ -120,12 +174,14 @@ Paper credit_invoice(book::Book& book, std::int64_t number, std::optional<Money>
   paper.taxes = credited_taxes(invoice_in(about, number), before, paper.amount);
   paper.document = credit_document(book.mill(), paper, invoice);
   post(book, paper);
+  turn.commit();
   return paper;
 }
 
 Paper write_off(book::Book& book, std::int64_t number, std::optional<Money> amount, const std::string& why,
-                Day day) {
+                Day day, bool again) {
   need_reason(why);
+  book::Turn turn(book);
   const std::vector<Paper> papers = papers_of(book);
   const Paper& invoice = invoice_in(papers, number);
   const Ledger ledger = play(papers);
@@ -135,11 +191,13 @@ Paper write_off(book::Book& book, std::int64_t number, std::optional<Money> amou
   paper.customer = invoice.customer;
   paper.amount = amount.value_or(ledger.invoices.at(number).open());
   paper.note = why;
+  refuse_twice(book, paper, again);
   check(ledger, paper);
   paper.document = letter(book.mill(), "write-off", "Written off", day);
   paper.document.lead.push_back(money_words(paper.amount, book.mill()) + " of invoice " + invoice.called +
                                 ": " + why);
   post(book, paper);
+  turn.commit();
   return paper;
 }
 
@@ -175,6 +233,7 @@ void check_not_billed(const Work& work, const Waiver& waiver) {
 
 Paper waive(book::Book& book, const std::string& job, const Waiver& waiver, Day day) {
   need_reason(waiver.note);
+  book::Turn turn(book);
   const std::vector<Paper> papers = papers_of(book);
   const Work work = work_of_job(book, job, waiver.shift == 0 ? day : waiver.day);
   check_called_for(work, waiver);
@@ -191,6 +250,7 @@ Paper waive(book::Book& book, const std::string& job, const Waiver& waiver, Day 
   paper.note = waiver.note;
   paper.waiver = waiver;
   post(book, paper);
+  turn.commit();
   return paper;
 }
 

@@ -204,6 +204,7 @@ render::Document draft_ticket(const book::Book& book, const std::string& buyer, 
 }
 
 Paper issue_invoice(book::Book& book, const std::string& job, Day to, Day today) {
+  book::Turn turn(book);
   const Work work = work_of_job(book, job, to);
   const Terms& terms = *work.deal.terms;
   const JobTerms& of = work.deal.job;
@@ -219,10 +220,12 @@ Paper issue_invoice(book::Book& book, const std::string& job, Day to, Day today)
   paper.document = invoice_document(*work.deal.mill, terms, draft, head);
   add_tally(paper.document, book, on_tally(work.deal, draft), work.facts.facts, draft);
   post(book, paper);
+  turn.commit();
   return paper;
 }
 
 Paper issue_sale(book::Book& book, const std::string& buyer, Day to, Day today, const std::string& method) {
+  book::Turn turn(book);
   const Work work = work_of_sale(book, buyer, to);
   const Terms& terms = *work.deal.terms;
   const std::vector<Paper> papers = papers_of(book);
@@ -239,6 +242,7 @@ Paper issue_sale(book::Book& book, const std::string& buyer, Day to, Day today, 
   post(book, paper);
   const Money left = paper.amount - paper.settled;
   if (!method.empty() && left.minor > 0) take_payment(book, {"", "", paper.number, left, method, ""}, today);
+  turn.commit();
   return paper;
 }
 

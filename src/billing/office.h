@@ -59,15 +59,18 @@ struct PaymentAsk {
   Money amount;
   std::string method;  ///< "cash", "check 1204"
   std::string note;
+  bool again = false;  ///< one more like the one posted just before, and no slip
 };
+/// Refused, naming the paper, when the same was posted less than a minute before and `again` does not say that this is one
+/// more; so are the next three.
 Paper take_payment(book::Book& book, const PaymentAsk& ask, Day day);
 Paper refund(book::Book& book, const PaymentAsk& ask, Day day);
 /// Without a sum the whole invoice is cancelled and its work can be billed anew.
 Paper credit_invoice(book::Book& book, std::int64_t invoice, std::optional<Money> amount,
-                     const std::string& why, Day day);
+                     const std::string& why, Day day, bool again = false);
 /// Without a sum everything still open.
 Paper write_off(book::Book& book, std::int64_t invoice, std::optional<Money> amount, const std::string& why,
-                Day day);
+                Day day, bool again = false);
 /// Lets a charge of a sheet (or of the job itself) go before it is billed, or asks for it after all.
 Paper waive(book::Book& book, const std::string& job, const Waiver& waiver, Day day);
 

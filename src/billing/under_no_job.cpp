@@ -205,6 +205,7 @@ std::vector<UnderNoJob> under_no_job(const book::Book& book, Day to) {
 
 std::vector<std::string> let_go(book::Book& book, const Waiver& waiver, Day day) {
   if (trim(waiver.note).empty()) throw Refused("a reason is needed: --why \"...\"");
+  book::Turn turn(book);
   std::vector<UnderNoJob> found;
   std::vector<std::string> there;
   for (UnderNoJob& one : under_no_job(book, waiver.day)) {
@@ -225,6 +226,7 @@ std::vector<std::string> let_go(book::Book& book, const Waiver& waiver, Day day)
     post(book, waiver_of(book, one, waiver, day));
     words.push_back(one.words);
   }
+  turn.commit();
   return words;
 }
 

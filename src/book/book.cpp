@@ -202,6 +202,20 @@ void Book::post_paper(std::string_view subject, std::string_view body, std::stri
   });
 }
 
+Turn::Turn(Book& book) : book_(book) {
+  guarded(book.file(), [&] { writing_ = std::make_unique<Writing>(*book.inside_->core); });
+}
+
+Turn::~Turn() = default;
+
+void Turn::commit() {
+  guarded(book_.file(), [&] { writing_->commit(); });
+}
+
+std::string Book::now() const {
+  return inside_->core->options.now();
+}
+
 const Mill& Book::mill() const {
   return inside_->core->projector.mill();
 }

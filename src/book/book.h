@@ -98,6 +98,8 @@ struct OpenOptions {
   const std::vector<Edition>* editions = nullptr;
   /// What is wrong with the tables of a mill file that billing reads (prices, charges ...); asked before it is posted.
   std::function<std::vector<Diagnostic>(std::string_view)> check_money = {};
+  /// Called once when another program keeps this one waiting for more than a second.
+  std::function<void()> waiting = {};
 };
 
 /// A file with the head of a book, whatever its edition and state. Never throws, and leaves the file alone.
@@ -137,6 +139,7 @@ class Book {
   /// transaction.
   void post_paper(std::string_view subject, std::string_view body, std::string_view why);
 
+  [[nodiscard]] std::string now() const;  ///< OpenOptions::now
   [[nodiscard]] const Mill& mill() const;
   [[nodiscard]] std::vector<Entry> journal() const;  ///< whole, in order
   [[nodiscard]] std::optional<Entry> current(std::string_view subject) const;
@@ -161,6 +164,7 @@ class Book {
 
  private:
   struct Inside;
+  friend class Turn;
   explicit Book(std::unique_ptr<Inside> inside);
   std::unique_ptr<Inside> inside_;
 };
@@ -176,6 +180,24 @@ class Still {
 
  private:
   SQLite::Database& database_;
+};
+
+class Writing;
+
+/// A deed's turn: takes the one writer's place at once, waiting for it, and keeps it, so that what the deed reads is
+/// what it writes upon, whoever else is at the book. What it posts is kept by commit(), all of it, or undone when that is
+/// not reached. One may stand inside another. Failed when another program does not let go of the book.
+class Turn {
+ public:
+  explicit Turn(Book& book);
+  Turn(const Turn&) = delete;
+  Turn& operator=(const Turn&) = delete;
+  ~Turn();
+  void commit();
+
+ private:
+  Book& book_;
+  std::unique_ptr<Writing> writing_;
 };
 
 /// The language and plausibility alone, for a sheet that no book is at hand for.

@@ -3,13 +3,18 @@
 #include <fmt/format.h>
 #include <sqlite3.h>
 
+#include <algorithm>
+#include <stdexcept>
+
 #include "book/functions.h"
 
 namespace kerfbook::book {
 
-Core::Core(std::filesystem::path path, OpenOptions how, std::unique_ptr<SQLite::Database> open)
+Core::Core(std::filesystem::path path, OpenOptions how, std::unique_ptr<Patience> waits,
+           std::unique_ptr<SQLite::Database> open)
     : file(std::move(path)),
       options(std::move(how)),
+      patience(std::move(waits)),
       database(std::move(open)),
       store(*database),
       journal(store),
@@ -39,6 +44,10 @@ const Edition& Core::edition() {
 }
 
 Writing::Writing(Core& core) : core_(core) {
+  if (core_.acts > 0) {
+    ++core_.acts;
+    return;
+  }
   core_.store.run("BEGIN IMMEDIATE");
   try {
     core_.projector.refresh();
@@ -46,18 +55,78 @@ Writing::Writing(Core& core) : core_(core) {
     sqlite3_exec(core_.database->getHandle(), "ROLLBACK", nullptr, nullptr, nullptr);
     throw;
   }
+  core_.acts = 1;
+  core_.undone = false;
+  begun_ = core_.journal.last();
 }
 
 Writing::~Writing() {
-  if (!open_) return;
+  if (open_) undo();
+}
+
+void Writing::undo() {
+  open_ = false;
+  if (--core_.acts > 0) {
+    core_.undone = true;
+    return;
+  }
   // Nothing can be done about a failed rollback here: SQLite undoes it when the file is opened next.
   sqlite3_exec(core_.database->getHandle(), "ROLLBACK", nullptr, nullptr, nullptr);
   core_.projector.forget();
 }
 
+namespace {
+
+/// Whether the book, asked anew, has the journal up to this digest. nullopt: it cannot be asked.
+std::optional<bool> has_digest(const Core& core, const std::string& digest) {
+  try {
+    Patience patience;
+    const auto again =
+        connect(std::filesystem::canonical(core.file).string(), SQLite::OPEN_READONLY, patience);
+    SQLite::Statement found(*again, "SELECT count(*) FROM journal WHERE digest = ?");
+    found.bind(1, digest);
+    found.executeStep();
+    return found.getColumn(0).getInt64() > 0;
+  } catch (const std::exception&) {
+    return std::nullopt;
+  }
+}
+
+/// What is in the file counts, not what the call said: the last thing it does, to sync the folder, may fail when all the
+/// rest is done.
+[[noreturn]] void tell_of_failed_commit(const Core& core, const Entry& last, const SQLite::Exception& fault) {
+  const auto there = has_digest(core, last.digest);
+  if (there && !*there) throw fault;
+  throw Failed(
+      there ? fmt::format(
+                  "{}: the disk failed ({}) when all was written; it is posted, so do not post it again; "
+                  "look at the disk",
+                  core.file.string(), fault.what())
+            : fmt::format(
+                  "{}: the disk failed ({}); look with kerfbook journal whether it was posted before you "
+                  "post it again",
+                  core.file.string(), fault.what()));
+}
+
+}  // namespace
+
 void Writing::commit() {
   core_.projector.settle();
-  core_.store.run("COMMIT");
+  if (core_.acts > 1) {
+    --core_.acts;
+    open_ = false;
+    return;
+  }
+  if (core_.undone) throw std::logic_error("a part of this act was undone");
+  const auto last = core_.journal.entry(core_.journal.last());
+  try {
+    core_.store.run("COMMIT");
+  } catch (const SQLite::Exception& fault) {
+    undo();
+    if (!last || last->number == begun_) throw;
+    tell_of_failed_commit(core_, *last, fault);
+  }
+  core_.acts = 0;
   open_ = false;
 }
 
@@ -82,7 +151,7 @@ Error explained(const std::filesystem::path& file, const SQLite::Exception& faul
       return Failed(
           fmt::format("{}: the book cannot be opened; look at the rights of the file and its folder", name));
     default:
-      return Failed(fmt::format("{}: {}", name, fault.what()));
+      return Failed(fmt::format("{}: {}; nothing was changed", name, fault.what()));
   }
 }
 
@@ -102,9 +171,30 @@ void trust_nothing(sqlite3* handle) {
 
 }  // namespace
 
-std::unique_ptr<SQLite::Database> connect(const std::string& file, int flags) {
+namespace {
+
+/// Waits a little; 0 when that was long enough. Each try is a little later than the one before, so that a short deed
+/// of another is followed at once and a long one is not asked after too often.
+int wait_for_turn(void* patience_given, int tries) {
+  constexpr int kLongest = 25;
+  constexpr int kTold = 1000;
+  auto& patience = *static_cast<Patience*>(patience_given);
+  if (tries == 0) patience.waited = 0;
+  if (patience.waited >= kBusyMilliseconds) return 0;
+  const int before = patience.waited;
+  const int some = std::min(1 + tries, kLongest);
+  sqlite3_sleep(some);
+  patience.waited += some;
+  if (before < kTold && patience.waited >= kTold && patience.tell) patience.tell();
+  return 1;
+}
+
+}  // namespace
+
+std::unique_ptr<SQLite::Database> connect(const std::string& file, int flags, Patience& patience) {
   // One thread a book: without the lock around every call, reading many rows is a tenth quicker.
-  auto database = std::make_unique<SQLite::Database>(file, flags | SQLite::OPEN_NOMUTEX, kBusyMilliseconds);
+  auto database = std::make_unique<SQLite::Database>(file, flags | SQLite::OPEN_NOMUTEX);
+  sqlite3_busy_handler(database->getHandle(), wait_for_turn, &patience);
   trust_nothing(database->getHandle());
   // A rollback journal with EXTRA syncs the folder too once the journal is gone: with FULL a power cut just after
   // a commit can bring the journal back and undo it. WAL with FULL keeps as much. Timed on ext4 with rows of the

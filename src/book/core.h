@@ -18,8 +18,15 @@ namespace kerfbook::book {
 
 const Edition& newest_of(const OpenOptions& options);
 
+/// How long a connection waits for another that has the book, and what it says meanwhile.
+struct Patience {
+  std::function<void()> tell = {};  ///< called once in a wait that is longer than a second; may be empty
+  int waited = 0;                   ///< milliseconds of the wait there is now
+};
+
 struct Core {
-  Core(std::filesystem::path path, OpenOptions how, std::unique_ptr<SQLite::Database> open);
+  Core(std::filesystem::path path, OpenOptions how, std::unique_ptr<Patience> waits,
+       std::unique_ptr<SQLite::Database> open);
 
   /// The edition that new books are of, and that an older one is raised to.
   [[nodiscard]] const Edition& newest() const { return newest_of(options); }
@@ -28,10 +35,13 @@ struct Core {
 
   std::filesystem::path file;
   OpenOptions options;
+  std::unique_ptr<Patience> patience;  // the connection's, so it stays where it is
   std::unique_ptr<SQLite::Database> database;
   Store store;  // prepared statements: gone before the database closes
   Journal journal;
   Projector projector;
+  int acts = 0;         ///< Writings that are open, one inside another
+  bool undone = false;  ///< one inside the outermost was not committed
 };
 
 struct Book::Inside {
@@ -39,18 +49,22 @@ struct Book::Inside {
 };
 
 /// One act of the user: everything since is kept by commit(), or undone when it is not reached. Takes the one
-/// writer's place at once and waits for it, so that two writers queue.
+/// writer's place at once and waits for it, so that two writers queue. One may stand inside another; the outermost
+/// keeps or undoes them all.
 class Writing {
  public:
   explicit Writing(Core& core);
   Writing(const Writing&) = delete;
   Writing& operator=(const Writing&) = delete;
   ~Writing();
+  /// Failed when the disk fails; it says whether what was written is in the book all the same.
   void commit();
 
  private:
+  void undo();
   Core& core_;
   bool open_ = true;
+  std::int64_t begun_ = 0;  ///< number of the newest entry when the outermost began
 };
 
 /// What SQLite has to say of a book, as a sentence with the file and what to do.
@@ -66,9 +80,10 @@ auto guarded(const std::filesystem::path& file, Deed&& deed) {
   }
 }
 
-constexpr int kBusyMilliseconds = 30'000;  ///< how long a writer waits for another to finish
+constexpr int kBusyMilliseconds = 60'000;  ///< how long a writer waits for another to finish
 
-/// A connection set up as every connection of a book is. No table is read yet.
-std::unique_ptr<SQLite::Database> connect(const std::string& file, int flags);
+/// A connection set up as every connection of a book is. No table is read yet. It waits with `patience`, which must
+/// outlive it.
+std::unique_ptr<SQLite::Database> connect(const std::string& file, int flags, Patience& patience);
 
 }  // namespace kerfbook::book

@@ -10,6 +10,7 @@
 #include <fstream>
 
 #include "base/error.h"
+#include "base/sync.h"
 #include "base/text.h"
 #include "book/core.h"
 #include "book/leftover.h"
@@ -86,23 +87,23 @@ void first_read(SQLite::Database& database) {
 /// A reader cannot clear it, and SQLite leaves one of no use until the next write, so it is done here, that an idle
 /// book is one file. Going from a journal that is kept to one that is deleted, SQLite deletes it under a writer's
 /// lock; while another program is writing it does nothing, so that one's is safe.
-void clear_leftover(const std::string& path) {
-  const auto database = connect(path, SQLite::OPEN_READWRITE);
+void clear_leftover(const std::string& path, Patience& patience) {
+  const auto database = connect(path, SQLite::OPEN_READWRITE, patience);
   first_read(*database);
   database->execAndGet("PRAGMA journal_mode = PERSIST");
   database->execAndGet("PRAGMA journal_mode = DELETE");
 }
 
-std::unique_ptr<SQLite::Database> open_database(const fs::path& file, bool read_only) {
+std::unique_ptr<SQLite::Database> open_database(const fs::path& file, bool read_only, Patience& patience) {
   // Never a name that SQLite reads as something else; and the file itself where `file` is a link to it, since that is
   // where its journal lies.
   const std::string path = fs::canonical(file).string();
   std::error_code ignored;
   if (fs::exists(rollback_journal_of(path), ignored)) {
     check_leftover(path);
-    clear_leftover(path);
+    clear_leftover(path, patience);
   }
-  auto database = connect(path, read_only ? SQLite::OPEN_READONLY : SQLite::OPEN_READWRITE);
+  auto database = connect(path, read_only ? SQLite::OPEN_READONLY : SQLite::OPEN_READWRITE, patience);
   first_read(*database);
   return database;
 }
@@ -115,13 +116,6 @@ fs::path backup_name(const fs::path& file, int edition) {
   return name;
 }
 
-void sync_path(const fs::path& path) {
-  const int handle = ::open(path.c_str(), O_RDONLY | O_CLOEXEC);
-  if (handle < 0) return;  // a file system that cannot sync a folder
-  ::fsync(handle);
-  ::close(handle);
-}
-
 /// Brings an older book up to this program's edition, after a copy of it was made beside it. The writer's place is
 /// taken first, so the file on disk is whole and still while it is copied.
 void migrate(Core& core) {
@@ -130,7 +124,9 @@ void migrate(Core& core) {
   if (edition.number < core.newest().number) {
     const fs::path backup = backup_name(core.file, edition.number);
     fs::copy_file(core.file, backup);
-    sync_path(backup);
+    if (const int fault = sync_path(backup))
+      throw Failed(fmt::format("{}: the copy could not be made safe ({}); the book is as it was",
+                               backup.string(), std::strerror(fault)));
     raise_edition(*core.database, edition, core.newest());
     renew_views(core.store);
     core.projector.rebuild();
@@ -190,7 +186,10 @@ class Draft {
       if (errno == EEXIST || fs::exists(file)) throw Refused(file.string() + ": is there already");
       fs::rename(path_, file);  // a file system without that call
     }
-    sync_path(fs::absolute(file).parent_path());
+    if (const int fault = sync_path(fs::absolute(file).parent_path()))
+      throw Failed(
+          fmt::format("{}: the book is made, but a power cut could still take it away ({}); look at the disk",
+                      file.string(), std::strerror(fault)));
   }
 
  private:
@@ -199,8 +198,10 @@ class Draft {
 
 /// How an error names the new book, and not the draft it is made in.
 std::unique_ptr<Core> make_draft(const fs::path& file, const fs::path& draft, const OpenOptions& options) {
-  auto core = std::make_unique<Core>(
-      file, options, connect(fs::absolute(draft).string(), SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE));
+  auto patience = std::make_unique<Patience>();
+  auto database =
+      connect(fs::absolute(draft).string(), SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE, *patience);
+  auto core = std::make_unique<Core>(file, options, std::move(patience), std::move(database));
   core->store.run("BEGIN IMMEDIATE");
   make_tables(*core->database, core->newest());
   renew_views(core->store);
@@ -248,7 +249,9 @@ Book Book::create(const fs::path& file, const OpenOptions& options, const std::o
 Book Book::open(const fs::path& file, const OpenOptions& options) {
   check_is_book(file, newest_of(options).number);
   return guarded(file, [&] {
-    auto core = std::make_unique<Core>(file, options, open_database(file, options.read_only));
+    auto patience = std::make_unique<Patience>(Patience{options.waiting});
+    auto database = open_database(file, options.read_only, *patience);
+    auto core = std::make_unique<Core>(file, options, std::move(patience), std::move(database));
     bring_up_to_date(*core, options.read_only);
     core->projector.refresh();
     return Book(std::make_unique<Inside>(Inside{std::move(core)}));

@@ -85,7 +85,9 @@ void compare_table(const std::string& table, SQLite::Database& book, SQLite::Dat
 }
 
 void compare_with_journal(Core& core, Findings& findings) {
-  Core again(core.file, core.options, connect(":memory:", SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE));
+  auto patience = std::make_unique<Patience>();
+  auto memory = connect(":memory:", SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE, *patience);
+  Core again(core.file, core.options, std::move(patience), std::move(memory));
   again.store.run("BEGIN IMMEDIATE");
   make_tables(*again.database, core.newest());
   core.journal.each([&](const Entry& entry) { again.journal.copy(entry); });

@@ -11,6 +11,7 @@ struct TakeOffAsk {
   std::string invoice;
   std::string sum;
   std::string why;
+  bool again = false;
   Output output;
 };
 
@@ -19,8 +20,8 @@ void answer(const TakeOffAsk& asked, TakeOff deed, const Session& session) {
   book::Book book = session.open_book(false);
   std::optional<measure::Money> amount;
   if (!asked.sum.empty()) amount = sum_of(asked.sum, book);
-  const billing::Paper paper =
-      deed(book, billing::invoice_called(book, asked.invoice), amount, asked.why, session.today());
+  const billing::Paper paper = deed(book, billing::invoice_called(book, asked.invoice), amount, asked.why,
+                                    session.today(), asked.again);
   const std::string number = std::to_string(paper.number);
   if (paper.kind == billing::PaperKind::credit)
     out.give_posted(paper.document, "credit note " + number + " posted", "paper credit " + number);
@@ -39,6 +40,10 @@ Rows whose_rows(Whose& whose, const char* job_meaning, const char* sale_meaning)
       {"[JOB]", &whose.job, job_meaning}, {"--sale BUYER", &whose.buyer, sale_meaning}, up_to_row(whose.to)};
 }
 
+Row again_row(bool& again) {
+  return {"--again", &again, "one more, though the same was posted less than a minute ago"};
+}
+
 Day day_or_today(const std::string& text, const char* option, const Session& session) {
   return text.empty() ? session.today() : read_bound(text, option);
 }
@@ -53,7 +58,8 @@ Form take_off_form(TakeOff deed, const char* sum_meaning, const char* footer) {
   auto asked = std::make_shared<TakeOffAsk>();
   return {.rows = Rows{{"INVOICE", &asked->invoice, "its number"},
                        {"[SUM]", &asked->sum, sum_meaning},
-                       must({"--why TEXT", &asked->why, "the reason; it is kept and printed"})} +
+                       must({"--why TEXT", &asked->why, "the reason; it is kept and printed"}),
+                       again_row(asked->again)} +
                   output_rows(asked->output),
           .footer = footer,
           .deed = [asked, deed](const Session& session) { answer(*asked, deed, session); }};

@@ -25,7 +25,10 @@ measure::Money sum_of(const std::string& text, const book::Book& book);
 
 /// A deed that takes from what an invoice asks for: the whole of it when no sum is given.
 using TakeOff = billing::Paper (*)(book::Book& book, std::int64_t invoice,
-                                   std::optional<measure::Money> amount, const std::string& why, Day day);
+                                   std::optional<measure::Money> amount, const std::string& why, Day day,
+                                   bool again);
+/// --again: what is posted is one more like the one just before.
+Row again_row(bool& again);
 Form take_off_form(TakeOff deed, const char* sum_meaning, const char* footer);
 
 }  // namespace kerfbook::command

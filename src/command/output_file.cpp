@@ -8,6 +8,7 @@
 #include <cstring>
 
 #include "base/error.h"
+#include "base/sync.h"
 #include "book/book.h"
 
 namespace kerfbook::command {
@@ -18,15 +19,6 @@ namespace {
 
 constexpr ::off_t kRoomForAPaper = 256 * 1024;
 constexpr unsigned kRights = 07777;
-
-/// The folder is synced too, or a power cut could take the name back.
-int sync_folder(const fs::path& folder) {
-  const int handle = ::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
-  if (handle < 0) return errno;
-  const int fault = ::fsync(handle) == 0 || errno == EINVAL ? 0 : errno;  // EINVAL: a file system without it
-  ::close(handle);
-  return fault;
-}
 
 /// Where a link leads, also one to a file that is yet to be made; links in a ring are told when the file is opened.
 fs::path led_to(fs::path file) {
@@ -127,7 +119,10 @@ void OutputFile::write(std::string_view bytes) {
   if (mode_ != 0 && ::fchmod(handle_, mode_) != 0) fail(errno);
   if (::fsync(handle_) != 0) fail(errno);
   take_name();
-  if (const int fault = sync_folder(file_.parent_path())) fail(fault);
+  // The folder is synced too, or a power cut could take the name back.
+  if (const int fault = sync_path(file_.parent_path()))
+    throw Failed(named_ + ": is written, but a power cut could still take it away (" + std::strerror(fault) +
+                 "); look at the disk");
   std::error_code error;
   if (fs::file_size(file_, error) != bytes.size() || error)
     throw Failed(named_ + ": has not the size that was written; look at the disk, and write it again");

@@ -47,7 +47,8 @@ Form pay_form() {
                    {"--by HOW", &asked->ask.method, "how it was paid (cash)"},
                    {"--note TEXT", &asked->ask.note, "what else is to be kept with it"},
                    {"--day DAY", &asked->day, "when (today)"},
-                   {"--refund", &asked->refund, "a refund: of a deposit, or of credit on account"}} +
+                   {"--refund", &asked->refund, "a refund: of a deposit, or of credit on account"},
+                   again_row(asked->ask.again)} +
               output_rows(asked->output),
       .footer =
           "  kerfbook -b mill.book pay 400 --job TER --by \"check 88\"\n"

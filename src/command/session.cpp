@@ -54,6 +54,9 @@ book::OpenOptions Session::open_options(bool read_only) const {
   options.now = [this] { return write_day(today()) + " " + context_.time_of_day(); };
   options.papers = billing::project_paper;
   options.check_money = billing::check_money;
+  options.waiting = [this] {
+    err() << "waiting for another kerfbook that is writing to " << book_path() << std::endl;
+  };
   return options;
 }
 

@@ -1,7 +1,7 @@
 // answer_test.cpp -- money is not posted for a paper that cannot be written, and what was posted is said first.
 #include <doctest/doctest.h>
 
-#include "command/program.h"
+#include "command/desk.h"
 
 using namespace kerfbook::tests;
 
@@ -10,22 +10,6 @@ namespace {
 constexpr int kRefused = 1;
 constexpr int kWrongUsage = 2;
 constexpr int kFailed = 3;
-
-/// A book with an invoice of 100.00 on it.
-std::string with_an_invoice(const Scratch& scratch) {
-  const std::string book = (scratch / "mill.book").string();
-  spill(scratch / "mill.toml",
-        "[[price]]\nbasis = \"hour\"\nrate = 100\n\n[[customer]]\ncode = \"BRN\"\nname = \"Brenn\"\n\n"
-        "[[job]]\ncode = \"BRN\"\ncustomer = \"BRN\"\n");
-  spill(scratch / "day.sheet", "sheet 2026-06-01\njob BRN\nspecies DF\nsawing 8:00-9:00\n2x6 5/12\n");
-  REQUIRE(
-      run({"new", book, "--mill", (scratch / "mill.toml").string(), "--today", "2026-06-02"}, scratch.path())
-          .code == 0);
-  REQUIRE(run({"-b", book, "post", (scratch / "day.sheet").string(), "--today", "2026-06-02"}, scratch.path())
-              .code == 0);
-  REQUIRE(run({"-b", book, "issue", "BRN", "--today", "2026-06-02"}, scratch.path()).code == 0);
-  return book;
-}
 
 Ran pay(const Scratch& scratch, const std::string& book, std::vector<std::string> more) {
   std::vector<std::string> words{"-b", book, "pay", "40", "--invoice", "1", "--today", "2026-06-02"};
@@ -37,7 +21,7 @@ Ran pay(const Scratch& scratch, const std::string& book, std::vector<std::string
 
 TEST_CASE("a payment whose receipt cannot be written is not posted") {
   const Scratch scratch;
-  const std::string book = with_an_invoice(scratch);
+  const std::string book = book_with_an_invoice(scratch);
   const std::string before = slurp(book);
   const Ran missing = pay(scratch, book, {"-o", (scratch / "missing/x.html").string()});
   CHECK(missing.code == kRefused);
@@ -51,7 +35,7 @@ TEST_CASE("a payment whose receipt cannot be written is not posted") {
 TEST_CASE(
     "a receipt that could not be written after all says that the payment is posted and how to print it") {
   const Scratch scratch;
-  const std::string book = with_an_invoice(scratch);
+  const std::string book = book_with_an_invoice(scratch);
   const Ran full = pay(scratch, book, {"-o", "/dev/full"});
   CHECK(full.code == kFailed);
   CHECK(full.err.starts_with("receipt 1 posted; print it again with: paper payment 1\n"));
@@ -63,7 +47,7 @@ TEST_CASE(
 
 TEST_CASE("a report never goes over the book it is of") {
   const Scratch scratch;
-  const std::string book = with_an_invoice(scratch);
+  const std::string book = book_with_an_invoice(scratch);
   const std::string before = slurp(book);
   const Ran ran = run({"-b", book, "report", "production", "-o", book}, scratch.path());
   CHECK(ran.code == kRefused);

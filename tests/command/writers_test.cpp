@@ -5,7 +5,7 @@
 #include <set>
 
 #include "book/book.h"
-#include "command/program.h"
+#include "command/desk.h"
 
 using namespace kerfbook::tests;
 namespace book_room = kerfbook::book;
@@ -116,4 +116,65 @@ TEST_CASE("a writer killed among others harms none of them") {
   }
   REQUIRE(run({"-b", book, "post", (scratch / "doomed.sheet").string()}, scratch.path()).code == 0);
   check_all_there(book, 5);
+}
+
+TEST_CASE("24 programs that take payments at once all do, in turn, and the account adds up") {
+  const Scratch scratch;
+  const std::string book = book_with_an_invoice(scratch);
+  constexpr int kPayments = 24;
+  std::vector<pid_t> children;
+  for (int i = 1; i <= kPayments; ++i) {
+    const std::string name = std::to_string(i);
+    children.push_back(start({"-b", book, "--today", "2026-06-02", "pay", name + ".25", "--customer", "BRN"},
+                             scratch / (name + ".out"), scratch / (name + ".err")));
+  }
+  for (int i = 1; i <= kPayments; ++i)
+    CHECK_MESSAGE(wait_for(children[static_cast<std::size_t>(i - 1)]) == 0,
+                  slurp(scratch / (std::to_string(i) + ".err")));
+  // 1.25 + 2.25 + ... + 24.25 = 306.00 against an invoice of 100.00
+  const Ran owed = run({"-b", book, "--today", "2026-06-02", "owed", "--as", "csv"}, scratch.path());
+  CHECK_MESSAGE(owed.out.find(",0.00,206.00,-206.00\r\n") != std::string::npos, owed.out);
+  CHECK(run({"-b", book, "verify"}, scratch.path()).code == 0);
+}
+
+TEST_CASE(
+    "payments, an invoice, a sale, a load and a post at once all come through, or say that there is nothing "
+    "left") {
+  const Scratch scratch;
+  const std::string book = book_with_an_invoice(scratch);
+  spill(scratch / "next.sheet", "sheet 2026-06-02\njob BRN\nspecies DF\nsawing 8:00-9:00\n2x6 5/12\n");
+  std::vector<std::vector<std::string>> deeds{{"issue", "--sale", "cash", "--paid", "cash"},
+                                              {"load", "BRN"},
+                                              {"post", (scratch / "next.sheet").string()},
+                                              {"credit", "1", "7", "--why", "a short board"},
+                                              {"write-off", "1", "2", "--why", "small rest"}};
+  for (int i = 1; i <= 19; ++i) deeds.push_back({"pay", std::to_string(i), "--job", "BRN"});
+  std::vector<pid_t> children;
+  for (std::size_t i = 0; i < deeds.size(); ++i) {
+    deeds[i].insert(deeds[i].begin(), {"-b", book, "--today", "2026-06-02"});
+    children.push_back(
+        start(deeds[i], scratch / (std::to_string(i) + ".out"), scratch / (std::to_string(i) + ".err")));
+  }
+  for (std::size_t i = 0; i < children.size(); ++i)
+    CHECK_MESSAGE(wait_for(children[i]) == 0, slurp(scratch / (std::to_string(i) + ".err")));
+  // Of the invoice 100 - 7 - 2 are open; 1 + 2 + ... + 19 = 190 are held for the job.
+  const Ran owed = run({"-b", book, "--today", "2026-06-02", "owed", "--as", "csv"}, scratch.path());
+  CHECK_MESSAGE(owed.out.find(",91.00,190.00,-99.00\r\n") != std::string::npos, owed.out);
+  CHECK(run({"-b", book, "verify"}, scratch.path()).code == 0);
+}
+
+TEST_CASE("who waits for more than a second is told what for, and then does his deed") {
+  const Scratch scratch;
+  const std::string book = book_with_an_invoice(scratch);
+  pid_t child = 0;
+  {
+    auto held = book_room::Book::open(book, {.read_only = false, .now = {}, .papers = {}});
+    const book_room::Turn turn(held);
+    child = start({"-b", book, "pay", "5", "--invoice", "1"}, scratch / "out", scratch / "err");
+    const std::string told = "waiting for another kerfbook that is writing to " + book + "\n";
+    for (int i = 0; i < 200 && slurp(scratch / "err") != told; ++i) ::usleep(50'000);
+    CHECK(slurp(scratch / "err") == told);
+  }
+  CHECK(wait_for(child) == 0);
+  CHECK(slurp(scratch / "err").find("receipt 1 posted") != std::string::npos);
 }
