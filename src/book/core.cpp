@@ -123,7 +123,7 @@ void Writing::commit() {
     core_.store.run("COMMIT");
   } catch (const SQLite::Exception& fault) {
     undo();
-    if (!last || last->number == begun_) throw;
+    if (core_.draft || !last || last->number == begun_) throw;
     tell_of_failed_commit(core_, *last, fault);
   }
   core_.acts = 0;
@@ -135,7 +135,7 @@ Error explained(const std::filesystem::path& file, const SQLite::Exception& faul
   switch (fault.getErrorCode()) {
     case SQLITE_BUSY:
     case SQLITE_LOCKED:
-      return Failed(fmt::format("{}: another program is using the book; try again when it is done", name));
+      return Failed(fmt::format("{}: another program is using the book; nothing was changed, try again when it is done", name));
     case SQLITE_CORRUPT:
     case SQLITE_NOTADB:
       return Failed(

@@ -42,6 +42,7 @@ struct Core {
   Projector projector;
   int acts = 0;         ///< Writings that are open, one inside another
   bool undone = false;  ///< one inside the outermost was not committed
+  bool draft = false;   ///< a new book that has not its name yet, and is gone when anything fails
 };
 
 struct Book::Inside {

@@ -202,6 +202,7 @@ std::unique_ptr<Core> make_draft(const fs::path& file, const fs::path& draft, co
   auto database =
       connect(fs::absolute(draft).string(), SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE, *patience);
   auto core = std::make_unique<Core>(file, options, std::move(patience), std::move(database));
+  core->draft = true;
   core->store.run("BEGIN IMMEDIATE");
   make_tables(*core->database, core->newest());
   renew_views(core->store);

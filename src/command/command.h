@@ -71,6 +71,8 @@ class OutputFile;
 class Answer {
  public:
   Answer(const Output& output, const Session& session);
+  /// For a command that posts, and has not yet: a failure says that.
+  static Answer before_posting(const Output& output, const Session& session);
   Answer(const Answer&) = delete;
   Answer& operator=(const Answer&) = delete;
   ~Answer();

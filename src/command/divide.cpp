@@ -14,7 +14,7 @@ struct Asked {
 };
 
 void answer(const Asked& asked, const Session& session) {
-  Answer out(asked.output, session);
+  Answer out = Answer::before_posting(asked.output, session);
   book::Book book = session.open_book(false);
   const Day to = day_or_today(asked.to, "--to", session);
   const billing::Paper paper = billing::divide_lumber(book, asked.job, to, session.today());

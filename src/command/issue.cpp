@@ -19,7 +19,7 @@ void answer(const Asked& asked, const Session& session) {
   if (job.empty() == buyer.empty()) throw WrongUsage("give a job, or --sale BUYER");
   if (!asked.paid.empty() && buyer.empty())
     throw WrongUsage("--paid goes with --sale; take a customer's payment with pay");
-  Answer out(asked.output, session);
+  Answer out = Answer::before_posting(asked.output, session);
   book::Book book = session.open_book(false);
   const Day to = day_or_today(until, "--to", session);
   const billing::Paper paper = buyer.empty()

@@ -16,7 +16,7 @@ struct TakeOffAsk {
 };
 
 void answer(const TakeOffAsk& asked, TakeOff deed, const Session& session) {
-  Answer out(asked.output, session);
+  Answer out = Answer::before_posting(asked.output, session);
   book::Book book = session.open_book(false);
   std::optional<measure::Money> amount;
   if (!asked.sum.empty()) amount = sum_of(asked.sum, book);

@@ -5,6 +5,7 @@
 #include <unistd.h>
 
 #include <cerrno>
+#include <climits>
 #include <cstring>
 
 #include "base/error.h"
@@ -56,6 +57,7 @@ OutputFile::OutputFile(const std::string& file) : named_(file) {
     if (::stat(file_.c_str(), &now) == 0) mode_ = now.st_mode & kRights;
     if (::access(file_.c_str(), W_OK) != 0) fail(errno);
   }
+  if (unfinished_name().filename().string().size() > NAME_MAX) fail(ENAMETOOLONG);
   open_beside();
   reserve();
 }
@@ -63,6 +65,10 @@ OutputFile::OutputFile(const std::string& file) : named_(file) {
 OutputFile::~OutputFile() {
   if (handle_ >= 0) ::close(handle_);
   if (!beside_.empty()) ::unlink(beside_.c_str());
+}
+
+fs::path OutputFile::unfinished_name() const {
+  return file_.parent_path() / ("." + file_.filename().string() + ".part" + std::to_string(::getpid()));
 }
 
 void OutputFile::fail(int fault) const {
@@ -75,7 +81,7 @@ void OutputFile::open_beside() {
   handle_ = ::open(folder.c_str(), O_TMPFILE | O_WRONLY | O_CLOEXEC, 0666);
   if (handle_ >= 0) return;
   if (errno != EOPNOTSUPP && errno != EISDIR && errno != ENOENT) fail(errno);
-  const fs::path name = folder / ("." + file_.filename().string() + ".part" + std::to_string(::getpid()));
+  const fs::path name = unfinished_name();
   handle_ = ::open(name.c_str(), O_CREAT | O_EXCL | O_WRONLY | O_CLOEXEC, 0666);
   if (handle_ < 0) fail(errno);
   beside_ = name;
@@ -97,8 +103,7 @@ void OutputFile::put(std::string_view bytes) const {
 
 void OutputFile::take_name() {
   if (beside_.empty()) {
-    const fs::path name =
-        file_.parent_path() / ("." + file_.filename().string() + ".part" + std::to_string(::getpid()));
+    const fs::path name = unfinished_name();
     const std::string own = "/proc/self/fd/" + std::to_string(handle_);
     ::unlink(name.c_str());  // of a program that was killed and had our number
     if (::linkat(AT_FDCWD, own.c_str(), AT_FDCWD, name.c_str(), AT_SYMLINK_FOLLOW) != 0) fail(errno);

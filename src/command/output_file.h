@@ -25,6 +25,7 @@ class OutputFile {
   void write(std::string_view bytes);
 
  private:
+  [[nodiscard]] std::filesystem::path unfinished_name() const;
   void open_beside();
   void reserve() const;
   void put(std::string_view bytes) const;

@@ -18,7 +18,7 @@ struct Asked {
 };
 
 void answer(const Asked& asked, const Session& session) {
-  Answer out(asked.output, session);
+  Answer out = Answer::before_posting(asked.output, session);
   book::Book book = session.open_book(false);
   billing::PaymentAsk ask = asked.ask;
   ask.amount = sum_of(asked.sum, book);

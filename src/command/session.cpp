@@ -122,6 +122,14 @@ Answer::Answer(const Output& output, const Session& session)
     throw WrongUsage("a workbook does not go on a terminal; add -o FILE" + std::string(format_.suffix));
 }
 
+Answer Answer::before_posting(const Output& output, const Session& session) {
+  try {
+    return Answer(output, session);
+  } catch (const Failed& fault) {
+    throw Failed(std::string(fault.what()) + "; nothing was posted");
+  }
+}
+
 Answer::~Answer() = default;
 
 void Answer::give(const render::Document& given) {

@@ -45,6 +45,17 @@ TEST_CASE(
   CHECK(run({"-b", book, "paper", "payment", "1"}, scratch.path()).code == 0);
 }
 
+TEST_CASE("a failure before anything is posted says so") {
+  const Scratch scratch;
+  const std::string book = book_with_an_invoice(scratch);
+  const std::string before = slurp(book);
+  // A name longer than the file system takes: the folder is there, and no file of that name can be.
+  const Ran ran = pay(scratch, book, {"-o", (scratch / (std::string(300, 'x') + ".txt")).string()});
+  CHECK(ran.code == kFailed);
+  CHECK_MESSAGE(ran.err.find("; nothing was posted\n") != std::string::npos, ran.err);
+  CHECK(slurp(book) == before);
+}
+
 TEST_CASE("a report never goes over the book it is of") {
   const Scratch scratch;
   const std::string book = book_with_an_invoice(scratch);

@@ -111,11 +111,13 @@ TEST_CASE("at whichever sync the disk fails, a new book is made or is not, as th
   for (int good = 0;; ++good) {
     const Scratch scratch;
     const std::string book = (scratch / "mill.book").string();
+    const std::string mill = (scratch / "mill.toml").string();
+    spill(mill, "[mill]\nname = \"Brenn\"\n");
     REQUIRE(good < 100);
     Ran ran;
     {
       const FailingFolder failing(scratch.path(), good);
-      ran = run_at("2026-06-03", "20:00:00", {"new", book});
+      ran = run_at("2026-06-03", "20:00:00", {"new", book, "--mill", mill});
     }
     if (ran.code == kDone) break;
     CAPTURE(ran.err);
