@@ -195,26 +195,92 @@ namespace {
 bool is_shown(std::uint32_t point) {
   if (point == '\n' || point == '\t') return true;
   const bool control = point < 0x20 || (point >= 0x7F && point < 0xA0);
-  const bool turns = (point >= 0x202A && point <= 0x202E) || (point >= 0x2066 && point <= 0x2069);
+  const bool turns = (point >= 0x202A && point <= 0x202E) || (point >= 0x2066 && point <= 0x2069) ||
+                     point == 0x200E || point == 0x200F || point == 0x061C;
   const bool separates = point == 0x2028 || point == 0x2029;
   const bool none = (point & 0xFFFEU) == 0xFFFE || point == 0xFEFF;
   return !control && !turns && !separates && !none;
 }
 
+bool is_plain(std::string_view text) {
+  return std::all_of(text.begin(), text.end(), [](char c) { return c >= ' ' && c < 0x7F; });
+}
+
+/// One character of a text: its bytes, and whether they may be shown.
+struct Seen {
+  std::string_view bytes;
+  std::uint32_t point = 0;
+  bool text = true;  ///< false: bytes that are no UTF-8
+  bool shown = true;
+};
+
+Seen seen_at(std::string_view text, std::size_t& at) {
+  const std::size_t start = at;
+  Seen seen;
+  seen.point = static_cast<std::uint32_t>(next_code_point(text, at));
+  seen.bytes = text.substr(start, at - start);
+  seen.text = seen.point != 0xFFFD || seen.bytes == "\xEF\xBF\xBD";
+  seen.shown = seen.text && is_shown(seen.point);
+  return seen;
+}
+
+/// \x1B, \u202E: a byte or a character as a programmer would write it.
+std::string written_out(char mark, std::uint32_t value, int digits) {
+  std::string out{'\\', mark};
+  for (int shift = 4 * (digits - 1); shift >= 0; shift -= 4)
+    out += "0123456789ABCDEF"[(value >> static_cast<unsigned>(shift)) & 0xFU];
+  return out;
+}
+
 }  // namespace
 
-std::string fit_to_print(std::string_view text) {
-  const bool plain = std::all_of(text.begin(), text.end(), [](char c) { return c >= ' ' && c < 0x7F; });
-  if (plain) return std::string(text);
-  std::string out;
+std::size_t find_unfit(std::string_view text) {
+  if (is_plain(text)) return std::string_view::npos;
   for (std::size_t at = 0; at < text.size();) {
     const std::size_t start = at;
-    const auto point = static_cast<std::uint32_t>(next_code_point(text, at));
-    const std::string_view bytes = text.substr(start, at - start);
-    if (point == 0xFFFD && bytes != "\xEF\xBF\xBD")
+    if (!seen_at(text, at).shown) return start;
+  }
+  return std::string_view::npos;
+}
+
+std::string written_out(std::string_view text) {
+  if (is_plain(text)) return std::string(text);
+  std::string out;
+  for (std::size_t at = 0; at < text.size();) {
+    const Seen seen = seen_at(text, at);
+    const bool line_end = seen.point == '\r' && at < text.size() && text[at] == '\n';
+    if (seen.shown || line_end || (seen.point == 0xFEFF && at == seen.bytes.size())) {
+      out += seen.bytes;
+    } else if (!seen.text) {
+      for (const char c : seen.bytes) out += written_out('x', static_cast<unsigned char>(c), 2);
+    } else {
+      out += seen.point < 0x80 ? written_out('x', seen.point, 2) : written_out('u', seen.point & 0xFFFFU, 4);
+    }
+  }
+  return out;
+}
+
+std::string fit_to_print(std::string_view text) {
+  if (is_plain(text)) return std::string(text);
+  std::string out;
+  for (std::size_t at = 0; at < text.size();) {
+    const Seen seen = seen_at(text, at);
+    if (!seen.text)
       out += "\xEF\xBF\xBD";
-    else if (is_shown(point))
-      out += bytes;
+    else if (seen.shown)
+      out += seen.bytes;
+  }
+  return out;
+}
+
+std::string in_columns(std::string_view line) {
+  std::string out;
+  for (std::size_t at = 0; at < line.size();) {
+    const Seen seen = seen_at(line, at);
+    if (seen.bytes == "\t" || seen.bytes == "\n")
+      out += ' ';
+    else
+      out += seen.shown ? seen.bytes : "?";
   }
   return out;
 }
@@ -226,6 +292,12 @@ int characters_before(std::string_view utf8, std::size_t at) {
     ++count;
   }
   return count;
+}
+
+std::size_t byte_of_character(std::string_view utf8, int before) {
+  std::size_t at = 0;
+  for (; before > 0 && at < utf8.size(); --before) next_code_point(utf8, at);
+  return at;
 }
 
 }  // namespace kerfbook

@@ -35,7 +35,16 @@ bool is_utf8(std::string_view bytes);
 /// Text fit to be shown anywhere: without control characters (line ends and tabs stay), without the marks that turn the
 /// writing of what comes after them round, and without what is no character; a byte that is no UTF-8 becomes U+FFFD.
 std::string fit_to_print(std::string_view text);
+/// Where the first byte stands that fit_to_print() would change; npos when it would change none.
+std::size_t find_unfit(std::string_view text);
+/// The same text for a message: what fit_to_print() would leave out or change is written out, as \x1B or \u202E. Line
+/// ends of either kind stay, and a byte-order mark at the very beginning.
+std::string written_out(std::string_view text);
+/// A line to point at: as many characters as before, a blank for a tab and a question mark for what is not fit to print.
+std::string in_columns(std::string_view line);
 /// Number of characters (code points) before byte `at`.
 int characters_before(std::string_view utf8, std::size_t at);
+/// The byte where the character begins that so many stand before; the text's size when it has no more.
+std::size_t byte_of_character(std::string_view utf8, int before);
 
 }  // namespace kerfbook

@@ -118,6 +118,7 @@
 
 #include "base/day.h"
 #include "base/diagnostic.h"
+#include "base/input.h"
 #include "measure/convention.h"
 #include "measure/money.h"
 #include "measure/size.h"
@@ -235,6 +236,9 @@ struct Mill {
   std::vector<Service> services;
   MoneyTables money;
 };
+
+/// Some thousand customers and their prices.
+constexpr InputLimit kMillLimit{"a mill file", 4 << 20, "is it the right file?"};
 
 struct ReadMill {
   Mill mill;

@@ -1,5 +1,6 @@
 // mill_self.cpp -- what the mill file says of the mill itself: names, units, saws, what it can cut, its words and sizes.
 #include <algorithm>
+#include <set>
 
 #include "base/text.h"
 #include "book/mill_reading.h"
@@ -93,6 +94,7 @@ Saw read_saw(TomlTable& table, bool metric) {
 /// [species] or [grade]: CODE = "name", or CODE = { name = "...", group = "..." }.
 std::vector<Word> read_words(TomlTable& root, std::string_view key, bool grouped) {
   std::vector<Word> words;
+  std::set<std::string> codes;
   auto table = root.table(key);
   if (!table) return words;
   for (const TomlNode& entry : table->node().inside) {
@@ -106,8 +108,7 @@ std::vector<Word> read_words(TomlTable& root, std::string_view key, bool grouped
     } else {
       word.name = table->text(entry.key);
     }
-    const auto same = [&](const Word& other) { return same_word(other.code, word.code); };
-    if (std::any_of(words.begin(), words.end(), same)) {
+    if (!codes.insert(lower(word.code)).second) {
       table->wrong(entry, in_quotes(word.code) + " stands twice",
                    "a sheet does not tell capitals from small letters");
     }
@@ -122,6 +123,12 @@ NamedSize& size_named(std::vector<NamedSize>& sizes, const Size& nominal) {
   if (at != sizes.end()) return *at;
   sizes.push_back({nominal, std::nullopt});
   return sizes.back();
+}
+
+constexpr std::size_t kMostSizes = 1000;
+
+void refuse_sizes(TomlTable& table, const TomlNode& node) {
+  table.wrong(node, "more than 1,000 sizes", "name those that are sawn often");
 }
 
 /// A slip of the pen in a target would spoil every recovery figure in silence.
@@ -142,6 +149,7 @@ Result<Length> read_log_diameter(std::string_view text, bool metric) {
 void read_targets(TomlTable& holder, bool metric, std::vector<NamedSize>& sizes) {
   auto table = holder.table("target");
   if (!table) return;
+  if (table->node().inside.size() > kMostSizes) return refuse_sizes(*table, table->node());
   const auto size_of = [metric](std::string_view text) { return measure::read_size(text, metric); };
   for (const TomlNode& entry : table->node().inside) {
     const auto nominal = size_of(entry.key);
@@ -204,7 +212,12 @@ void read_capacity(TomlTable& root, Mill& mill) {
 }
 
 void read_saws(TomlTable& root, Mill& mill) {
+  constexpr std::size_t kMostSaws = 20;
   for (auto& table : root.tables("saw")) {
+    if (mill.saws.size() == kMostSaws) {
+      table.wrong(table.node(), "more than 20 saws", "leave out those that are no longer used");
+      return;
+    }
     Saw saw = read_saw(table, is_metric(mill));
     const auto same = [&](const Saw& other) { return same_word(other.role, saw.role); };
     if (!saw.role.empty() && std::any_of(mill.saws.begin(), mill.saws.end(), same)) {
@@ -220,6 +233,8 @@ void read_lumber(TomlTable& root, Mill& mill) {
   mill.grades = read_words(root, "grade", false);
   auto table = root.table("lumber");
   if (!table) return;
+  const TomlNode* listed = table->node().find("sizes");
+  if (listed != nullptr && listed->inside.size() > kMostSizes) return refuse_sizes(*table, *listed);
   const auto sizes =
       table->read_list<Size>("sizes", [metric](std::string_view t) { return measure::read_size(t, metric); });
   for (const Size& size : sizes) size_named(mill.sizes, size);

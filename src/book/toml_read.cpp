@@ -5,6 +5,7 @@
 #include <stdexcept>
 
 #include "base/text.h"
+#include "book/mill.h"
 
 namespace {
 
@@ -89,9 +90,15 @@ class Copier {
       node.inside.push_back(copy(value));
       node.inside.back().key = std::string(key.str());
       node.inside.back().key_place = place_of(key.source());
+      if (find_unfit(key.str()) != std::string_view::npos)
+        found_.push_back(
+            {Severity::error, place_of(key.source()), "a character that cannot be printed", "leave it out"});
     }
     std::stable_sort(node.inside.begin(), node.inside.end(),
                      [](const TomlNode& a, const TomlNode& b) { return a.key_place < b.key_place; });
+    for (std::size_t i = 0; i < node.inside.size(); ++i) node.by_key.push_back(i);
+    std::sort(node.by_key.begin(), node.by_key.end(),
+              [&](std::size_t a, std::size_t b) { return node.inside[a].key < node.inside[b].key; });
   }
 
   void copy_scalar(const toml::node& from, TomlNode& node) {
@@ -99,7 +106,8 @@ class Copier {
     if (const auto* text = from.as_string()) {
       node.written = std::string(trim(text->get()));
       node.blanks = node.written.empty() && !text->get().empty();
-      if (fit_to_print(node.written) != node.written)  // written as \u001B, it would come out of every paper
+      if (find_unfit(node.written) !=
+          std::string_view::npos)  // written as \u001B, it would come out of every paper
         found_.push_back({Severity::error, node.place, "a character that cannot be printed", "leave it out"});
       // quotes with nothing escaped between them: a slip's place can be counted from the quote
       const std::size_t inside = typed.size() > 1 ? typed.find(node.written, 1) : std::string::npos;
@@ -121,7 +129,10 @@ class Copier {
   std::vector<Diagnostic>& found_;
 };
 
-/// Characters past ASCII may stand in quotes and remarks only. Found here and not by the library, for a better answer
+constexpr int kDeepest = 20;    ///< brackets within brackets: the library calls itself for each
+constexpr int kMostParts = 20;  ///< of a key, as a.b.c: each is a table within the one before
+
+/// What the library must not be given, found by one look over the text. Characters past ASCII may stand in quotes and remarks only. Found here and not by the library, for a better answer
 /// (curly quotes out of a word processor, kerf = ½) and because toml++ 3.3 runs into undefined behaviour on them.
 class OutsideQuotes {
  public:
@@ -157,7 +168,24 @@ class OutsideQuotes {
       if (triple) step(2);
     }
     if (c != ' ' && c != '\t' && c != '\r') before_ = c;
+    if (is_too_deep(c)) return;
     step(1);
+  }
+
+  /// Then nothing more is looked at.
+  bool is_too_deep(char c) {
+    if (c == '[' || c == '{') ++depth_;
+    if ((c == ']' || c == '}') && depth_ > 0) --depth_;
+    if (c == '.') ++parts_;
+    if (std::string_view("\n=,[{").find(c) != std::string_view::npos) parts_ = 1;
+    if (depth_ <= kDeepest && parts_ <= kMostParts) return false;
+    found_.push_back(
+        depth_ > kDeepest
+            ? Diagnostic{Severity::error, place_, "brackets within brackets, more than 20 deep", "close them"}
+            : Diagnostic{Severity::error, place_, "a key of more than 20 parts",
+                         "a mill file's keys have two or three"});
+    at_ = text_.size();
+    return true;
   }
 
   void inside() {
@@ -221,6 +249,8 @@ class OutsideQuotes {
   std::size_t at_ = 0;
   char before_ = '\n';        ///< outside quotes: the last mark that is no blank
   std::string_view closing_;  ///< what ends the quotes or the remark we are in; empty = in neither
+  int depth_ = 0;
+  int parts_ = 1;
   Place place_{1, 1};
   std::vector<Diagnostic> found_;
 };
@@ -245,31 +275,42 @@ Place within(std::string_view text, Place place) {
   return place;
 }
 
-/// The line at which the library gives up on a text: the first lines up to it are the shortest on which it does.
-int last_line_read(std::string_view text) {
-  constexpr std::ptrdiff_t kMostLines = 2000;  // each is read again and again
-  if (std::count(text.begin(), text.end(), '\n') > kMostLines) return 0;
-  int line = 0;
-  for (std::size_t end = 0; end < text.size();) {
-    end = std::min(text.find('\n', end), text.size() - 1) + 1;
-    ++line;
-    try {
-      static_cast<void>(toml::parse(text.substr(0, end)));
-    } catch (const toml::parse_error&) {
-    } catch (const NotToml&) {
-      return line;
-    }
+/// Does the library give up on this text?
+bool breaks(std::string_view text) {
+  try {
+    static_cast<void>(toml::parse(text));
+  } catch (const toml::parse_error&) {
+  } catch (const NotToml&) {
+    return true;
   }
-  return line;
+  return false;
 }
 
-constexpr std::size_t kLongestMillFile = 4 << 20;  ///< bytes: some thousand customers and their prices
-constexpr std::size_t kLongestMillLine = 4000;     ///< bytes: the library goes as deep as a line has parts
+/// The line at which the library gives up on a text. It reads from the front and gives up at the same place of every
+/// longer text, so the place is found by halving.
+int last_line_read(std::string_view text) {
+  const auto lines = split_lines(text);
+  std::size_t good = 0;
+  std::size_t bad = lines.size();
+  while (bad - good > 1) {
+    const std::size_t middle = good + (bad - good) / 2;
+    const auto up_to = static_cast<std::size_t>(lines[middle].data() - text.data());
+    (breaks(text.substr(0, up_to)) ? bad : good) = middle;
+  }
+  return static_cast<int>(bad);
+}
+
+constexpr std::size_t kLongestMillLine = 4000;  ///< bytes
+constexpr std::ptrdiff_t kMostMillLines = 100'000;
 
 std::optional<Diagnostic> past_limits(std::string_view text) {
-  if (text.size() > kLongestMillFile)
-    return Diagnostic{
-        Severity::error, {}, "a text of " + std::to_string(text.size()) + " bytes is no mill file", ""};
+  const auto whole = [](const std::string& what) {
+    return Diagnostic{Severity::error, {}, what, std::string(kMillLimit.instead)};
+  };
+  if (text.size() > kMillLimit.most)
+    return whole("longer than a mill file may be, " + shown_bytes(kMillLimit.most));
+  if (std::count(text.begin(), text.end(), '\n') > kMostMillLines)
+    return whole("more lines than a mill file may have, " + grouped({kMostMillLines, 0}));
   int line = 0;
   for (const std::string_view one : split_lines(text)) {
     ++line;

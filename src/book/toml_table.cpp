@@ -1,6 +1,7 @@
 #include "book/toml_table.h"
 
 #include <algorithm>
+#include <set>
 
 #include "base/text.h"
 
@@ -14,8 +15,9 @@ constexpr std::int64_t kMostNumber = 1'000'000'000;
 
 const TomlNode* TomlNode::find(std::string_view wanted) const {
   const auto at =
-      std::find_if(inside.begin(), inside.end(), [&](const TomlNode& n) { return n.key == wanted; });
-  return at == inside.end() ? nullptr : &*at;
+      std::lower_bound(by_key.begin(), by_key.end(), wanted,
+                       [this](std::size_t n, std::string_view key) { return inside[n].key < key; });
+  return at == by_key.end() || inside[*at].key != wanted ? nullptr : &inside[*at];
 }
 
 const TomlNode* TomlTable::take(std::string_view key) {
@@ -141,8 +143,9 @@ std::vector<TomlTable> TomlTable::tables(std::string_view key) {
 void TomlTable::finish() {
   constexpr std::size_t kMostUnknown = 200;  // mended a hundred at a time anyway
   std::size_t unknown = 0;
+  const std::set<std::string_view> asked(asked_.begin(), asked_.end());
   for (const TomlNode& entry : table_->inside) {
-    if (std::find(asked_.begin(), asked_.end(), entry.key) != asked_.end()) continue;
+    if (asked.contains(entry.key)) continue;
     if (++unknown > kMostUnknown) break;
     const std::string near = nearest(entry.key, asked_);
     file_->found.push_back(

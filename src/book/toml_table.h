@@ -27,7 +27,8 @@ struct TomlNode {
   int inset = 0;        ///< characters from `place` to the first of `written`
   std::string key;      ///< inside a table: its key
   Place key_place;
-  std::vector<TomlNode> inside;  ///< of a list its items, of a table its entries, in the order of the file
+  std::vector<TomlNode> inside;     ///< of a list its items, of a table its entries, in the order of the file
+  std::vector<std::size_t> by_key;  ///< of a table: the places of `inside`, in the order of their keys
 
   [[nodiscard]] const TomlNode* find(
       std::string_view wanted) const;  ///< an entry; nullptr when there is none

@@ -12,8 +12,10 @@
 #include <vector>
 
 #include "base/day.h"
+#include "base/input.h"
 #include "book/book.h"
 #include "command/form.h"
+#include "command/plain_stream.h"
 #include "render/document.h"
 #include "render/renderer.h"
 
@@ -34,14 +36,15 @@ struct Context {
 /// One run of the program: the context, and what the common options said.
 class Session {
  public:
-  explicit Session(Context& context) : context_(context) {}
+  explicit Session(Context& context) : context_(context), out_(context.out), err_(context.err) {}
 
   std::string book_file;   ///< -b; empty = KERFBOOK_BOOK
   std::string today_text;  ///< --today
 
   [[nodiscard]] Context& context() const { return context_; }
-  [[nodiscard]] std::ostream& out() const { return context_.out; }
-  [[nodiscard]] std::ostream& err() const { return context_.err; }
+  /// For words. What is rendered goes to the context's own output.
+  [[nodiscard]] std::ostream& out() const { return out_; }
+  [[nodiscard]] std::ostream& err() const { return err_; }
   [[nodiscard]] Day today() const;  ///< --today, else the clock. WrongUsage when --today is no day
   /// The book's file: -b, else KERFBOOK_BOOK. WrongUsage when neither is there.
   [[nodiscard]] std::string book_path() const;
@@ -53,6 +56,8 @@ class Session {
 
  private:
   Context& context_;
+  mutable PlainStream out_;
+  mutable PlainStream err_;
 };
 
 /// --as and -o, the same for every command that answers with tables.
@@ -92,8 +97,8 @@ class Answer {
 /// For an answer that posts nothing.
 void write_document(const render::Document& document, const Output& output, const Session& session);
 
-/// A file's bytes; `-` is standard input. Refused, naming the file, when it cannot be read.
-std::string read_text(const std::string& file, const Session& session);
+/// A file's bytes; `-` is standard input. Refused, naming it, when it cannot be read or is longer than the limit.
+std::string read_text(const std::string& file, const InputLimit& limit, const Session& session);
 
 struct Command {
   std::string_view name;

@@ -4,14 +4,20 @@
 
 #include "base/text.h"
 #include "billing/job_facts.h"
+#include "report/report.h"
+#include "sheet/read.h"
 
 namespace kerfbook::command {
 
 std::vector<book::Document> read_documents(const std::vector<std::string>& files, const Session& session) {
   std::vector<book::Document> documents;
   for (const auto& file : files) {
-    const bool mill = lower(std::filesystem::path(file).extension().string()) == ".toml";
-    documents.push_back({file == "-" ? "standard input" : file, read_text(file, session),
+    const std::string ending = lower(std::filesystem::path(file).extension().string());
+    const bool mill = ending == ".toml";
+    const InputLimit& limit = mill               ? book::kMillLimit
+                              : ending == ".sql" ? report::kReportLimit
+                                                 : sheet::kSheetLimit;
+    documents.push_back({file == "-" ? "standard input" : file, read_text(file, limit, session),
                          mill ? book::EntryKind::mill : book::EntryKind::sheet});
   }
   return documents;

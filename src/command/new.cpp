@@ -15,7 +15,8 @@ struct Asked {
 
 void make(const Asked& asked, const Session& session) {
   std::optional<book::Document> mill;
-  if (!asked.mill.empty()) mill = book::Document{asked.mill, read_text(asked.mill, session)};
+  if (!asked.mill.empty())
+    mill = book::Document{asked.mill, read_text(asked.mill, book::kMillLimit, session)};
   const auto made = book::Book::create(asked.book, session.open_options(false), mill);
   if (mill) session.err() << show_all(look_at_mill(mill->text), mill->name, mill->text);
   session.out() << asked.book << ": a new book for " << made.mill().name << "\n";

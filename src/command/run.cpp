@@ -3,10 +3,12 @@
 #include <SQLiteCpp/Exception.h>
 
 #include <array>
+#include <filesystem>
 #include <ostream>
 #include <stdexcept>
 
 #include "base/error.h"
+#include "base/text.h"
 #include "base/too_large.h"
 #include "command/command.h"
 #include "command/command_line.h"
@@ -44,7 +46,27 @@ constexpr std::array kCommands{
     Command{"help", "these pages; help sheet: how a day sheet is written", help_form, "Help"},
 };
 
+constexpr std::size_t kLongestArgument = 10'000;  ///< bytes
+
+/// What is typed on the command line is kept and printed: reasons, notes, names. A file that is there may be called by
+/// bytes that are no UTF-8, as older systems have them.
+void refuse_unfit(const std::vector<std::string>& arguments) {
+  for (const std::string& argument : arguments) {
+    if (argument.size() > kLongestArgument)
+      throw WrongUsage("one thing of " + std::to_string(argument.size()) + " bytes, where " +
+                       std::to_string(kLongestArgument) + " is the most; write it shorter");
+    if (find_unfit(argument) == std::string::npos) continue;
+    if (is_utf8(argument))
+      throw WrongUsage(in_quotes(argument) + ": a character that cannot be printed; leave it out");
+    const bool option = argument.starts_with("--") && argument.find('=') != std::string::npos;
+    std::error_code ignored;
+    if (!std::filesystem::exists(option ? argument.substr(argument.find('=') + 1) : argument, ignored))
+      throw WrongUsage(in_quotes(argument) + ": bytes that are no UTF-8 text; type it in UTF-8");
+  }
+}
+
 int parse_and_do(const std::vector<std::string>& arguments, Session& session) {
+  refuse_unfit(arguments);
   const CommandLine line = read_command_line(arguments, common_rows(session.book_file, session.today_text));
   if (line.misread) throw WrongUsage(complaint(line, arguments));
   if (line.wants_version) {
@@ -56,7 +78,7 @@ int parse_and_do(const std::vector<std::string>& arguments, Session& session) {
     line.form.deed(session);
   }
   session.out().flush();
-  if (!session.out()) throw Failed("the output could not be written");
+  if (!session.out() || !session.context().out) throw Failed("the output could not be written");
   return static_cast<int>(Exit::done);
 }
 
@@ -77,16 +99,16 @@ int run(const std::vector<std::string>& arguments, Context& context) {
   Session session(context);
   const auto tell = [&](std::string_view message, Exit code) {
     context.out.flush();
-    context.err << "kerfbook: " << message << "\n";
+    session.err() << "kerfbook: " << message << "\n";
     return static_cast<int>(code);
   };
   try {
     return parse_and_do(arguments, session);
   } catch (const book::DocumentRefused& refused) {
     context.out.flush();
-    context.err << show_all(refused.found(), refused.name(), refused.text());
+    session.err() << show_all(refused.found(), refused.name(), refused.text());
     for (const auto& other : refused.others()) {
-      context.err << show_all(other.found(), other.name(), other.text());
+      session.err() << show_all(other.found(), other.name(), other.text());
     }
     if (refused.others().empty()) return tell(refused.what(), refused.code());
     return tell(std::to_string(refused.others().size() + 1) + " files have errors; nothing was posted",

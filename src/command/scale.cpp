@@ -112,7 +112,7 @@ ReadLogs logs_asked(const Asked& asked, const Session& session) {
                          : "give logs or --file, not both");
   }
   if (asked.file.empty()) return logs_of_words(asked.words, asked.metric);
-  return logs_of_csv(read_text(asked.file, session), asked.metric);
+  return logs_of_csv(read_text(asked.file, kLogListLimit, session), asked.metric);
 }
 
 render::Document answer(const Asked& asked, const book::Mill& mill, const Session& session) {

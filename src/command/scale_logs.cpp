@@ -76,6 +76,9 @@ ReadLogs read_lines(const std::vector<std::string>& lines, bool metric) {
   ReadLogs out;
   out.text = std::string(kSheetLine) + "\n";
   for (const auto& line : lines) out.text += line.empty() ? "\n" : "log " + line + "\n";
+  if (lines.size() >= sheet::kMostLines || out.text.size() > sheet::kSheetLimit.most)
+    throw Refused("more logs than are scaled at once, " + grouped({sheet::kMostLines, 0}) +
+                  "; part the list into several");
   auto read = sheet::read(out.text, {.metric = metric});
   out.found = std::move(read.found);
   for (const auto& line : read.sheet.lines) {

@@ -7,9 +7,12 @@
 #include <vector>
 
 #include "base/diagnostic.h"
+#include "base/input.h"
 #include "scaling/scaling.h"
 
 namespace kerfbook::command {
+
+constexpr InputLimit kLogListLimit{"a list of logs", 1 << 20, "part it into several"};
 
 struct AskedLog {
   std::string spec;    ///< the measures as typed: `12x32 segments 12,14`
@@ -30,6 +33,7 @@ struct ReadLogs {
 ReadLogs logs_of_words(const std::vector<std::string>& words, bool metric);
 /// A CSV text whose first record names its columns: `log` (as a sheet writes it), or `diameter` and `length`; and, in any
 /// order and all of them optional, tag, large, mid, girth, segments, defect, reason. WrongUsage when it has no such head.
+/// Refused when there are more logs than are scaled at once.
 ReadLogs logs_of_csv(std::string_view csv, bool metric);
 
 }  // namespace kerfbook::command

@@ -1,9 +1,5 @@
 // session.cpp -- what every command shares: the day, the book, the style, reading texts and writing answers.
-#include <cerrno>
-#include <cstring>
 #include <filesystem>
-#include <fstream>
-#include <iterator>
 #include <ostream>
 
 #include "base/error.h"
@@ -107,8 +103,9 @@ void find_logo(render::Document& document, const render::Format& format, const S
     document.logo = (std::filesystem::path(session.book_path()).parent_path() / named).string();
   if (!render::read_image(document.logo).kind.empty()) return;
   session.err() << "note: the mill file's logo " << named
-                << (std::filesystem::exists(document.logo, ignored) ? " is no PNG or JPEG image"
-                                                                    : " is neither here nor beside the book")
+                << (std::filesystem::exists(document.logo, ignored)
+                        ? " is no PNG or JPEG image of at most 16 MiB"
+                        : " is neither here nor beside the book")
                 << "; the paper is made without it\n";
   document.logo.clear();
 }
@@ -136,7 +133,7 @@ void Answer::give(const render::Document& given) {
   render::Document document = given;
   find_logo(document, format_, session_);
   if (!file_) {
-    session_.out() << format_.render(document);
+    session_.context().out << format_.render(document);
     return;
   }
   document.style.width = 0;
@@ -160,14 +157,8 @@ void write_document(const render::Document& document, const Output& output, cons
   Answer(output, session).give(document);
 }
 
-std::string read_text(const std::string& file, const Session& session) {
-  if (file == "-")
-    return {std::istreambuf_iterator<char>(session.context().in), std::istreambuf_iterator<char>()};
-  std::error_code error;
-  if (std::filesystem::is_directory(file, error)) throw Refused(file + ": is a folder, not a file");
-  std::ifstream stream(file, std::ios::binary);
-  if (!stream) throw Refused(file + ": cannot be read (" + std::strerror(errno) + ")");
-  return {std::istreambuf_iterator<char>(stream), std::istreambuf_iterator<char>()};
+std::string read_text(const std::string& file, const InputLimit& limit, const Session& session) {
+  return file == "-" ? read_input(session.context().in, "standard input", limit) : read_input(file, limit);
 }
 
 }  // namespace kerfbook::command

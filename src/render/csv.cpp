@@ -6,6 +6,7 @@
 // written as it is, but for one thing: before text that a spreadsheet would take for a formula stands an apostrophe.
 #include <string>
 
+#include "base/text.h"
 #include "render/cell.h"
 #include "render/renderer.h"
 
@@ -18,7 +19,8 @@ bool looks_like_formula(const std::string& text) {
   return text.size() > 1 && std::string_view("=+-@\t\r").find(text.front()) != std::string_view::npos;
 }
 
-std::string field(const std::string& text) {
+std::string field(const std::string& typed) {
+  const std::string text = fit_to_print(typed);
   if (!text.empty() && text.find_first_of("\",\r\n") == std::string::npos) return text;
   std::string out = "\"";
   for (const char c : text) {

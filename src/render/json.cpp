@@ -5,6 +5,7 @@
 #include <nlohmann/json.hpp>
 #include <string>
 
+#include "base/text.h"
 #include "render/cell.h"
 #include "render/renderer.h"
 
@@ -12,7 +13,7 @@ namespace kerfbook::render {
 namespace {
 
 std::string quoted(const std::string& text) {
-  return nlohmann::json(text).dump(-1, ' ', false, nlohmann::json::error_handler_t::replace);
+  return nlohmann::json(fit_to_print(text)).dump();
 }
 
 std::string value(const Cell& cell) {

@@ -101,8 +101,8 @@ Workbook::Workbook(const std::string& file, const Document& document, bool const
   lxw_workbook_options options{};
   options.constant_memory = constant_memory ? LXW_TRUE : LXW_FALSE;
   book_ = workbook_new_opt(file.c_str(), &options);
-  std::string title = document.title;
-  std::string subject = document.subtitle;
+  std::string title = one_line(document.title);
+  std::string subject = one_line(document.subtitle);
   lxw_doc_properties properties{};
   properties.title = title.data();
   properties.subject = subject.data();

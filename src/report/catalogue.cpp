@@ -1,10 +1,9 @@
 // catalogue.cpp -- which reports there are: those built into the program and those of the user's own folder.
 #include <algorithm>
 #include <filesystem>
-#include <fstream>
-#include <iterator>
 
 #include "base/error.h"
+#include "base/input.h"
 #include "base/text.h"
 #include "book/embedded.h"
 #include "report/part.h"
@@ -27,17 +26,25 @@ ReportFile built_in(const book::EmbeddedFile& file) {
   return read_report(with_parts(file.text, built_in_part), file.path);
 }
 
-std::string file_text(const std::filesystem::path& file) {
-  std::ifstream stream(file, std::ios::binary);
-  if (!stream) throw Failed(file.string() + ": cannot be read");
-  return {std::istreambuf_iterator<char>(stream), std::istreambuf_iterator<char>()};
+/// One that cannot be read stays in the list, with what is wrong.
+ReportFile own_report(const std::string& file) {
+  ReportFile report;
+  try {
+    report = read_report(read_input(file, kReportLimit), file);
+  } catch (const Refused& refused) {
+    report.path = file;
+    report.faults.push_back({Severity::error, {}, std::string(refused.what()).substr(file.size() + 2), ""});
+  }
+  report.own = true;
+  return report;
 }
 
 std::vector<std::filesystem::path> sql_files(const std::string& folder) {
   std::error_code error;
   std::vector<std::filesystem::path> files;
   for (const auto& entry : std::filesystem::directory_iterator(folder, error)) {
-    if (entry.path().extension() == ".sql") files.push_back(entry.path());
+    // a pipe would be waited for
+    if (entry.path().extension() == ".sql" && entry.is_regular_file(error)) files.push_back(entry.path());
   }
   if (error) throw Refused("reports folder " + folder + ": " + error.message());
   std::sort(files.begin(), files.end());
@@ -78,9 +85,7 @@ std::vector<ReportFile> all_reports(const std::string& own_folder) {
             [](const ReportFile& a, const ReportFile& b) { return a.name < b.name; });
   if (own_folder.empty()) return reports;
   for (const auto& file : sql_files(own_folder)) {
-    ReportFile report = read_report(file_text(file), file.string());
-    report.own = true;
-    put(reports, std::move(report));
+    put(reports, own_report(file.string()));
   }
   return reports;
 }

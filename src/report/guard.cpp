@@ -4,9 +4,12 @@
 #include <sqlite3.h>
 
 #include <algorithm>
+#include <array>
 #include <set>
 #include <tuple>
 
+#include "base/exact.h"
+#include "base/input.h"
 #include "base/text.h"
 
 namespace kerfbook::report {
@@ -79,6 +82,55 @@ class Watch {
   sqlite3* db_;
 };
 
+/// What a SELECT may not be larger than. All reports that are built in need a tenth of it at most.
+struct Most {
+  int what;
+  int value;
+};
+constexpr std::array kMost{
+    Most{SQLITE_LIMIT_LENGTH, kLongestText},  Most{SQLITE_LIMIT_LIKE_PATTERN_LENGTH, 1000},
+    Most{SQLITE_LIMIT_SQL_LENGTH, 256 << 10}, Most{SQLITE_LIMIT_COLUMN, 200},
+    Most{SQLITE_LIMIT_EXPR_DEPTH, 200},       Most{SQLITE_LIMIT_COMPOUND_SELECT, 50},
+    Most{SQLITE_LIMIT_VDBE_OP, 100'000},      Most{SQLITE_LIMIT_FUNCTION_ARG, 100},
+    Most{SQLITE_LIMIT_VARIABLE_NUMBER, 100}};
+
+constexpr std::size_t kWhilePreparing = kMost.size();
+constexpr std::size_t kWhileStepping = 2;  ///< the first two; the others are looked at in preparing alone
+
+/// Holds a connection to these limits while a report's own SELECT is prepared or stepped, and no longer: the program's
+/// own statements may carry a whole mill file.
+class Fence {
+ public:
+  Fence(sqlite3* db, std::size_t limits)
+      : db_(db), limits_(limits), memory_(sqlite3_hard_heap_limit64(kMostMemory)) {
+    for (std::size_t i = 0; i < limits_; ++i)
+      before_.at(i) = sqlite3_limit(db_, kMost.at(i).what, kMost.at(i).value);
+  }
+  Fence(const Fence&) = delete;
+  Fence& operator=(const Fence&) = delete;
+  ~Fence() {
+    for (std::size_t i = 0; i < limits_; ++i) sqlite3_limit(db_, kMost.at(i).what, before_.at(i));
+    sqlite3_hard_heap_limit64(memory_);
+  }
+
+ private:
+  sqlite3* db_;
+  std::size_t limits_;
+  sqlite3_int64 memory_;
+  std::array<int, kMost.size()> before_{};
+};
+
+/// SQLite's words, or ours where a limit was met.
+std::string words_of(sqlite3* db, int result) {
+  if (result == SQLITE_TOOBIG)
+    return fmt::format("it makes a text of more than {} bytes, the most a cell holds; make a shorter one",
+                       grouped({kLongestText, 0}));
+  if (result == SQLITE_NOMEM)
+    return fmt::format("it takes more than {} of memory; ask for less at once",
+                       shown_bytes(static_cast<std::size_t>(kMostMemory)));
+  return sqlite3_errmsg(db);
+}
+
 struct Prepared {
   sqlite3_stmt* statement = nullptr;
   std::size_t used = 0;  ///< bytes of the text
@@ -86,6 +138,7 @@ struct Prepared {
 
 Prepared prepare(sqlite3* db, std::string_view sql, Asked& asked) {
   const Watch watch(db, asked);
+  const Fence fence(db, kWhilePreparing);
   Prepared out;
   const char* tail = nullptr;
   const int result = sqlite3_prepare_v2(db, sql.data(), static_cast<int>(sql.size()), &out.statement, &tail);
@@ -93,7 +146,7 @@ Prepared prepare(sqlite3* db, std::string_view sql, Asked& asked) {
     const int at = sqlite3_error_offset(db);
     if (!asked.refused.empty())
       throw SqlFault(asked.refused + "; a report reads the views (v_...) and nothing else", at);
-    throw SqlFault(sqlite3_errmsg(db), at);
+    throw SqlFault(words_of(db, result), at);
   }
   out.used = static_cast<std::size_t>(tail - sql.data());
   return out;
@@ -216,15 +269,19 @@ void Query::bind(const std::string& name, const Value& value) {
 
 bool Query::step() {
   if (!clock_) clock_ = std::make_unique<Clock>(db_, limits_.time);
-  const int result = sqlite3_step(statement_.get());
+  int result = SQLITE_OK;
+  {
+    const Fence fence(db_, kWhileStepping);
+    result = sqlite3_step(statement_.get());
+  }
   if (result != SQLITE_ROW) clock_.reset();
   if (result == SQLITE_DONE) return false;
   if (result == SQLITE_INTERRUPT) {
     throw SqlFault(fmt::format("it takes longer than {} seconds; a WITH RECURSIVE without an end?",
-                               static_cast<double>(limits_.time.count()) / 1000.0),
+                               std::chrono::duration_cast<std::chrono::seconds>(kPatience).count()),
                    -1);
   }
-  if (result != SQLITE_ROW) throw SqlFault(sqlite3_errmsg(db_), -1);
+  if (result != SQLITE_ROW) throw SqlFault(words_of(db_, result), -1);
   if (++rows_ > limits_.rows) throw SqlFault(fmt::format("it gives more than {} rows", limits_.rows), -1);
   return true;
 }

@@ -31,13 +31,22 @@ class SqlFault : public std::runtime_error {
   int at_;
 };
 
+constexpr std::chrono::milliseconds kPatience{30'000};  ///< with one report, all its SELECTs together
+/// Of one text: what a workbook's cell holds (ECMA-376 part 1, 18.3.1.4, and Excel's own limit). It keeps every call of
+/// a function short, in which the clock is not looked at: the longest, trim() with thousands of letters to take off, is under a second.
+constexpr int kLongestText = 32'767;
+constexpr std::int64_t kMostMemory =
+    256 << 20;  ///< bytes that SQLite may have while a report's SELECT is at work
+
 struct Limits {
-  std::chrono::milliseconds time{30'000};  ///< of stepping, all rows together
+  std::chrono::milliseconds time = kPatience;  ///< of stepping, all rows together
   std::int64_t rows = 2'000'000;
 };
 
 /// One SELECT, prepared behind the guard. It may read the views (names that begin v_) and through them only the
-/// columns they read themselves; no table, no second statement, no write, no PRAGMA, no ATTACH.
+/// columns they read themselves; no table, no second statement, no write, no PRAGMA, no ATTACH. What it can cost is
+/// bounded: its time, its rows, the memory SQLite takes, the length of every text it makes, and its own size. printf()
+/// of more than kLongestText gives NULL; every other function fails then.
 class Query {
  public:
   /// Throws SqlFault. Nothing has run when it returns.

@@ -12,6 +12,7 @@
 namespace kerfbook::report {
 namespace {
 
+constexpr std::size_t kMostTables = 50;
 const std::vector<std::string> kFilters{"from", "to", "job", "customer", "species", "site"};
 
 bool is_word(std::string_view text) {
@@ -82,8 +83,14 @@ class Reader {
   Reader(std::string_view text, std::string_view path) {
     out_.text = text;
     out_.path = path;
+    if (text.size() > kReportLimit.most) {
+      complain(0, "longer than a report may be, " + shown_bytes(kReportLimit.most),
+               std::string(kReportLimit.instead));
+      return;
+    }
     for (const auto line : split_lines(text)) {
       ++line_;
+      refuse_unfit(line);
       take_line(line);
     }
     end_fact();
@@ -92,6 +99,18 @@ class Reader {
   ReportFile take() { return std::move(out_); }
 
  private:
+  /// It would stand in every answer.
+  void refuse_unfit(std::string_view line) {
+    const std::size_t at = find_unfit(line);
+    if (at == std::string_view::npos) return;
+    const Place place{line_, characters_before(line, at) + 1};
+    if (is_utf8(line))
+      out_.faults.push_back({Severity::error, place, "a character that cannot be printed", "delete it"});
+    else
+      out_.faults.push_back(
+          {Severity::error, place, "bytes that are no UTF-8 text", "save the file as UTF-8"});
+  }
+
   void take_line(std::string_view line) {
     auto fact = line.starts_with("--") ? fact_in(line, line_) : std::nullopt;
     if (!fact && !fact_.word.empty() && line.starts_with("--   ")) {
@@ -207,6 +226,8 @@ class Reader {
       complain(fact.line, fmt::format("'{}' cannot be the name of a table", table.name),
                "-- table: name | Title");
     }
+    if (out_.tables.size() == kMostTables)
+      complain(fact.line, fmt::format("more than {} tables", kMostTables), "make a second report");
     table.sql_line = line_;
     out_.tables.push_back(std::move(table));
     sql_ = &out_.tables.back().sql;

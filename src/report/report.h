@@ -63,6 +63,7 @@
 
 #include "base/day.h"
 #include "base/diagnostic.h"
+#include "base/input.h"
 #include "book/book.h"
 #include "render/document.h"
 #include "report/kinds.h"
@@ -133,6 +134,8 @@ struct ReportFile {
   bool own = false;                ///< from the user's folder
   std::vector<Diagnostic> faults;  ///< of its header; such a report is not run
 };
+
+constexpr InputLimit kReportLimit{"a report", 256 << 10, "is it the right file?"};
 
 /// Reads a report file's header and cuts it into tables; what is wrong is in `faults`. Nothing is run.
 ReportFile read_report(std::string_view text, std::string_view path);

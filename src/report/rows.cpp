@@ -1,5 +1,7 @@
 #include "report/rows.h"
 
+#include "base/input.h"
+
 namespace kerfbook::report {
 
 Raw::Raw(std::vector<std::string> column_names, const std::vector<std::vector<Value>>& rows)
@@ -27,6 +29,9 @@ Raw read_rows(Query& query, const Parameters& parameters) {
   const int columns = static_cast<int>(raw.names.size());
   while (query.step()) {
     for (int c = 0; c < columns; ++c) raw.add(query.value(c));
+    if (raw.bytes() > kMostOfRows)
+      throw SqlFault(
+          "it gives more than " + shown_bytes(kMostOfRows) + " of rows; ask for fewer days at once", -1);
   }
   return raw;
 }

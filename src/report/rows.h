@@ -25,6 +25,7 @@ class Raw {
   /// Good until a cell is added.
   [[nodiscard]] View at(std::size_t row, std::size_t column) const;
   void add(const View& cell);
+  [[nodiscard]] std::size_t bytes() const { return cells_.size() * sizeof(Packed) + texts_.size(); }
 
  private:
   enum class Is : std::uint8_t { nothing, number, text };
@@ -51,7 +52,9 @@ inline View Raw::at(std::size_t row, std::size_t column) const {
   return std::monostate{};
 }
 
-/// All rows. Throws SqlFault.
+constexpr std::size_t kMostOfRows = 256 << 20;  ///< bytes of one table's rows
+
+/// All rows. Throws SqlFault, also for more than kMostOfRows.
 Raw read_rows(Query& query, const Parameters& parameters);
 
 }  // namespace kerfbook::report

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <chrono>
 
 #include "base/error.h"
 #include "base/text.h"
@@ -47,7 +48,7 @@ class Runner {
   render::Table run(const TableSpec& spec) const {
     render::Table table;
     try {
-      Query query(db_, fitted(spec.sql, filters_.parameters));
+      Query query(db_, fitted(spec.sql, filters_.parameters), {.time = left()});
       refuse_faulty(report_, check_columns(spec, query.columns()));
       table = make_table(spec, read_rows(query, filters_.parameters), setting_);
     } catch (const SqlFault& fault) {
@@ -59,9 +60,15 @@ class Runner {
   }
 
  private:
+  /// Of the patience with the whole report.
+  [[nodiscard]] std::chrono::milliseconds left() const {
+    const auto now = std::chrono::steady_clock::now();
+    return std::chrono::duration_cast<std::chrono::milliseconds>(std::max(until_ - now, {}));
+  }
+
   void add_notes(const TableSpec& spec, render::Table& table) const {
     try {
-      Query query(db_, fitted(spec.notes_sql, filters_.parameters));
+      Query query(db_, fitted(spec.notes_sql, filters_.parameters), {.time = left()});
       const Raw raw = read_rows(query, filters_.parameters);
       for (std::size_t r = 0; r < raw.rows(); ++r) {
         const View note = raw.at(r, 0);
@@ -77,6 +84,7 @@ class Runner {
   const Filtered& filters_;
   const render::Style& style_;
   Setting setting_;
+  std::chrono::steady_clock::time_point until_ = std::chrono::steady_clock::now() + kPatience;
 };
 
 /// Under the first table that shows a log scale, in every report alike. Logs scaled again are scaled by one rule.

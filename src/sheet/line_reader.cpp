@@ -40,9 +40,7 @@ void LineReader::tell(const Word& word, std::size_t offset, std::string what, st
 
 void LineReader::slip(const Word& word, std::size_t offset, const Slip& slip) {
   const std::string_view rest = std::string_view(word.text).substr(std::min(offset, word.text.size()));
-  std::size_t byte = 0;
-  while (byte < rest.size() && characters_before(rest, byte) < slip.at) ++byte;
-  tell(word, offset + byte, slip.what, slip.instead);
+  tell(word, offset + byte_of_character(rest, slip.at), slip.what, slip.instead);
 }
 
 void LineReader::missing(std::string what, std::string instead) {

@@ -22,33 +22,6 @@ std::string_view without_mark(std::string_view text) {
   return text;
 }
 
-bool is_control(std::string_view line, std::size_t at) {
-  const auto byte = static_cast<unsigned char>(line[at]);
-  if (byte == 0xC2 && at + 1 < line.size())
-    return static_cast<unsigned char>(line[at + 1]) < 0xA0;  // U+0080 to U+009F
-  return (byte < 0x20 && byte != '\t') || byte == 0x7F;
-}
-
-/// U+202A to U+202E and U+2066 to U+2069: they would turn round what a message prints after them.
-bool turns_writing(std::string_view line, std::size_t at) {
-  const std::string_view bytes = line.substr(at, 3);
-  return bytes.size() == 3 && ((bytes >= "\xE2\x80\xAA" && bytes <= "\xE2\x80\xAE") ||
-                               (bytes >= "\xE2\x81\xA6" && bytes <= "\xE2\x81\xA9"));
-}
-
-/// The first byte that cannot be text, or npos.
-std::size_t find_unreadable(std::string_view line) {
-  for (std::size_t at = 0; at < line.size(); ++at) {
-    if (is_control(line, at) || turns_writing(line, at)) return at;
-  }
-  if (is_utf8(line)) return std::string_view::npos;
-  std::size_t good = 0;  // the longest beginning that is text ends where the fault is
-  for (std::size_t end = 1; end <= line.size() && end <= good + 4; ++end) {
-    if (is_utf8(line.substr(good, end - good))) good = end;
-  }
-  return good;
-}
-
 bool is_tally(std::string_view word) {
   return starts_with_digit(word) || (word.starts_with('.') && has_digit(word));
 }
@@ -66,19 +39,11 @@ class SheetReader {
   SheetReader(const ReadOptions& options, ReadSheet& out) : options_(options), out_(out) {}
 
   void read(std::string_view text) {
-    if (text.find('\0') != std::string_view::npos) {
-      tell({}, "this is not text", "save the sheet as plain UTF-8 text");
-      return;
-    }
-    if (text.size() > kLongestSheet) {
-      tell({}, "a text of " + std::to_string(text.size()) + " bytes is no day sheet",
-           "post each day as a sheet of its own");
-      return;
-    }
+    if (refused_whole(text)) return;
     for (const std::string_view line : split_lines(text)) {
       ++number_;
       if (!too_long(line) && !unreadable(line)) read_line(fold(line));
-      if (out_.found.size() >= kMostErrors && too_many_errors()) break;
+      if (too_many_errors()) break;
     }
     refuse_too_much_lumber();
     refuse_too_much_time();
@@ -88,6 +53,19 @@ class SheetReader {
   }
 
  private:
+  bool refused_whole(std::string_view text) {
+    if (text.find('\0') != std::string_view::npos) {
+      tell({}, "this is not text", "save the sheet as plain UTF-8 text");
+    } else if (text.size() > kSheetLimit.most) {
+      tell({}, "longer than a day sheet may be, " + shown_bytes(kSheetLimit.most),
+           std::string(kSheetLimit.instead));
+    } else if (std::count(text.begin(), text.end(), '\n') > static_cast<std::ptrdiff_t>(kMostLines)) {
+      tell({}, "more lines than a day sheet may have, " + grouped({kMostLines, 0}),
+           std::string(kSheetLimit.instead));
+    }
+    return has_error(out_.found);
+  }
+
   /// Lumber past anything a mill saws is a slip of the pen; up to this the sums of many years are still exact.
   void refuse_too_much_lumber() {
     Wide inch = 0;
@@ -154,19 +132,19 @@ class SheetReader {
   }
 
   bool too_many_errors() {
-    const auto errors = std::count_if(out_.found.begin(), out_.found.end(),
-                                      [](const Diagnostic& one) { return one.severity == Severity::error; });
-    if (errors < static_cast<std::ptrdiff_t>(kMostErrors)) return false;
+    for (; counted_ < out_.found.size(); ++counted_)
+      if (out_.found[counted_].severity == Severity::error) ++errors_;
+    if (errors_ < kMostErrors) return false;
     tell({number_ + 1, 0}, "too many errors; from here on the sheet was not read",
          "mend the first ones and check it again");
     return true;
   }
 
   bool unreadable(std::string_view line) {
-    const std::size_t at = find_unreadable(line);
+    const std::size_t at = find_unfit(line);
     if (at == std::string_view::npos) return false;
     const Place place{number_, characters_before(line, at) + 1};
-    if (is_control(line, at) || turns_writing(line, at)) {
+    if (is_utf8(line)) {
       tell(place, "a character that cannot be printed", "delete it");
     } else {
       tell(place, "bytes that are no UTF-8 text", "save the sheet as plain UTF-8 text");
@@ -304,6 +282,8 @@ class SheetReader {
   const ReadOptions& options_;
   ReadSheet& out_;
   int number_ = 0;
+  std::size_t counted_ = 0;  ///< of what was found, how much has been counted
+  std::size_t errors_ = 0;
   std::optional<int> first_line_;  ///< of the first fact, `sheet` or not
   bool has_day_ = false;
 };

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "base/diagnostic.h"
+#include "base/input.h"
 #include "sheet/sheet.h"
 
 namespace kerfbook::sheet {
@@ -23,9 +24,10 @@ struct ReadSheet {
 
 /// More than a person writes down of a day; what is longer is another file taken for a sheet. The time to read grows with
 /// the text and no faster because of them.
-constexpr std::size_t kLongestSheet = 1 << 20;  ///< bytes
-constexpr std::size_t kLongestLine = 2000;      ///< bytes
-constexpr std::size_t kMostErrors = 200;        ///< then the rest is not read
+constexpr InputLimit kSheetLimit{"a day sheet", 1 << 20, "post each day as a sheet of its own"};
+constexpr std::size_t kLongestLine = 2000;  ///< bytes
+constexpr std::size_t kMostLines = 20'000;
+constexpr std::size_t kMostErrors = 200;  ///< then the rest is not read
 
 /// Never throws on any bytes. Reads CRLF, tabs, a byte-order mark, any case of the words, and typographic
 /// ′ ″ × ½ ¼ ¾ ⅛ … as they are meant.

@@ -78,6 +78,52 @@ TEST_CASE("only well-formed UTF-8 passes: no overlong forms, surrogates or cut c
   }
 }
 
+/// What a terminal could take for a command, what turns writing round, what XML cannot hold, and bytes that are no text.
+const std::vector<std::pair<std::string, std::string>> kUnfit{{"\x1B[31m", "\\x1B[31m"},
+                                                              {"\r", "\\x0D"},
+                                                              {std::string(1, '\0'), "\\x00"},
+                                                              {"\x7F", "\\x7F"},
+                                                              {"\xC2\x9B", "\\u009B"},
+                                                              {"\xE2\x80\xAE", "\\u202E"},
+                                                              {"\xE2\x81\xA6", "\\u2066"},
+                                                              {"\xE2\x80\x8F", "\\u200F"},
+                                                              {"\xD8\x9C", "\\u061C"},
+                                                              {"\xEF\xBF\xBE", "\\uFFFE"},
+                                                              {"\xEF\xBF\xBF", "\\uFFFF"},
+                                                              {"\xED\xA0\x80", "\\xED\\xA0\\x80"},
+                                                              {"\xFF", "\\xFF"},
+                                                              {"\xE2\x82", "\\xE2\\x82"},
+                                                              {"\xE2\x80\xA8", "\\u2028"}};
+
+TEST_CASE("what is not fit to print is found, left out of what is shown, and written out in messages") {
+  for (const auto& one : kUnfit) {
+    const std::string& typed = one.first;
+    const std::string& written = one.second;
+    CAPTURE(written);
+    CHECK(find_unfit("½" + typed + "x") == 2);
+    CHECK(find_unfit(fit_to_print("½" + typed + "x")) == std::string_view::npos);
+    CHECK(written_out("½" + typed + "x") == "½" + written + "x");
+  }
+  for (const char* fit : {"½ ″ × 木 \xF0\x9F\x8C\xB2", "a\tb\nc", "\xEF\xBF\xBD", ""}) {
+    CHECK(find_unfit(fit) == std::string_view::npos);
+    CHECK(fit_to_print(fit) == fit);
+    CHECK(written_out(fit) == fit);
+  }
+  CHECK(written_out("\xEF\xBB\xBFsheet\r\n") == "\xEF\xBB\xBFsheet\r\n");
+}
+
+TEST_CASE("a line to point at has as many characters as before, whatever stands in it") {
+  CHECK(in_columns("a\tb\x1B\xE2\x80\xAE\xFF½") == "a b???½");
+  CHECK(rc::check("characters", [](const std::string& bytes) {
+    const auto count = [](const std::string& text) { return characters_before(text, text.size()); };
+    RC_ASSERT(count(in_columns(bytes)) == count(bytes));
+    RC_ASSERT(find_unfit(in_columns(bytes)) == std::string_view::npos);
+    RC_ASSERT(find_unfit(fit_to_print(bytes)) == std::string_view::npos);
+    const std::size_t at = byte_of_character(bytes, 3);
+    RC_ASSERT(characters_before(bytes, at) == std::min(3, count(bytes)));
+  }));
+}
+
 TEST_CASE("places are counted in characters") {
   CHECK(characters_before("½x6", 2) == 1);
   CHECK(characters_before("½x6", 3) == 2);

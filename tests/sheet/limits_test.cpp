@@ -31,7 +31,7 @@ TEST_CASE("a line of 2000 bytes is read") {
 }
 
 TEST_CASE("past two hundred errors the rest is not read, and the last one says so") {
-  const auto got = read_lines("zzzz 1", 80'000);
+  const auto got = read_lines("zzzz 1", 19'000);
   CHECK(got.found.size() == sheet::kMostErrors + 1);
   CHECK(got.found.back().place == Place{202, 0});
   CHECK(got.found.back().what == "too many errors; from here on the sheet was not read");
@@ -44,9 +44,16 @@ TEST_CASE("warnings do not end the reading of a sheet") {
 }
 
 TEST_CASE("a text longer than a day's record can be is not read at all") {
-  const auto got = sheet::read(std::string(sheet::kLongestSheet + 1, '\n'));
+  const auto got = sheet::read(std::string(sheet::kSheetLimit.most + 1, '\n'));
   REQUIRE(got.found.size() == 1);
-  CHECK(got.found[0].what == "a text of 1048577 bytes is no day sheet");
+  CHECK(got.found[0].what == "longer than a day sheet may be, 1 MiB");
+}
+
+TEST_CASE("a sheet has at most so many lines, blank ones among them") {
+  const auto got = sheet::read(std::string(sheet::kMostLines + 1, '\n'));
+  REQUIRE(got.found.size() == 1);
+  CHECK(got.found[0].what == "more lines than a day sheet may have, 20,000");
+  CHECK(sheet::read("sheet 2026-05-05" + std::string(sheet::kMostLines, '\n')).found.empty());
 }
 
 TEST_CASE("marks that turn the writing round are told like any character that cannot be printed") {
