@@ -345,8 +345,9 @@ Paper take_back_load(book::Book& book, std::int64_t slip, const std::string& why
   return paper;
 }
 
-render::Document printed_again(const book::Book& book, const Paper& paper) {
+render::Document printed(const book::Book& book, const Paper& paper) {
   render::Document document = paper.document;
+  if (paper.mark.entry != 0) document.foot.push_back(book::mark_of_paper(paper.mark));
   if (paper.kind != PaperKind::load) return document;
   if (const auto done = taken_back(book, paper.number))
     document.lead.insert(document.lead.begin(), "Taken back on " + day_words(done->first, book.mill()) +

@@ -142,8 +142,8 @@ Paper begun(const std::vector<Paper>& papers, PaperKind kind, Day day, std::int6
   return paper;
 }
 
-void post(book::Book& book, const Paper& paper) {
-  book.post_paper(subject_of(paper), write_paper(paper), paper.note);
+void post(book::Book& book, Paper& paper) {
+  paper.mark = book.post_paper(subject_of(paper), write_paper(paper), paper.note);
 }
 
 void check(const Ledger& ledger, const Paper& paper) {
@@ -175,8 +175,10 @@ Paper find_paper(const book::Book& book, PaperKind kind, std::int64_t number) {
   wanted.kind = kind;
   wanted.number = number;
   const std::optional<book::Entry> entry = book.current(subject_of(wanted));
-  if (entry) return read_paper(entry->body);
-  throw Refused("there is no " + subject_of(wanted));
+  if (!entry) throw Refused("there is no " + subject_of(wanted));
+  Paper paper = read_paper(entry->body);
+  paper.mark = {entry->number, entry->digest};
+  return paper;
 }
 
 Draft draft_job(const book::Book& book, const std::string& job, Day to, Day today) {
@@ -241,7 +243,8 @@ Paper issue_sale(book::Book& book, const std::string& buyer, Day to, Day today, 
   paper.document = sale_document(book.mill(), terms, draft, head);
   post(book, paper);
   const Money left = paper.amount - paper.settled;
-  if (!method.empty() && left.minor > 0) take_payment(book, {"", "", paper.number, left, method, ""}, today);
+  if (!method.empty() && left.minor > 0)
+    paper.with = take_payment(book, {"", "", paper.number, left, method, ""}, today).mark;
   turn.commit();
   return paper;
 }

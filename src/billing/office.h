@@ -83,8 +83,9 @@ struct Loading {
 Loading load(book::Book& book, const LoadAsk& ask, Day day);
 /// The lumber lies here again; the slip stays in the journal. Refused when it was taken back before.
 Paper take_back_load(book::Book& book, std::int64_t slip, const std::string& why, Day day);
-/// The paper as it was handed over; on a load slip that was taken back it says so first.
-render::Document printed_again(const book::Book& book, const Paper& paper);
+/// The paper as it is handed over, and every time it is printed again: its last line names its entry in the journal. On
+/// a load slip that was taken back it says so first.
+render::Document printed(const book::Book& book, const Paper& paper);
 
 /// Sales of what is not there, a sentence each; with a sheet, only of what was sold on it.
 std::vector<std::string> stock_warnings(const book::Book& book, Day to,

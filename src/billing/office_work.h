@@ -35,7 +35,8 @@ void take_over(const Draft& draft, Paper& paper);
 
 /// A paper with the next number of its kind, made when `papers` were all there was.
 Paper begun(const std::vector<Paper>& papers, PaperKind kind, Day day, std::int64_t first = 1);
-void post(book::Book& book, const Paper& paper);
+/// Into the journal; `paper` then knows its entry.
+void post(book::Book& book, Paper& paper);
 /// Refused with the reason when the paper cannot follow on the ledger.
 void check(const Ledger& ledger, const Paper& paper);
 /// Refused when there is no reason.

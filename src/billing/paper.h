@@ -10,6 +10,7 @@
 #include "billing/bill.h"
 #include "billing/load.h"
 #include "billing/share.h"
+#include "book/digest.h"
 #include "render/document.h"
 
 namespace kerfbook::billing {
@@ -62,7 +63,10 @@ struct Paper {
   std::vector<LoadLine> load;  ///< load slip: what it took away
   std::int64_t slip = 0;       ///< take-back: the load slip it takes back
 
-  render::Document document;  ///< the paper as it was handed over
+  render::Document document;  ///< the paper as it was handed over, without the line that names its entry
+  // Not in the frozen text, but where it stands.
+  book::Mark mark;             ///< the journal's entry; entry 0 = not posted yet
+  std::optional<book::Mark> with;  ///< a ticket paid on the spot: the entry of its payment, when it is issued
 };
 
 /// "invoice 12": the subject under which the journal keeps it.

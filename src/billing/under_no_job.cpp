@@ -203,7 +203,7 @@ std::vector<UnderNoJob> under_no_job(const book::Book& book, Day to) {
   return all;
 }
 
-std::vector<std::string> let_go(book::Book& book, const Waiver& waiver, Day day) {
+std::vector<LetGo> let_go(book::Book& book, const Waiver& waiver, Day day) {
   if (trim(waiver.note).empty()) throw Refused("a reason is needed: --why \"...\"");
   book::Turn turn(book);
   std::vector<UnderNoJob> found;
@@ -221,13 +221,14 @@ std::vector<std::string> let_go(book::Book& book, const Waiver& waiver, Day day)
                        ? ": nothing" + state
                        : ": no '" + waiver.charge + "'" + state + "; there is " + join(there, ", ")));
   }
-  std::vector<std::string> words;
+  std::vector<LetGo> done;
   for (const UnderNoJob& one : found) {
-    post(book, waiver_of(book, one, waiver, day));
-    words.push_back(one.words);
+    Paper paper = waiver_of(book, one, waiver, day);
+    post(book, paper);
+    done.push_back({one.words, paper.mark});
   }
   turn.commit();
-  return words;
+  return done;
 }
 
 }  // namespace kerfbook::billing

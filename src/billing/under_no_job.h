@@ -33,8 +33,14 @@ struct UnderNoJob {
 /// under the mill's own work, which nobody pays.
 std::vector<UnderNoJob> under_no_job(const book::Book& book, Day to);
 
+/// Work let go, or listed again: in words, and the journal's entry for it.
+struct LetGo {
+  std::string words;
+  book::Mark mark;
+};
+
 /// Lets work of a sheet go (`waiver.charge` is its `what`, or `all`), or, with `back`, lists it again: a paper for each.
-/// Answers with their words. Refused, naming what there is, when there is none such, or without a reason.
-std::vector<std::string> let_go(book::Book& book, const Waiver& waiver, Day day);
+/// Refused, naming what there is, when there is none such, or without a reason.
+std::vector<LetGo> let_go(book::Book& book, const Waiver& waiver, Day day);
 
 }  // namespace kerfbook::billing

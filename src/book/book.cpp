@@ -96,6 +96,7 @@ Posted post_one(Core& core, const Document& document, std::string_view why, bool
   if (same_text && !(rescale && ready.rules.differ)) {
     posted.outcome = Outcome::unchanged;
     posted.revision = before->revision;
+    posted.mark = mark_of(*before);
     return posted;
   }
   std::vector<std::string> added;
@@ -121,6 +122,7 @@ Posted post_one(Core& core, const Document& document, std::string_view why, bool
   posted.notes = core.projector.words().take_notes();
   if (!added.empty()) posted.notes.push_back("adds " + listed(added));
   posted.revision = entry.revision;
+  posted.mark = mark_of(entry);
   posted.outcome = before ? Outcome::revised : Outcome::posted;
   return posted;
 }
@@ -193,12 +195,14 @@ std::vector<Diagnostic> Book::check_sheet(std::string_view text) const {
   });
 }
 
-void Book::post_paper(std::string_view subject, std::string_view body, std::string_view why) {
+Mark Book::post_paper(std::string_view subject, std::string_view body, std::string_view why) {
   Core& core = *inside_->core;
-  guarded(core.file, [&] {
+  return guarded(core.file, [&] {
     Writing writing(core);
-    core.projector.apply(core.journal.append(EntryKind::paper, subject, body, why, core.options.now()));
+    const Entry entry = core.journal.append(EntryKind::paper, subject, body, why, core.options.now());
+    core.projector.apply(entry);
     writing.commit();
+    return mark_of(entry);
   });
 }
 
@@ -227,6 +231,16 @@ std::vector<Entry> Book::journal() const {
     core.journal.each([&](const Entry& entry) { all.push_back(entry); });
     return all;
   });
+}
+
+Mark Book::newest() const {
+  const Core& core = *inside_->core;
+  return guarded(core.file, [&] { return core.journal.newest(); });
+}
+
+std::optional<Entry> Book::entry(std::int64_t number) const {
+  const Core& core = *inside_->core;
+  return guarded(core.file, [&] { return core.journal.entry(number); });
 }
 
 std::optional<Entry> Book::current(std::string_view subject) const {

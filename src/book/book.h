@@ -13,6 +13,7 @@
 #include "base/day.h"
 #include "base/diagnostic.h"
 #include "base/error.h"
+#include "book/digest.h"
 #include "book/mill.h"
 #include "sheet/sheet.h"
 
@@ -46,6 +47,7 @@ struct Posted {
   Outcome outcome = Outcome::posted;
   std::string subject;
   int revision = 1;
+  Mark mark;                       ///< the entry that holds the text
   std::vector<Diagnostic> found;   ///< warnings and notes; errors never come back here, they are thrown
   std::vector<std::string> notes;  ///< what is new: "species DG is new to the book", "adds customer ABC"
 };
@@ -136,12 +138,14 @@ class Book {
   std::vector<Diagnostic> check_sheet(std::string_view text) const;
 
   /// Appends a frozen paper (billing): in the journal and, through `project`, in billing's tables, in one
-  /// transaction.
-  void post_paper(std::string_view subject, std::string_view body, std::string_view why);
+  /// transaction. Gives back the entry it is.
+  Mark post_paper(std::string_view subject, std::string_view body, std::string_view why);
 
   [[nodiscard]] std::string now() const;  ///< OpenOptions::now
   [[nodiscard]] const Mill& mill() const;
   [[nodiscard]] std::vector<Entry> journal() const;  ///< whole, in order
+  [[nodiscard]] Mark newest() const;                 ///< entry
+  [[nodiscard]] std::optional<Entry> entry(std::int64_t number) const;
   [[nodiscard]] std::optional<Entry> current(std::string_view subject) const;
   [[nodiscard]] std::vector<Entry> revisions(std::string_view subject) const;
   [[nodiscard]] std::vector<Day> days() const;  ///< with a sheet, in order

@@ -1,12 +1,9 @@
 #include "book/journal.h"
 
 #include <fmt/format.h>
-#include <sha2.h>
-
-#include <array>
-#include <limits>
 
 #include "base/error.h"
+#include "book/digest.h"
 
 namespace kerfbook::book {
 namespace {
@@ -28,26 +25,6 @@ Entry entry_from(const Row& row) {
   entry.keeps_rules = row.number(8) != 0;
   return entry;
 }
-
-class Sha256 {
- public:
-  Sha256() { SHA256Init(&context_); }
-  void add(std::string_view bytes) {
-    SHA256Update(&context_, reinterpret_cast<const std::uint8_t*>(bytes.data()), bytes.size());
-  }
-  void add_field(std::string_view bytes) {
-    add(fmt::format("{}:", bytes.size()));
-    add(bytes);
-  }
-  std::string hex() {
-    std::array<char, SHA256_DIGEST_STRING_LENGTH> text{};
-    SHA256End(&context_, text.data());
-    return text.data();
-  }
-
- private:
-  SHA2_CTX context_{};
-};
 
 }  // namespace
 
@@ -106,17 +83,17 @@ std::string digest_of(const std::string& before, const Entry& entry) {
   return sum.hex();
 }
 
+Mark mark_of(const Entry& entry) {
+  return {entry.number, entry.digest};
+}
+
 Entry Journal::append(EntryKind kind, std::string_view subject, std::string_view body, std::string_view why,
                       std::string_view at, bool keeps_rules) {
-  std::string before = first_digest();
-  std::int64_t number = 1;
-  store_.each("SELECT entry, digest FROM journal ORDER BY entry DESC LIMIT 1", [&](const Row& row) {
-    number = row.number(0) + 1;
-    before = row.text(1);
-  });
+  const Mark last = newest();
+  const std::string before = last.entry == 0 ? first_digest() : last.digest;
   const auto revision = store_.number("SELECT max(revision) FROM journal WHERE kind = ? AND subject = ?",
                                       word_of(kind), subject);
-  Entry entry{number,
+  Entry entry{last.entry + 1,
               kind,
               std::string(subject),
               static_cast<int>(revision.value_or(0)) + 1,
@@ -174,6 +151,14 @@ std::int64_t Journal::mill_entry_before(std::int64_t number) const {
   return store_
       .number("SELECT max(entry) FROM journal WHERE kind = 'mill' AND subject = 'mill' AND entry < ?", number)
       .value_or(0);
+}
+
+Mark Journal::newest() const {
+  Mark mark;
+  store_.each("SELECT entry, digest FROM journal ORDER BY entry DESC LIMIT 1", [&](const Row& row) {
+    mark = {row.number(0), row.text(1)};
+  });
+  return mark;
 }
 
 std::int64_t Journal::last() const {

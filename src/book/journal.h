@@ -27,9 +27,9 @@ EntryKind kind_of(std::string_view subject);                     ///< "mill", a 
 
 /// The digest before the first entry: 64 zeros.
 std::string first_digest();
-/// SHA-256 (FIPS 180-4), hex, of the digest before and every field of the entry but its own digest, each field
-/// written as its length in bytes, a colon and its bytes, so that no two entries read alike.
+/// SHA-256, hex, of the digest before and every field of the entry but its own digest.
 std::string digest_of(const std::string& before, const Entry& entry);
+Mark mark_of(const Entry& entry);
 
 class Journal {
  public:
@@ -50,6 +50,7 @@ class Journal {
   [[nodiscard]] std::optional<Entry> entry(std::int64_t number) const;
   /// The entry of the mill file that was in force when entry `number` was posted; 0 = none yet.
   [[nodiscard]] std::int64_t mill_entry_before(std::int64_t number) const;
+  [[nodiscard]] Mark newest() const;
   [[nodiscard]] std::int64_t last() const;  ///< number of the newest entry; 0 = none
 
  private:

@@ -19,6 +19,10 @@
 #include "render/document.h"
 #include "render/renderer.h"
 
+namespace kerfbook::billing {
+struct Paper;
+}
+
 namespace kerfbook::command {
 
 /// The world outside, handed in by main or by a test.
@@ -83,9 +87,10 @@ class Answer {
   ~Answer();
   /// Renders and writes, a file whole or not at all.
   void give(const render::Document& document);
-  /// Says first what was posted ("receipt 3") and how it is printed again (`again`; empty where it
-  /// is not), which a failure to write says too.
-  void give_posted(const render::Document& document, const std::string& what, const std::string& again);
+  /// A paper just posted. Says first what was posted ("receipt 3 posted"), as which entry, and how it is printed again
+  /// (`again`; empty where it is not), which a failure to write says too.
+  void give_posted(const book::Book& book, const billing::Paper& paper, const std::string& what,
+                   const std::string& again);
 
  private:
   const Session& session_;
@@ -94,6 +99,8 @@ class Answer {
   std::unique_ptr<OutputFile> file_;  ///< absent: standard output
 };
 
+/// A paper made from the book as it stands: its small print says up to which entry that was.
+render::Document with_mark(render::Document document, const book::Book& book);
 /// For an answer that posts nothing.
 void write_document(const render::Document& document, const Output& output, const Session& session);
 

@@ -19,7 +19,7 @@ void answer(const Asked& asked, const Session& session) {
   const Day to = day_or_today(asked.to, "--to", session);
   const billing::Paper paper = billing::divide_lumber(book, asked.job, to, session.today());
   const std::string number = std::to_string(paper.number);
-  out.give_posted(paper.document, "division " + number + " issued", "paper division " + number);
+  out.give_posted(book, paper, "division " + number + " issued", "paper division " + number);
 }
 
 }  // namespace

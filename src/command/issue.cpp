@@ -28,7 +28,7 @@ void answer(const Asked& asked, const Session& session) {
   for (const std::string& warning :
        buyer.empty() ? std::vector<std::string>{} : billing::stock_warnings(book, to))
     session.err() << "warning: " << warning << "\n";
-  out.give_posted(paper.document, "invoice " + paper.called + " issued",
+  out.give_posted(book, paper, "invoice " + paper.called + " issued",
                   "paper invoice " + std::to_string(paper.number));
 }
 

@@ -23,7 +23,7 @@ void take_back(const Asked& asked, const Session& session) {
   Answer out = Answer::before_posting(asked.output, session);
   book::Book book = session.open_book(false);
   const billing::Paper paper = billing::take_back_load(book, asked.back, asked.why, session.today());
-  out.give_posted(paper.document,
+  out.give_posted(book, paper,
                   "load slip " + std::to_string(asked.back) + " is taken back, its lumber lies here again",
                   "paper " + std::string(billing::word_of(paper.kind)) + " " + std::to_string(paper.number));
 }
@@ -37,7 +37,7 @@ void answer(const Asked& asked, const Session& session) {
   const auto [paper, left_out] = billing::load(book, asked.ask, session.today());
   for (const std::string& one : left_out) session.err() << "note: not on the slip: " << one << "\n";
   const std::string number = std::to_string(paper.number);
-  out.give_posted(paper.document, "load slip " + number + " issued", "paper load " + number);
+  out.give_posted(book, paper, "load slip " + number + " issued", "paper load " + number);
 }
 
 }  // namespace

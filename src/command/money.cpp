@@ -24,9 +24,9 @@ void answer(const TakeOffAsk& asked, TakeOff deed, const Session& session) {
                                     session.today(), asked.again);
   const std::string number = std::to_string(paper.number);
   if (paper.kind == billing::PaperKind::credit)
-    out.give_posted(paper.document, "credit note " + number + " posted", "paper credit " + number);
+    out.give_posted(book, paper, "credit note " + number + " posted", "paper credit " + number);
   else
-    out.give_posted(paper.document, "write-off " + number + " posted", "");
+    out.give_posted(book, paper, "write-off " + number + " posted", "");
 }
 
 }  // namespace

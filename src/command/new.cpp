@@ -20,6 +20,7 @@ void make(const Asked& asked, const Session& session) {
   const auto made = book::Book::create(asked.book, session.open_options(false), mill);
   if (mill) session.err() << show_all(look_at_mill(mill->text), mill->name, mill->text);
   session.out() << asked.book << ": a new book for " << made.mill().name << "\n";
+  if (mill) session.out() << "  " << book::mark_words(made.newest()) << "\n";
 }
 
 }  // namespace

@@ -59,12 +59,13 @@ render::Document sheet(const book::Book& book, const std::string& job, const Day
 struct Kind {
   std::string_view name;
   Made make;
+  bool tells = true;  ///< something that the book holds; a blank sheet does not
 };
 constexpr std::array<Kind, 5> kMade{{{"tally", tally},
                                      {"statement", statement},
                                      {"agreement", agreement},
                                      {"quote", quote},
-                                     {"sheet", sheet}}};
+                                     {"sheet", sheet, false}}};
 constexpr std::array<billing::PaperKind, 7> kIssued{
     billing::PaperKind::invoice,  billing::PaperKind::division, billing::PaperKind::payment,
     billing::PaperKind::refund,   billing::PaperKind::credit,   billing::PaperKind::load,
@@ -85,14 +86,17 @@ std::int64_t read_number(const std::string& text) {
 
 void answer(const Asked& asked, const Session& session) {
   const book::Book book = session.open_book(true);
+  const book::Still still(book);  // what the paper says and the entry it names are of one moment
   const Days days = days_of(asked.days, book.mill(), session);
   for (const Kind& one : kMade)
-    if (same_word(one.name, asked.kind))
-      return write_document(one.make(book, asked.of, days, session), asked.output, session);
+    if (same_word(one.name, asked.kind)) {
+      const render::Document made = one.make(book, asked.of, days, session);
+      return write_document(one.tells ? with_mark(made, book) : made, asked.output, session);
+    }
   for (const billing::PaperKind one : kIssued)
     if (same_word(billing::word_of(one), asked.kind))
       return write_document(
-          billing::printed_again(book, billing::find_paper(book, one, read_number(asked.of))), asked.output,
+          billing::printed(book, billing::find_paper(book, one, read_number(asked.of))), asked.output,
           session);
   const std::string best = nearest(asked.kind, kind_names());
   throw WrongUsage("no paper is called '" + asked.kind + "'; " +

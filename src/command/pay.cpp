@@ -31,7 +31,7 @@ void answer(const Asked& asked, const Session& session) {
   const billing::Paper paper =
       asked.refund ? billing::refund(book, ask, day) : billing::take_payment(book, ask, day);
   const std::string number = std::to_string(paper.number);
-  out.give_posted(paper.document, (asked.refund ? "refund " : "receipt ") + number + " posted",
+  out.give_posted(book, paper, (asked.refund ? "refund " : "receipt ") + number + " posted",
                   (asked.refund ? "paper refund " : "paper payment ") + number);
 }
 

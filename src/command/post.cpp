@@ -65,7 +65,7 @@ void tell(const book::Posted& posted, const book::Document& document, const book
   }
   const std::string foot = footing(open, posted.subject);
   if (!foot.empty()) out << "; " << foot;
-  out << "\n";
+  out << "\n  " << book::mark_words(posted.mark) << "\n";
   const auto sheet = book::read_subject(posted.subject);
   if (!sheet || posted.outcome == book::Outcome::unchanged) return;
   for (const std::string& warning :

@@ -77,6 +77,7 @@ void answer(const Asked& asked, const Session& session) {
 
 void answer_packet(const Asked& asked, const Session& session) {
   const book::Book open = session.open_book(true);
+  const book::Still still(open);
   const auto reports = report::all_reports(own_reports(asked.options, session));
   const auto names = report::packet_reports(open.mill());
   const bool bills = std::any_of(names.begin(), names.end(), [&](const std::string& name) {
@@ -85,7 +86,7 @@ void answer_packet(const Asked& asked, const Session& session) {
   if (bills) billing::register_unbilled(open, session.today());
   const auto document = report::packet(reports, names, open, asked_for(asked.options, open.mill(), session),
                                        session.style(open.mill()), session.today());
-  write_document(document, asked.output, session);
+  write_document(with_mark(document, open), asked.output, session);
 }
 
 }  // namespace

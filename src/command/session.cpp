@@ -5,6 +5,7 @@
 #include "base/error.h"
 #include "base/text.h"
 #include "billing/job_facts.h"
+#include "billing/office.h"
 #include "billing/project_paper.h"
 #include "command/command.h"
 #include "command/output_file.h"
@@ -142,15 +143,23 @@ void Answer::give(const render::Document& given) {
   session_.err() << "written: " << name_ << "\n";
 }
 
-void Answer::give_posted(const render::Document& document, const std::string& what,
+void Answer::give_posted(const book::Book& book, const billing::Paper& paper, const std::string& what,
                          const std::string& again) {
-  session_.err() << what << (again.empty() ? "" : "; print it again with: " + again) << "\n";
+  session_.err() << what << (again.empty() ? "" : "; print it again with: " + again) << "\n  "
+                 << book::mark_words(paper.mark) << "\n";
+  if (paper.with) session_.err() << "  its payment: " << book::mark_words(*paper.with) << "\n";
   try {
-    give(document);
+    give(billing::printed(book, paper));
   } catch (const Failed& fault) {
     throw Failed(std::string(fault.what()) + "; " + what + " all the same, so do not post it again" +
                  (again.empty() ? "" : "; print it with: " + again));
   }
+}
+
+render::Document with_mark(render::Document document, const book::Book& book) {
+  const std::string mark = book::mark_of_state(book.newest());
+  if (!mark.empty()) document.foot.push_back(mark);
+  return document;
 }
 
 void write_document(const render::Document& document, const Output& output, const Session& session) {

@@ -64,6 +64,11 @@ std::string_view word_of(book::EntryKind kind) {
   return "";
 }
 
+/// In a list the first digits are enough to find an entry by; csv and json have all of them.
+std::string first_digits(std::string_view digest) {
+  return book::printed_digest(digest, book::kLeastDigits);
+}
+
 render::Document journal_document(const book::Book& open, const Session& session) {
   render::Document document;
   document.name = "journal";
@@ -80,13 +85,13 @@ render::Document journal_document(const book::Book& open, const Session& session
                    {.name = "subject", .heading = "Of"},
                    {.name = "revision", .heading = "Revision", .kind = render::ColumnKind::count},
                    {.name = "why", .heading = "Why"},
-                   {.name = "digest", .heading = "Digest"}};
+                   {.name = "digest", .heading = "Digest", .words = first_digits}};
   table.when_empty = "nothing has been posted yet";
   for (const auto& entry : open.journal()) {
     table.rows.push_back(
         {{entry.number, entry.at, std::string(word_of(entry.kind)), entry.subject,
           std::int64_t{entry.revision}, entry.why.empty() ? render::Cell{} : render::Cell{entry.why},
-          entry.digest.substr(0, 12)}});
+          entry.digest}});
   }
   document.tables.push_back(std::move(table));
   return document;

@@ -22,9 +22,9 @@ struct Asked {
 
 /// Work that stands under no job on its sheet.
 void answer_no_job(book::Book& book, const billing::Waiver& waiver, const Session& session) {
-  for (const std::string& words : billing::let_go(book, waiver, session.today()))
+  for (const auto& [words, mark] : billing::let_go(book, waiver, session.today()))
     session.out() << (waiver.back ? "listed again: " : "let go: ") << words << ", of "
-                  << write_day(waiver.day) << "\n";
+                  << write_day(waiver.day) << "; " << book::mark_words(mark) << "\n";
 }
 
 void answer(const Asked& asked, const Session& session) {
@@ -36,9 +36,10 @@ void answer(const Asked& asked, const Session& session) {
     waiver.shift = asked.shift;
   }
   if (no_job) return answer_no_job(book, waiver, session);
-  billing::waive(book, asked.job, waiver, session.today());
+  const billing::Paper paper = billing::waive(book, asked.job, waiver, session.today());
   session.out() << (asked.back ? "charged after all: " : "waived: ") << asked.charge
-                << (waiver.shift == 0 ? "" : " of " + write_day(waiver.day)) << ", job " << asked.job << "\n";
+                << (waiver.shift == 0 ? "" : " of " + write_day(waiver.day)) << ", job " << asked.job << "; "
+                << book::mark_words(paper.mark) << "\n";
 }
 
 }  // namespace

@@ -133,7 +133,7 @@ TEST_CASE(
   CHECK(subject_of(back) == "take-back 1");
   CHECK(yard.book->current("take-back 1")->why == "the truck broke down");
   CHECK(yard.book->current("load 1")->body == slip);
-  CHECK(text_of(printed_again(*yard.book, find_paper(*yard.book, PaperKind::load, 1)))
+  CHECK(text_of(printed(*yard.book, find_paper(*yard.book, PaperKind::load, 1)))
             .find("Taken back on 2026-05-09: the truck broke down.") != std::string::npos);
   CHECK(yard.here("PAY") == "-: 0 - 0 - 0 = 0\nb1: 10 - 0 - 0 = 10\n");
   CHECK_THROWS_WITH_AS(take_back_load(*yard.book, 1, "again", kFriday + 1),
