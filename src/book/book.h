@@ -113,6 +113,9 @@ class Book {
   /// when that has errors no file is left.
   static Book create(const std::filesystem::path& file, const OpenOptions& options,
                      const std::optional<Document>& mill = std::nullopt);
+  /// A new book of entries saved from another, numbers and digests as they were. Refused as create().
+  static Book create_of(const std::filesystem::path& file, const OpenOptions& options,
+                        const std::vector<Entry>& entries);
   /// Opens a book, migrating an older one after a backup copy. Refused, with a sentence and the file left as it
   /// was, when it is missing, not a book, damaged, or newer than this program.
   static Book open(const std::filesystem::path& file, const OpenOptions& options);

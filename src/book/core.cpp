@@ -192,9 +192,15 @@ int wait_for_turn(void* patience_given, int tries) {
 }  // namespace
 
 std::unique_ptr<SQLite::Database> connect(const std::string& file, int flags, Patience& patience) {
+  auto database = connect(file, flags);
+  sqlite3_busy_handler(database->getHandle(), wait_for_turn, &patience);
+  return database;
+}
+
+std::unique_ptr<SQLite::Database> connect(const std::string& file, int flags) {
   // One thread a book: without the lock around every call, reading many rows is a tenth quicker.
   auto database = std::make_unique<SQLite::Database>(file, flags | SQLite::OPEN_NOMUTEX);
-  sqlite3_busy_handler(database->getHandle(), wait_for_turn, &patience);
+  sqlite3_busy_timeout(database->getHandle(), kBusyMilliseconds);
   trust_nothing(database->getHandle());
   // A rollback journal with EXTRA syncs the folder too once the journal is gone: with FULL a power cut just after
   // a commit can bring the journal back and undo it. WAL with FULL keeps as much. Timed on ext4 with rows of the

@@ -86,5 +86,7 @@ constexpr int kBusyMilliseconds = 60'000;  ///< how long a writer waits for anot
 /// A connection set up as every connection of a book is. No table is read yet. It waits with `patience`, which must
 /// outlive it.
 std::unique_ptr<SQLite::Database> connect(const std::string& file, int flags, Patience& patience);
+/// The same, for a short look: it waits as long, and says nothing meanwhile.
+std::unique_ptr<SQLite::Database> connect(const std::string& file, int flags);
 
 }  // namespace kerfbook::book

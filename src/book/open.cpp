@@ -1,8 +1,5 @@
 // open.cpp -- making and opening a book: what is no book is refused before SQLite touches it.
-#include <fcntl.h>
 #include <fmt/format.h>
-#include <sqlite3.h>
-#include <unistd.h>
 
 #include <algorithm>
 #include <array>
@@ -12,7 +9,9 @@
 #include "base/error.h"
 #include "base/sync.h"
 #include "base/text.h"
+#include "book/copy.h"
 #include "book/core.h"
+#include "book/files.h"
 #include "book/leftover.h"
 #include "book/schema.h"
 #include "book/schema_check.h"
@@ -108,25 +107,16 @@ std::unique_ptr<SQLite::Database> open_database(const fs::path& file, bool read_
   return database;
 }
 
-/// "mill.book.edition1", with a number behind it when that is taken.
-fs::path backup_name(const fs::path& file, int edition) {
-  const std::string base = fmt::format("{}.edition{}", file.string(), edition);
-  fs::path name = base;
-  for (int i = 2; fs::exists(name); ++i) name = fmt::format("{}-{}", base, i);
-  return name;
-}
-
-/// Brings an older book up to this program's edition, after a copy of it was made beside it. The writer's place is
-/// taken first, so the file on disk is whole and still while it is copied.
+/// Brings an older book up to this program's edition, after a copy of it was made. The writer's place is taken first,
+/// so the book is still while it is copied.
 void migrate(Core& core) {
   Writing writing(core);
   const Edition& edition = core.edition();
   if (edition.number < core.newest().number) {
-    const fs::path backup = backup_name(core.file, edition.number);
-    fs::copy_file(core.file, backup);
-    if (const int fault = sync_path(backup))
-      throw Failed(fmt::format("{}: the copy could not be made safe ({}); the book is as it was",
-                               backup.string(), std::strerror(fault)));
+    // Through a connection of its own: SQLite copies nothing out of one that is about to write.
+    const auto reader = connect(fs::canonical(core.file).string(), SQLite::OPEN_READONLY);
+    copy_dated(*reader, core.file, copies_folder(core.file), core.options.now(),
+               fmt::format("edition{}", edition.number));
     raise_edition(*core.database, edition, core.newest());
     renew_views(core.store);
     core.projector.rebuild();
@@ -144,8 +134,8 @@ SchemaDoubts checked(Core& core) {
       join({doubts.strange.begin(), doubts.strange.begin() + static_cast<std::ptrdiff_t>(shown)}, "; ");
   if (shown < doubts.strange.size()) what += fmt::format("; and {} more", doubts.strange.size() - shown);
   throw Refused(
-      fmt::format("{}: {}; another program has changed this file, so it is not opened; go back to a copy",
-                  core.file.string(), what));
+      fmt::format("{}: {}; another program has changed this file, so it is not opened; {}",
+                  core.file.string(), what, kGoBack));
 }
 
 void bring_up_to_date(Core& core, bool read_only) {
@@ -166,35 +156,6 @@ void bring_up_to_date(Core& core, bool read_only) {
   renew_views(core.store);
   writing.commit();
 }
-
-/// A file that is gone again unless it was kept.
-class Draft {
- public:
-  explicit Draft(const fs::path& file)
-      : path_(file.parent_path() / fmt::format(".{}.new{}", file.filename().string(), ::getpid())) {}
-  Draft(const Draft&) = delete;
-  Draft& operator=(const Draft&) = delete;
-  ~Draft() {
-    std::error_code ignored;
-    fs::remove(path_, ignored);
-  }
-  [[nodiscard]] const fs::path& path() const { return path_; }
-
-  /// Gives the draft its name at once and for good; never over a file that has come to be there meanwhile.
-  void keep_as(const fs::path& file) {
-    if (::renameat2(AT_FDCWD, path_.c_str(), AT_FDCWD, file.c_str(), RENAME_NOREPLACE) != 0) {
-      if (errno == EEXIST || fs::exists(file)) throw Refused(file.string() + ": is there already");
-      fs::rename(path_, file);  // a file system without that call
-    }
-    if (const int fault = sync_path(fs::absolute(file).parent_path()))
-      throw Failed(
-          fmt::format("{}: the book is made, but a power cut could still take it away ({}); look at the disk",
-                      file.string(), std::strerror(fault)));
-  }
-
- private:
-  fs::path path_;
-};
 
 /// How an error names the new book, and not the draft it is made in.
 std::unique_ptr<Core> make_draft(const fs::path& file, const fs::path& draft, const OpenOptions& options) {
@@ -223,7 +184,10 @@ bool is_book(const fs::path& file) {
          big_endian(header, kApplicationIdAt) == kApplicationId;
 }
 
-Book Book::create(const fs::path& file, const OpenOptions& options, const std::optional<Document>& mill) {
+namespace {
+
+/// Refused when a new book cannot have this name.
+void check_name(const fs::path& file) {
   std::error_code error;
   if (fs::exists(fs::symlink_status(file, error))) {
     throw Refused(fmt::format("{}: is there already; a new book needs a new name", file.string()));
@@ -236,8 +200,30 @@ Book Book::create(const fs::path& file, const OpenOptions& options, const std::o
   const auto folder = fs::absolute(file).parent_path();
   if (!fs::is_directory(folder, error))
     throw Refused(fmt::format("{}: there is no such folder", folder.string()));
+}
+
+}  // namespace
+
+Book Book::create_of(const fs::path& file, const OpenOptions& options, const std::vector<Entry>& entries) {
+  check_name(file);
   return guarded(file, [&] {
-    Draft draft(file);
+    DotFile draft(file);
+    {
+      const auto core = make_draft(file, draft.path(), options);
+      Writing writing(*core);
+      for (const Entry& entry : entries) core->journal.copy(entry);
+      core->projector.rebuild();
+      writing.commit();
+    }
+    draft.keep_as(file);
+    return open(file, options);
+  });
+}
+
+Book Book::create(const fs::path& file, const OpenOptions& options, const std::optional<Document>& mill) {
+  check_name(file);
+  return guarded(file, [&] {
+    DotFile draft(file);
     {
       Book book(std::make_unique<Inside>(Inside{make_draft(file, draft.path(), options)}));
       if (mill) book.post_all({{mill->name, mill->text, EntryKind::mill}}, "");

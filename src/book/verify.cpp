@@ -3,12 +3,12 @@
 #include <fmt/format.h>
 
 #include "base/error.h"
+#include "book/checks.h"
 #include "book/core.h"
 #include "book/schema.h"
 #include "book/schema_check.h"
 
 namespace kerfbook::book {
-namespace {
 
 using Findings = std::vector<Book::Finding>;
 
@@ -40,6 +40,15 @@ void check_file(Store& store, Findings& findings) {
         {fmt::format("table {}: a row points at a row of {} that is not there", row.text(0), row.text(2))});
   });
 }
+
+std::vector<Book::Finding> check_journal(const Book& book) {
+  Store store(book.database());
+  Findings findings;
+  guarded(book.file(), [&] { check_chain(Journal(store), findings); });
+  return findings;
+}
+
+namespace {
 
 /// A row as one text, NULL told from empty text and numbers from words.
 std::string row_text(const SQLite::Statement& statement) {

@@ -33,7 +33,8 @@ TEST_CASE("SHA-256 gives the digests published for it") {
 
 TEST_CASE("a digest fed in pieces is that of the whole") {
   Sha256 sum;
-  for (const char c : std::string("abcdbcdecdefdefgefghfghighijhijkijkljklmklmnlmnomnopnopq")) sum.add({&c, 1});
+  for (const char c : std::string("abcdbcdecdefdefgefghfghighijhijkijkljklmklmnlmnomnopnopq"))
+    sum.add({&c, 1});
   CHECK(sum.hex() == "248d6a61d20638b8e5c026930c3e6039a33ce45964ff2167f6ecedd419db06c1");
 }
 
@@ -42,7 +43,8 @@ TEST_CASE("each form in which an entry's digest is printed is read again, in who
   CHECK(mark_words(mark) == "entry 41, digest ba78 16bf 8f01 cfea 4141 40de 5dae 2223");
   for (const std::string& text :
        {mark_words(mark), mark_of_paper(mark), mark_of_state(mark), "41:" + mark.digest.substr(0, 32),
-        std::string(" 41 : BA7816BF8F01CFEA414140DE5DAE2223 "), std::string("entry 41:ba7816bf 8f01cfea 414140de 5dae2223"),
+        std::string(" 41 : BA7816BF8F01CFEA414140DE5DAE2223 "),
+        std::string("entry 41:ba7816bf 8f01cfea 414140de 5dae2223"),
         std::string("41, ba78 16bf 8f01 cfea 4141 40de 5dae 2223")}) {
     CAPTURE(text);
     const auto read = read_expected(text);
@@ -56,16 +58,17 @@ TEST_CASE("each form in which an entry's digest is printed is read again, in who
 }
 
 TEST_CASE("what is no entry with at least twelve hex digits is not taken for one") {
-  for (const char* text : {"", "41", "41:", "41:ba7816bf8f0", "0:ba7816bf8f01", "ba7816bf8f01", "x41:ba7816bf8f01",
-                           "41:ba7816bf8f0g", "41 ba7816bf8f01", "41:41:ba7816bf8f01", "-4:ba7816bf8f01",
-                           "9999999999999999999999:ba7816bf8f01"}) {
+  for (const char* text : {"", "41", "41:", "41:ba7816bf8f0", "0:ba7816bf8f01", "ba7816bf8f01",
+                           "x41:ba7816bf8f01", "41:ba7816bf8f0g", "41 ba7816bf8f01", "41:41:ba7816bf8f01",
+                           "-4:ba7816bf8f01", "9999999999999999999999:ba7816bf8f01"}) {
     CAPTURE(text);
     CHECK_FALSE(read_expected(text));
   }
   CHECK_FALSE(read_expected("41:" + std::string(65, 'a')));
 }
 
-TEST_CASE("a post says the entry it is, the same text again the entry that holds it, and the newest is the last") {
+TEST_CASE(
+    "a post says the entry it is, the same text again the entry that holds it, and the newest is the last") {
   const Shelf shelf;
   auto book = shelf.new_book();
   CHECK(book.newest().entry == 0);

@@ -76,8 +76,12 @@ TEST_CASE(
     for (const auto& finding : book.verify()) FAIL_CHECK(finding.what);
     CHECK(Shelf::text(book, "SELECT group_concat(digest || body) FROM journal") == text);
   }
-  CHECK(shelf.names() == std::vector<std::string>{"mill.book", "mill.book.edition1"});
-  CHECK(Shelf::slurp(shelf.folder() / "mill.book.edition1") == bytes);
+  CHECK(shelf.names() == std::vector<std::string>{"mill.book", "mill.book.copies"});
+  const fs::path copy =
+      shelf.folder() / "mill.book.copies" / "mill.book.2026-06-01-200000.before-edition1.copy";
+  CHECK(Book::open(copy, Shelf::options(true)).verify().empty());
+  CHECK(Shelf::text(Book::open(copy, Shelf::options(true)), "SELECT group_concat(digest || body) FROM journal") ==
+        text);
   CHECK(number_in(shelf.file(), "PRAGMA user_version") == 2);
   CHECK(number_in(shelf.file(), "SELECT min(seen) FROM journal") == 7);
 
