@@ -9,6 +9,7 @@
 #include "base/error.h"
 #include "base/text.h"
 #include "billing/frozen_json.h"
+#include "book/copy.h"
 
 namespace kerfbook::billing {
 
@@ -113,8 +114,8 @@ Paper read_paper(std::string_view text) {
       return true;
     }));
   } catch (const std::exception& fault) {
-    throw Failed(std::string("a frozen paper cannot be read: ") + fault.what() +
-                 "; go back to a copy of the book");
+    throw Failed(std::string("a frozen paper cannot be read: ") + fault.what() + "; " +
+                 std::string(book::kGoBack));
   }
 }
 

@@ -12,6 +12,10 @@
 
 namespace kerfbook::book {
 
+/// What to do about a damaged book: the end of each sentence that tells of one.
+constexpr std::string_view kGoBack =
+    "go back to a copy (kerfbook restore), or save what can be read (kerfbook salvage)";
+
 /// Where copies go unless a folder is named: "mill.book.copies" beside the book.
 std::filesystem::path copies_folder(const std::filesystem::path& book);
 

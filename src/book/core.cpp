@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <stdexcept>
 
+#include "book/copy.h"
 #include "book/functions.h"
 
 namespace kerfbook::book {
@@ -138,9 +139,8 @@ Error explained(const std::filesystem::path& file, const SQLite::Exception& faul
       return Failed(fmt::format("{}: another program is using the book; nothing was changed, try again when it is done", name));
     case SQLITE_CORRUPT:
     case SQLITE_NOTADB:
-      return Failed(
-          fmt::format("{}: the book is damaged ({}); leave this file as it is and go back to a copy", name,
-                      fault.what()));
+      return Failed(fmt::format("{}: the book is damaged ({}); leave this file as it is and {}", name,
+                                fault.what(), kGoBack));
     case SQLITE_READONLY:
     case SQLITE_PERM:
       return Failed(fmt::format(

@@ -6,6 +6,7 @@
 
 #include "base/error.h"
 #include "base/text.h"
+#include "book/copy.h"
 
 namespace kerfbook::book {
 namespace {
@@ -26,8 +27,7 @@ const Mill& Mills::at(std::int64_t entry) {
     return *slot;
   }
   const auto text = journal_.entry(entry);
-  if (!text)
-    throw Failed(fmt::format("journal entry {} is missing; run verify, or go back to a copy", entry));
+  if (!text) throw Failed(fmt::format("journal entry {} is missing; {}", entry, kGoBack));
   auto read = read_mill(text->body);
   if (has_error(read.found)) {
     throw Failed(fmt::format("journal entry {} (mill file): line {}: {}; this program cannot read it", entry,

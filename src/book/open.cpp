@@ -72,8 +72,8 @@ void check_is_book(const fs::path& file, int newest) {
         file.string(), edition, newest));
   }
   if (edition < 1) {
-    throw Failed(fmt::format("{}: the book is damaged (its header has edition {}); go back to a copy",
-                             file.string(), edition));
+    throw Failed(fmt::format("{}: the book is damaged (its header has edition {}); {}", file.string(),
+                             edition, kGoBack));
   }
 }
 
@@ -133,9 +133,8 @@ SchemaDoubts checked(Core& core) {
   std::string what =
       join({doubts.strange.begin(), doubts.strange.begin() + static_cast<std::ptrdiff_t>(shown)}, "; ");
   if (shown < doubts.strange.size()) what += fmt::format("; and {} more", doubts.strange.size() - shown);
-  throw Refused(
-      fmt::format("{}: {}; another program has changed this file, so it is not opened; {}",
-                  core.file.string(), what, kGoBack));
+  throw Refused(fmt::format("{}: {}; another program has changed this file, so it is not opened; {}",
+                            core.file.string(), what, kGoBack));
 }
 
 void bring_up_to_date(Core& core, bool read_only) {

@@ -23,18 +23,21 @@ namespace fs = std::filesystem;
 
 namespace {
 
-/// A copy opened to be read, and proved sound.
-std::unique_ptr<SQLite::Database> sound_copy(const fs::path& copy) {
+/// A copy opened to be read, and proved sound: as far as it goes with one of an older edition, in full with one of today.
+std::unique_ptr<SQLite::Database> sound_copy(const fs::path& copy, const OpenOptions& options) {
   if (!is_book(copy))
     throw Refused(fmt::format("{}: is no copy of a book; give one that kerfbook copy made", copy.string()));
   return guarded(copy, [&] {
     auto database = connect(fs::canonical(copy).string(), SQLite::OPEN_READONLY);
     Store store(*database);
-    if (edition_of(store) > newest_edition())
-      throw Refused(fmt::format("{}: was written by a newer kerfbook; use that one", copy.string()));
     std::vector<Book::Finding> findings;
     check_file(store, findings);
     if (findings.empty()) check_chain(Journal(store), findings);
+    if (findings.empty() && edition_of(store) >= shipped_editions().back().number) {
+      OpenOptions look = options;
+      look.read_only = true;
+      findings = Book::open(copy, look).verify();
+    }
     if (!findings.empty())
       throw Failed(fmt::format("{}: this copy is damaged too ({}); take another", copy.string(),
                                findings.front().what));
@@ -104,7 +107,7 @@ void give_dated_name(const fs::path& book, const fs::path& old) {
 
 Compared compare_copy(const fs::path& book, const fs::path& copy, const OpenOptions& options) {
   Compared out;
-  const auto database = sound_copy(copy);
+  const auto database = sound_copy(copy, options);
   const std::vector<Entry> theirs = guarded(copy, [&] { return entries_in(*database); });
   if (!theirs.empty()) out.copy_newest = mark_of(theirs.back());
   std::error_code error;
@@ -131,11 +134,11 @@ Compared compare_copy(const fs::path& book, const fs::path& copy, const OpenOpti
   return out;
 }
 
-fs::path restore_copy(const fs::path& named, const fs::path& copy, std::string_view now) {
+fs::path restore_copy(const fs::path& named, const fs::path& copy, const OpenOptions& options) {
   std::error_code error;
   const bool there = fs::exists(named, error);
   const fs::path book = there ? fs::canonical(named) : fs::absolute(named);
-  const auto from = sound_copy(copy);
+  const auto from = sound_copy(copy, options);
   DotFile fresh(book);
   write_copy(*from, fresh.path(), book);
   if (!there) {
@@ -143,7 +146,7 @@ fs::path restore_copy(const fs::path& named, const fs::path& copy, std::string_v
     return {};
   }
   const auto lock = locked(book);
-  const fs::path old = free_name(book.string() + "." + in_a_name(now), ".replaced");
+  const fs::path old = free_name(book.string() + "." + in_a_name(options.now()), ".replaced");
   give_dated_name(book, old);
   // A killed writer's journal belongs to the old file: beside the new one it would make a mixture of the two.
   if (const fs::path left = rollback_journal_of(book); lock == nullptr && fs::exists(left, error))

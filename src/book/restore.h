@@ -28,6 +28,6 @@ Compared compare_copy(const std::filesystem::path& book, const std::filesystem::
 /// ("mill.book.2026-05-08-201407.replaced"): that name is given back, empty when there was no book. The place is never
 /// empty meanwhile.
 std::filesystem::path restore_copy(const std::filesystem::path& book, const std::filesystem::path& copy,
-                                   std::string_view now);
+                                   const OpenOptions& options);
 
 }  // namespace kerfbook::book

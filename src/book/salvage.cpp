@@ -41,6 +41,10 @@ std::string text_at(const std::vector<RawValue>& values, std::size_t at) {
   return text == nullptr ? std::string() : *text;
 }
 
+bool is_digest(const std::string& text) {
+  return text.size() == kDigestDigits && text.find_first_not_of("0123456789abcdef") == std::string::npos;
+}
+
 /// A row of the table `journal`, by what stands in it: the text of 64 digits behind the body is its digest.
 std::optional<Salvaged> as_entry(const RawRow& row) {
   constexpr std::size_t kName = 1;
@@ -61,10 +65,11 @@ std::optional<Salvaged> as_entry(const RawRow& row) {
   out.entry.body = text_at(row.values, kBody);
   for (std::size_t i = kBody + 1; i < row.values.size(); ++i) {
     if (const auto* keeps = std::get_if<std::int64_t>(&row.values[i])) out.entry.keeps_rules = *keeps != 0;
-    if (const std::string text = text_at(row.values, i); text.size() == kDigestDigits)
-      out.entry.digest = text;
+    if (const std::string text = text_at(row.values, i); is_digest(text)) out.entry.digest = text;
   }
   out.complete = row.complete && !out.entry.digest.empty();
+  // A page that was wiped holds zero bytes; a text of a book has none.
+  if (!out.complete) out.entry.body.resize(std::min(out.entry.body.find('\0'), out.entry.body.size()));
   return out;
 }
 
@@ -87,8 +92,11 @@ void look_at(const RawRow& row, Seen& seen) {
 
 /// Of several readings of one entry: the proved one, else a complete one, else the longest.
 Salvaged best_of(std::vector<Salvaged>& readings, const std::string& before) {
-  for (Salvaged& one : readings)
-    one.proved = one.complete && !before.empty() && digest_of(before, one.entry) == one.entry.digest;
+  for (Salvaged& one : readings) {
+    if (!one.complete || before.empty()) continue;
+    one.proved = digest_of(before, one.entry) == one.entry.digest;
+    one.denied = !one.proved;
+  }
   return *std::max_element(readings.begin(), readings.end(), [](const Salvaged& a, const Salvaged& b) {
     return std::tuple(a.proved, a.complete, a.entry.body.size()) <
            std::tuple(b.proved, b.complete, b.entry.body.size());

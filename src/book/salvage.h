@@ -15,8 +15,9 @@ namespace kerfbook::book {
 /// An entry as far as it could be read.
 struct Salvaged {
   Entry entry;            ///< `digest` and the end of `body` are missing when it is not complete
-  bool complete = false;  ///< every byte of it was there
+  bool complete = false;  ///< all of it was there, though perhaps not as posted
   bool proved = false;    ///< complete, and its digest follows from it and the entry before it
+  bool denied = false;    ///< complete, and so is the entry before it, but its digest does not follow
 };
 
 /// What an index still says of an entry whose text is lost.

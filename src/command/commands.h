@@ -29,6 +29,10 @@ Form measure_form();
 Form scale_form();
 Form verify_form();
 Form rebuild_form();
+Form copy_form();
+Form restore_form();
+Form salvage_form();
+Form sign_form();
 Form help_form();
 
 }  // namespace kerfbook::command

@@ -21,8 +21,12 @@ namespace {
 constexpr std::array kCommands{
     Command{"new", "make a book", new_form, "The book"},
     Command{"journal", "list what was posted, when and why", journal_form},
-    Command{"verify", "check the book for damage", verify_form},
+    Command{"verify", "check the book for damage, or against an old digest", verify_form},
     Command{"rebuild", "work all totals out again from what was posted", rebuild_form},
+    Command{"copy", "make a dated safety copy", copy_form},
+    Command{"restore", "go back to a copy, or see what that would lose", restore_form},
+    Command{"salvage", "save what can be read of a damaged book", salvage_form},
+    Command{"sign", "sign the newest entry with a key of your own", sign_form},
     Command{"check", "check day sheets without posting them", check_form, "Day sheets"},
     Command{"post", "post day sheets, or a mill file, into the book", post_form},
     Command{"show", "print a posted sheet, or an earlier revision of it", show_form},

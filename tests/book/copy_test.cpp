@@ -39,6 +39,12 @@ std::vector<std::string> names_in(const fs::path& folder) {
   return names;
 }
 
+OpenOptions at(const std::string& now) {
+  OpenOptions options = Shelf::options();
+  options.now = [now] { return now; };
+  return options;
+}
+
 std::string copy_name(Day day) {
   return "mill.book." + write_day(day) + "-200000.copy";
 }
@@ -257,7 +263,7 @@ TEST_CASE("a copy put back is the book, and the replaced book is kept beside it 
     post_day(book, 3);
   }
   const std::string bytes = shelf.bytes();
-  const fs::path old = restore_copy(shelf.file(), copy, "2026-06-04 20:00:00");
+  const fs::path old = restore_copy(shelf.file(), copy, at("2026-06-04 20:00:00"));
   CHECK(old == shelf.folder() / "mill.book.2026-06-04-200000.replaced");
   CHECK(Shelf::slurp(old) == bytes);
   CHECK(shelf.open(true).newest().digest == digest);
@@ -279,20 +285,20 @@ TEST_CASE(
     const auto compared = compare_copy(shelf.file(), copy, Shelf::options());
     CHECK(compared.book_damaged);
     CHECK(compared.only_book.empty());
-    const fs::path old = restore_copy(shelf.file(), copy, "2026-06-13 20:00:00");
+    const fs::path old = restore_copy(shelf.file(), copy, at("2026-06-13 20:00:00"));
     CHECK(fs::file_size(old) == keep);
     CHECK(shelf.open(true).verify().empty());
   }
   const std::string journal("\xd9\xd5\x05\xf9\x20\xa1\x63\xd7 and what a killed writer left", 36);
   std::ofstream(shelf.file().string() + "-journal", std::ios::binary) << journal << std::string(600, 'x');
   std::ofstream(shelf.file(), std::ios::binary | std::ios::trunc) << std::string(4096, 'x');
-  const fs::path old = restore_copy(shelf.file(), copy, "2026-06-14 20:00:00");
+  const fs::path old = restore_copy(shelf.file(), copy, at("2026-06-14 20:00:00"));
   CHECK(fs::exists(old.string() + "-journal"));
   CHECK_FALSE(fs::exists(shelf.file().string() + "-journal"));
   CHECK(shelf.open(true).verify().empty());
   fs::remove(shelf.file());
   CHECK_FALSE(compare_copy(shelf.file(), copy, Shelf::options()).book_there);
-  CHECK(restore_copy(shelf.file(), copy, "2026-06-15 20:00:00").empty());
+  CHECK(restore_copy(shelf.file(), copy, at("2026-06-15 20:00:00")).empty());
   CHECK(shelf.open(true).verify().empty());
 }
 
@@ -305,13 +311,13 @@ TEST_CASE("what is no sound copy is not put back, and the book stays") {
   for (const std::string& hurt :
        {whole.substr(0, whole.size() / 2), std::string("a letter"), std::string()}) {
     std::ofstream(copy, std::ios::binary | std::ios::trunc) << hurt;
-    CHECK_THROWS_AS(restore_copy(shelf.file(), copy, "2026-06-13 20:00:00"), const Error&);
+    CHECK_THROWS_AS(restore_copy(shelf.file(), copy, at("2026-06-13 20:00:00")), const Error&);
     CHECK(shelf.bytes() == bytes);
   }
   std::ofstream(copy, std::ios::binary | std::ios::trunc) << whole;
   SQLite::Database(copy.string(), SQLite::OPEN_READWRITE)
       .exec("UPDATE journal SET why = 'because' WHERE entry = 3");
-  CHECK_THROWS_WITH_AS(restore_copy(shelf.file(), copy, "2026-06-13 20:00:00"),
+  CHECK_THROWS_WITH_AS(restore_copy(shelf.file(), copy, at("2026-06-13 20:00:00")),
                        doctest::Contains("journal entry 3"), const Failed&);
   CHECK(shelf.bytes() == bytes);
   CHECK(shelf.names() == std::vector<std::string>{"mill.book", "mill.book.copies"});

@@ -80,8 +80,8 @@ TEST_CASE(
   const fs::path copy =
       shelf.folder() / "mill.book.copies" / "mill.book.2026-06-01-200000.before-edition1.copy";
   CHECK(Book::open(copy, Shelf::options(true)).verify().empty());
-  CHECK(Shelf::text(Book::open(copy, Shelf::options(true)), "SELECT group_concat(digest || body) FROM journal") ==
-        text);
+  CHECK(Shelf::text(Book::open(copy, Shelf::options(true)),
+                    "SELECT group_concat(digest || body) FROM journal") == text);
   CHECK(number_in(shelf.file(), "PRAGMA user_version") == 2);
   CHECK(number_in(shelf.file(), "SELECT min(seen) FROM journal") == 7);
 

@@ -16,7 +16,7 @@ using kerfbook::tests::Shelf;
 namespace {
 
 constexpr std::size_t kPage = 4096;
-constexpr int kDays = 24;
+constexpr int kDays = 16;
 
 /// Short and long texts, one of them over several pages, and a paper.
 std::vector<Entry> make_book(const Shelf& shelf) {
@@ -118,13 +118,14 @@ TEST_CASE("a book that lost any one page, its first included, gives all entries 
     std::string hurt = whole;
     std::fill_n(hurt.begin() + static_cast<std::ptrdiff_t>(page * kPage), kPage, '\0');
     check_salvage(shelf, truth, hurt);
-    std::size_t complete = 0;
+    std::size_t as_posted = 0;
     for (const auto& [number, one] : salvage(shelf.file()).entries) {
-      if (!one.complete) continue;
-      ++complete;
-      CHECK(same(one.entry, truth[static_cast<std::size_t>(number - 1)]));
+      const bool right = same(one.entry, truth[static_cast<std::size_t>(number - 1)]);
+      as_posted += right ? 1 : 0;
+      const bool rightly = right || !one.proved;
+      CHECK(rightly);
     }
-    CHECK(complete >= truth.size() - 12);  // the most short entries that stand on one page
+    CHECK(as_posted >= truth.size() - 10);  // the most short entries that stand on one page
   }
 }
 
@@ -150,7 +151,7 @@ TEST_CASE("an entry whose text was lost in part is told apart, with what is left
   const Shelf shelf;
   const auto truth = make_book(shelf);
   std::string hurt = shelf.bytes();
-  const std::size_t in_last = hurt.find("note the 500th remark");
+  const std::size_t in_last = hurt.find("note the 200th remark");
   REQUIRE(in_last != std::string::npos);  // on an overflow page of the last, long sheet
   const std::size_t page = in_last / kPage * kPage;
   std::fill_n(hurt.begin() + static_cast<std::ptrdiff_t>(page), kPage, '\0');
@@ -159,7 +160,7 @@ TEST_CASE("an entry whose text was lost in part is told apart, with what is left
   const auto found = salvage(shelf.file());
   const Salvaged& cut = found.entries.at(kDays);
   CHECK_FALSE(cut.complete);
-  CHECK(cut.entry.subject == "2026-06-24");
+  CHECK(cut.entry.subject == fmt::format("2026-06-{}", kDays));
   CHECK(cut.entry.body.size() > 1000);
   CHECK(truth[kDays - 1].body.starts_with(cut.entry.body.substr(0, 1000)));
   CHECK(found.proved_to() == kDays - 1);
