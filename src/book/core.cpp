@@ -136,7 +136,8 @@ Error explained(const std::filesystem::path& file, const SQLite::Exception& faul
   switch (fault.getErrorCode()) {
     case SQLITE_BUSY:
     case SQLITE_LOCKED:
-      return Failed(fmt::format("{}: another program is using the book; nothing was changed, try again when it is done", name));
+      return Failed(fmt::format(
+          "{}: another program is using the book; nothing was changed, try again when it is done", name));
     case SQLITE_CORRUPT:
     case SQLITE_NOTADB:
       return Failed(fmt::format("{}: the book is damaged ({}); leave this file as it is and {}", name,

@@ -95,9 +95,8 @@ void answer(const Asked& asked, const Session& session) {
     }
   for (const billing::PaperKind one : kIssued)
     if (same_word(billing::word_of(one), asked.kind))
-      return write_document(
-          billing::printed(book, billing::find_paper(book, one, read_number(asked.of))), asked.output,
-          session);
+      return write_document(billing::printed(book, billing::find_paper(book, one, read_number(asked.of))),
+                            asked.output, session);
   const std::string best = nearest(asked.kind, kind_names());
   throw WrongUsage("no paper is called '" + asked.kind + "'; " +
                    (best.empty() ? "one of " + join(kind_names(), ", ") : "did you mean " + best + "?"));

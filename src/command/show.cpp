@@ -88,10 +88,9 @@ render::Document journal_document(const book::Book& open, const Session& session
                    {.name = "digest", .heading = "Digest", .words = first_digits}};
   table.when_empty = "nothing has been posted yet";
   for (const auto& entry : open.journal()) {
-    table.rows.push_back(
-        {{entry.number, entry.at, std::string(word_of(entry.kind)), entry.subject,
-          std::int64_t{entry.revision}, entry.why.empty() ? render::Cell{} : render::Cell{entry.why},
-          entry.digest}});
+    table.rows.push_back({{entry.number, entry.at, std::string(word_of(entry.kind)), entry.subject,
+                           std::int64_t{entry.revision},
+                           entry.why.empty() ? render::Cell{} : render::Cell{entry.why}, entry.digest}});
   }
   document.tables.push_back(std::move(table));
   return document;
