@@ -6,9 +6,12 @@
 #include <string>
 #include <string_view>
 
+#include "base/input.h"
 #include "book/digest.h"
 
 namespace kerfbook::book {
+
+constexpr InputLimit kSignatureLimit{"a key or a signature", 4096, "is it the right file?"};
 
 /// A key as its file holds it: 64 small hex digits each.
 struct SigningKey {

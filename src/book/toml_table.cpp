@@ -16,7 +16,7 @@ constexpr std::int64_t kMostNumber = 1'000'000'000;
 const TomlNode* TomlNode::find(std::string_view wanted) const {
   const auto at =
       std::lower_bound(by_key.begin(), by_key.end(), wanted,
-                       [this](std::size_t n, std::string_view key) { return inside[n].key < key; });
+                       [this](std::size_t n, std::string_view than) { return inside[n].key < than; });
   return at == by_key.end() || inside[*at].key != wanted ? nullptr : &inside[*at];
 }
 

@@ -54,7 +54,7 @@ void make_key(const std::string& file, const Session& session) {
 }
 
 book::SigningKey read_key(const std::string& file, const Session& session) {
-  const auto key = book::read_signing_key(read_text(file, session));
+  const auto key = book::read_signing_key(read_text(file, book::kSignatureLimit, session));
   if (!key) throw Refused(file + ": is no key; kerfbook sign --new-key FILE makes one");
   if (key->secret.empty()) throw Refused(file + ": is the public half of a key; it takes the other to sign");
   struct ::stat now {};

@@ -35,12 +35,13 @@ Witness read_witness(const std::string& typed) {
 
 std::string known_signer(const std::string& file, const Session& session) {
   if (file.empty()) return "";
-  if (const auto key = book::read_signing_key(read_text(file, session))) return key->known;
+  if (const auto key = book::read_signing_key(read_text(file, book::kSignatureLimit, session)))
+    return key->known;
   throw Refused(file + ": is no key; give the file that kerfbook sign --new-key made, or its public half");
 }
 
 Witness read_note(const std::string& file, const std::string& signer, const Session& session) {
-  const auto note = book::read_signed_mark(read_text(file, session));
+  const auto note = book::read_signed_mark(read_text(file, book::kSignatureLimit, session));
   if (!note) throw Refused(file + ": is not a file that kerfbook sign wrote");
   if (!note->good) throw Failed(file + ": its signature does not fit its words; something in it was changed");
   if (!signer.empty() && note->known != signer)
