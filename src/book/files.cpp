@@ -25,7 +25,8 @@ void name_new(const fs::path& from, const fs::path& to) {
     if (error) throw Failed(fmt::format("{}: cannot be named so ({})", to.string(), error.message()));
   }
   if (sync_path(fs::absolute(to).parent_path()) != 0)
-    throw Failed(fmt::format("{}: its name could not be put on the disk; look at the disk", to.string()));
+    throw Failed(
+        fmt::format("{}: is made, but a power cut could still take it away; look at the disk", to.string()));
 }
 
 namespace {

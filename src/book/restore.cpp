@@ -78,6 +78,7 @@ std::vector<Entry> entries_of(const fs::path& book, const OpenOptions& options, 
 
 /// Nobody may be writing while the book loses its name. A damaged book cannot be locked, nor written.
 std::unique_ptr<SQLite::Database> locked(const fs::path& book) {
+  if (!is_book(book)) return nullptr;  // and SQLite would clear away the journal beside it
   std::unique_ptr<SQLite::Database> database;
   try {
     std::error_code ignored;

@@ -45,7 +45,9 @@ std::string run_in(const fs::path& folder, const std::string& command) {
   const int status = pclose(pipe);
   if (!out.empty() && out.back() != '\n') out += '\n';
   out = std::regex_replace(out, std::regex("\\b[0-2][0-9]:[0-5][0-9]:[0-5][0-9]\\b"), "HH:MM:SS");
-  out = std::regex_replace(out, std::regex("\\b[0-9a-f]{4}( [0-9a-f]{4}){2,7}\\b|\\b[0-9a-f]{64}\\b"), "(the digest)");
+  out = std::regex_replace(
+      out, std::regex("\\b[0-9a-f]{4}( [0-9a-f]{4}){2,7}\\b|\\b[0-9a-f]{64}\\b|\\b[0-9a-f]{12}\\b"),
+      "(the digest)");
   const int code = WIFEXITED(status) ? WEXITSTATUS(status) : 128 + WTERMSIG(status);
   if (code != 0) out += "[exit " + std::to_string(code) + "]\n";
   return out;

@@ -123,7 +123,7 @@ TEST_CASE("at whichever sync the disk fails, a new book is made or is not, as th
     CAPTURE(ran.err);
     CHECK(ran.code == kFailed);
     const bool there = fs::exists(book);
-    CHECK(has(ran.err, "the book is made, but a power cut could still take it away") == there);
+    CHECK(has(ran.err, "mill.book: is made, but a power cut could still take it away") == there);
     CHECK(has(ran.err, "nothing was changed") != there);
     CHECK(at_desk(book, {"verify"}).code == (there ? kDone : 1));
     ++(there ? made : not_made);

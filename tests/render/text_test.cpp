@@ -186,7 +186,8 @@ TEST_CASE(
 }
 
 TEST_CASE("A csv field read back by RFC 4180 is the text that was written, but for that apostrophe") {
-  CHECK(rc::check("quotes, commas and line ends survive", [](const std::string& words) {
+  CHECK(rc::check("quotes, commas and line ends survive", [](const std::string& typed) {
+    const std::string words = fit_to_print(typed);  // what is not, is never written
     Document document;
     Table table;
     table.columns.resize(1);
