@@ -89,25 +89,34 @@ fs::path copy_dated(SQLite::Database& from, const fs::path& book, const fs::path
   return file;
 }
 
-std::vector<DatedCopy> dated_copies(const fs::path& book, const fs::path& folder) {
-  constexpr std::size_t kDay = 10;
-  constexpr std::size_t kTime = 6;
+std::vector<fs::path> all_copies(const fs::path& book, const fs::path& folder) {
   const std::string begin = book.filename().string() + ".";
-  std::vector<DatedCopy> found;
+  std::vector<fs::path> found;
   std::error_code ignored;
   for (const auto& entry : fs::directory_iterator(folder, ignored)) {
     const std::string name = entry.path().filename().string();
-    if (!name.starts_with(begin) || !name.ends_with(kEnding) || !fs::is_regular_file(entry.symlink_status()))
-      continue;
-    const std::string_view stamp =
-        std::string_view(name).substr(begin.size(), name.size() - begin.size() - kEnding.size());
+    if (name.starts_with(begin) && name.ends_with(kEnding) && name.size() > begin.size() + kEnding.size() &&
+        fs::is_regular_file(entry.symlink_status(ignored)))
+      found.push_back(entry.path());
+  }
+  std::sort(found.begin(), found.end());
+  return found;
+}
+
+std::vector<DatedCopy> dated_copies(const fs::path& book, const fs::path& folder) {
+  constexpr std::size_t kDay = 10;
+  constexpr std::size_t kTime = 6;
+  const std::size_t begin = book.filename().string().size() + 1;
+  std::vector<DatedCopy> found;
+  for (const fs::path& file : all_copies(book, folder)) {
+    const std::string name = file.filename().string();
+    const auto stamp = std::string_view(name).substr(begin, name.size() - begin - kEnding.size());
     if (stamp.size() < kDay + 1 + kTime || stamp[kDay] != '-') continue;
     const auto day = read_day(stamp.substr(0, kDay));
     const std::string_view time = stamp.substr(kDay + 1);
     const std::string_view rest = time.substr(kTime);
     const bool plain = rest.empty() || (rest.front() == '-' && all_digits(rest.substr(1)));
-    if (day && all_digits(time.substr(0, kTime)) && plain)
-      found.push_back({entry.path(), *day, std::string(time)});
+    if (day && all_digits(time.substr(0, kTime)) && plain) found.push_back({file, *day, std::string(time)});
   }
   std::sort(found.begin(), found.end(), [](const DatedCopy& a, const DatedCopy& b) {
     return std::tuple(a.day, a.time.size(), a.time) < std::tuple(b.day, b.time.size(), b.time);

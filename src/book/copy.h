@@ -48,7 +48,10 @@ struct DatedCopy {
   Day day;
   std::string time;  ///< "201407", with "-2" behind it where two were made in one second
 };
-/// The copies of a book in a folder that have a name as copy_book() gives, oldest first. Nothing else is ever removed.
+/// Every copy of a book in a folder by its name, those made before an upgrade too, oldest first.
+std::vector<std::filesystem::path> all_copies(const std::filesystem::path& book,
+                                              const std::filesystem::path& folder);
+/// Of them, those that copy_book() made. Nothing else is ever removed.
 std::vector<DatedCopy> dated_copies(const std::filesystem::path& book, const std::filesystem::path& folder);
 /// Those the rule lets go, by their dates alone. A copy dated later than `today` stays.
 std::vector<DatedCopy> outlived(const std::vector<DatedCopy>& oldest_first, Day today);

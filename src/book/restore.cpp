@@ -2,7 +2,6 @@
 
 #include <SQLiteCpp/SQLiteCpp.h>
 #include <fmt/format.h>
-#include <sqlite3.h>
 #include <unistd.h>
 
 #include <algorithm>
@@ -76,23 +75,21 @@ std::vector<Entry> entries_of(const fs::path& book, const OpenOptions& options, 
   return without_texts(std::move(found));
 }
 
-/// Nobody may be writing while the book loses its name. A damaged book cannot be locked, nor written.
-std::unique_ptr<SQLite::Database> locked(const fs::path& book) {
-  if (!is_book(book)) return nullptr;  // and SQLite would clear away the journal beside it
-  std::unique_ptr<SQLite::Database> database;
+/// Nobody may be writing while the book loses its name. One that cannot be opened is not locked: SQLite is to change
+/// nothing of it, nor of what a killed writer left beside it.
+std::unique_ptr<SQLite::Database> locked(const fs::path& book, const OpenOptions& options) {
   try {
-    std::error_code ignored;
-    if (fs::exists(rollback_journal_of(book), ignored)) check_leftover(book);
-    database = connect(book.string(), SQLite::OPEN_READWRITE);
-    database->exec("BEGIN EXCLUSIVE");
-  } catch (const SQLite::Exception& fault) {
-    const int code = fault.getErrorCode() & 0xff;
-    if (code == SQLITE_BUSY || code == SQLITE_LOCKED) throw explained(book, fault);
+    OpenOptions look = options;
+    look.read_only = true;
+    static_cast<void>(Book::open(book, look));
+  } catch (const Error&) {
     return nullptr;
-  } catch (const Refused&) {
-    return nullptr;  // another book's journal lies beside it
   }
-  return database;
+  return guarded(book, [&] {
+    auto database = connect(book.string(), SQLite::OPEN_READWRITE);
+    database->exec("BEGIN EXCLUSIVE");
+    return database;
+  });
 }
 
 void give_dated_name(const fs::path& book, const fs::path& old) {
@@ -146,7 +143,7 @@ fs::path restore_copy(const fs::path& named, const fs::path& copy, const OpenOpt
     fresh.keep_as(book);
     return {};
   }
-  const auto lock = locked(book);
+  const auto lock = locked(book, options);
   const fs::path old = free_name(book.string() + "." + in_a_name(options.now()), ".replaced");
   give_dated_name(book, old);
   // A killed writer's journal belongs to the old file: beside the new one it would make a mixture of the two.

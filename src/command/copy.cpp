@@ -35,8 +35,8 @@ struct RestoreAsked {
 
 void list_copies(const Session& session) {
   const std::filesystem::path folder = book::copies_folder(session.book_path());
-  const auto copies = book::dated_copies(session.book_path(), folder);
-  for (const auto& one : copies) session.out() << one.file.string() << "\n";
+  const auto copies = book::all_copies(session.book_path(), folder);
+  for (const auto& one : copies) session.out() << one.string() << "\n";
   if (copies.empty()) session.out() << folder.string() << ": no copies here; kerfbook copy makes one\n";
 }
 

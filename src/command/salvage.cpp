@@ -10,6 +10,7 @@
 #include "base/text.h"
 #include "billing/paper.h"
 #include "book/journal.h"
+#include "book/leftover.h"
 #include "book/salvage.h"
 #include "command/commands.h"
 #include "render/renderer.h"
@@ -155,6 +156,10 @@ void salvage(const std::string& into, const Session& session) {
   for (const auto& [number, one] : found.entries) write_entry(one, folder);
   std::ostringstream told;
   told << damaged << ": read page by page, and left as it is\n";
+  if (const fs::path left = book::rollback_journal_of(damaged); fs::exists(left, error))
+    told << left.string()
+         << ": was left by a writer that was killed, and is not made use of here; what it had begun "
+         << "may show below\n";
   tell_losses(found, told);
   make_book(found, folder, session, told);
   write_file(folder / "what-was-lost.txt", told.str());
