@@ -113,10 +113,9 @@ Form restore_form() {
       .footer =
           "Says what the copy holds against the book: the days and papers that would be lost, and those "
           "that would come back. Only with --replace is anything changed.\n\n"
-          "  kerfbook -b mill.book restore\n"
-          "  kerfbook -b mill.book copy --into stick\n"
-          "  kerfbook -b mill.book restore stick/*.copy\n\n"
-          "And then, to do it:\n"
+          "  kerfbook -b mill.book restore\n\n"
+          "A copy on a stick, first looked at, then put in the place of the book:\n"
+          "    kerfbook -b mill.book restore stick/mill.book.2026-05-08-201407.copy\n"
           "    kerfbook -b mill.book restore stick/mill.book.2026-05-08-201407.copy --replace",
       .deed = [asked](const Session& session) { restore(*asked, session); }};
 }

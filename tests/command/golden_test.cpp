@@ -4,7 +4,7 @@
 //
 // A line `$ COMMAND` is run by sh in a scratch folder that holds a copy of demo_data; `kerfbook` is the
 // program. Standard output and standard error are kept in order; an exit code that is not 0 is printed as
-// `[exit N]`. Clock times (20:14:07) are printed as HH:MM:SS, and digests, which are over the times too, as (the digest).
+// `[exit N]`. The scratch folder's name is left out. Clock times (20:14:07) are printed as HH:MM:SS, and digests, which are over the times too, as (the digest).
 // Lines that begin `# ` are
 // remarks.
 #include <doctest/doctest.h>
@@ -46,8 +46,12 @@ std::string run_in(const fs::path& folder, const std::string& command) {
   if (!out.empty() && out.back() != '\n') out += '\n';
   out = std::regex_replace(out, std::regex("\\b[0-2][0-9]:[0-5][0-9]:[0-5][0-9]\\b"), "HH:MM:SS");
   out = std::regex_replace(
-      out, std::regex("\\b[0-9a-f]{4}( [0-9a-f]{4}){2,7}\\b|\\b[0-9a-f]{64}\\b|\\b[0-9a-f]{12}\\b"),
+      out,
+      std::regex(
+          "\\b[0-9a-f]{4}( [0-9a-f]{4}){2,7}( [0-9a-f]{1,3})?\\b|\\b[0-9a-f]{64}\\b|\\b[0-9a-f]{12}\\b"),
       "(the digest)");
+  const std::string here = folder.string() + "/";
+  for (std::size_t at = 0; (at = out.find(here)) != std::string::npos;) out.erase(at, here.size());
   const int code = WIFEXITED(status) ? WEXITSTATUS(status) : 128 + WTERMSIG(status);
   if (code != 0) out += "[exit " + std::to_string(code) + "]\n";
   return out;

@@ -107,7 +107,7 @@ TEST_CASE("bash finishes commands, options, what an option can be, and files") {
   const Scratch scratch;
   spill(scratch / "kerfbook.bash", page("completion", scratch));
   spill(scratch / "2026-05-05.sheet", "sheet 2026-05-05\n");
-  CHECK(offered(scratch, {"kerfbook", "re"}) == "rebuild\nreport\nrestore\n");
+  CHECK(offered(scratch, {"kerfbook", "re"}) == "rebuild\nrestore\nreport\n");
   CHECK(offered(scratch, {"kerfbook", "-b", "mill.book", "wr"}) == "write-off\n");
   CHECK(offered(scratch, {"kerfbook", "report", "production-m"}) == "production-month\n");
   CHECK(offered(scratch, {"kerfbook", "report", "day", "--as", "h"}) == "html\n");
