@@ -72,7 +72,10 @@ void part_typed(const std::string& typed, AskedLog& log) {
 }
 
 /// `lines[i]` is what follows `log` on line i + 2 of a sheet.
-ReadLogs read_lines(const std::vector<std::string>& lines, bool metric) {
+ReadLogs read_lines(std::vector<std::string> lines, bool metric) {
+  for (auto& line : lines) {  // a cell of a spreadsheet, or a word in quotes, may be broken over lines
+    for (char& c : line) c = c == '\n' || c == '\r' ? ' ' : c;
+  }
   ReadLogs out;
   out.text = std::string(kSheetLine) + "\n";
   for (const auto& line : lines) out.text += line.empty() ? "\n" : "log " + line + "\n";

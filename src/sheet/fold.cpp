@@ -1,6 +1,7 @@
 #include "sheet/fold.h"
 
 #include <algorithm>
+#include <cctype>
 
 #include "base/text.h"
 #include "measure/notation.h"
@@ -160,14 +161,33 @@ std::vector<Word> parted_at_commas(const std::vector<Word>& words) {
   return parts;
 }
 
-/// `2x6: No2, 24/16, 3/12` without its marks. Only what is counted, and the grade before it: a reason keeps its commas.
+/// A word of a tally line that is no count, yet no word of a reason either: a unit, a mark set apart, `rw`.
+bool goes_on(const std::string& text) {
+  const auto first = static_cast<unsigned char>(text.front());
+  if (first < 0x80 && std::isalpha(first) == 0) return true;
+  const std::string word = text.back() == ',' ? text.substr(0, text.size() - 1) : text;
+  for (const std::string_view known : {"rw", "ft", "m", "mm", "cm", "in", "lf", "lm", "x"}) {
+    if (same_word(word, known)) return true;
+  }
+  return false;
+}
+
+/// `2x6: No2, 24/16, 3/12` without its marks. Only what is counted, and the grade behind the size: a reason keeps its
+/// commas.
 void drop_marks(std::vector<Word>& words) {
-  for (std::size_t i = 0; i < words.size(); ++i) {
+  std::size_t size = 0;
+  while (size < words.size() && !is_digit(words[size].text.front())) ++size;
+  const bool random = size + 1 < words.size() && same_word(words[size + 1].text, "rw");
+  const std::size_t grade = size + (random ? 2 : 1);
+  for (std::size_t i = size; i < words.size(); ++i) {
     std::string& text = words[i].text;
     const bool counted = is_digit(text.front());
-    const bool grade = i > 0 && i + 1 < words.size() && is_digit(words[i - 1].text.front()) &&
-                       is_digit(words[i + 1].text.front());
-    if (text.size() < 2 || (text.back() != ',' && text.back() != ':') || !(counted || grade)) continue;
+    const bool is_grade = i == grade && i + 1 < words.size() && is_digit(words[i + 1].text.front());
+    if (!counted && !is_grade) {
+      if (!goes_on(text)) return;  // a reason begins
+      continue;
+    }
+    if (text.size() < 2 || (text.back() != ',' && text.back() != ':')) continue;
     text.pop_back();
     words[i].end = words[i].from.back();
     words[i].from.pop_back();

@@ -50,6 +50,16 @@ TEST_CASE("a CSV text is read with its quotes, its line ends and its inch marks"
   CHECK(csv_records("").empty());
 }
 
+TEST_CASE("a cell or a word broken over lines is one log, found at its own line (RFC 4180, section 2)") {
+  const auto list =
+      logs_of_csv("tag,log,defect,reason\nA,15x12,10%,\"rot\r\nat the butt\"\nB,14x12,,\nC,16x,,\n", false);
+  REQUIRE(list.found.size() == 1);
+  CHECK(list.found[0].place.line == 5);  // of the list: line 3 is the rest of A
+  const auto typed = logs_of_words({"15x12\n14x12", "13x12"}, false);
+  REQUIRE_FALSE(typed.found.empty());
+  CHECK(typed.found[0].place.line == 1);
+}
+
 TEST_CASE("words from a shell become logs, each with its own defects") {
   const auto read = logs_of_words({"T13", "15x12", "16x12", "defect", "7x7x8", "rot", "log", "12x32",
                                    "segments", "12,14", "17x10 defect 15bf defect 10% sweep"},

@@ -239,6 +239,9 @@ TEST_CASE(
   CHECK(fact_of<Tally>("2x6, No2 24/16, 3/12,") == plain);
   CHECK(fact_of<Tally>("2x6 No2 24/16 ft 3/12 ft") == plain);
   CHECK(fact_of<Tally>("less 2x6 1/16 split, end to end").reason == "split, end to end");
+  CHECK(fact_of<Tally>("less 2x6 sel, 1/16, 2/12 split by 3, 4 T17, 5 left").reason ==
+        "split by 3, 4 T17, 5 left");
+  CHECK(fact_of<RandomTally>("less 4/4 rw sel, 1x4, 2x5 oak 3\" T17, 3\"").reason == "oak 3\" T17, 3\"");
   CHECK(fact_of<Thick>("thick 2x6 2.02, 2.00, 1.98") == fact_of<Thick>("thick 2x6 2.02 2.00 1.98"));
   CHECK(fact_of<LogLine>("log T1, T2, T3").tags == std::vector<std::string>{"T1", "T2", "T3"});
   CHECK(fact_of<LogLine>("log T1: 15x12").tags == std::vector<std::string>{"T1"});
