@@ -29,11 +29,11 @@ SELECT r.lumber AS lumber_bf, r.pieces, replace(r.rule, ',', ', ') AS rule, r.lo
 FROM (SELECT count(*) AS sheets, sum(sawing_minutes) AS sawing, sum(stop_minutes) AS stops, sum(crew_minutes) AS crew
       FROM v_sheet WHERE day BETWEEN :from AND :to) h,
      (SELECT sum(logs) AS logs, sum(unscaled_logs) AS unscaled_logs,
-             sum(net) FILTER (WHERE logs > unscaled_logs) AS net_scale, sum(lumber) AS lumber, sum(pieces) AS pieces,
-             sum(lumber) FILTER (WHERE logs > 0 AND unscaled_logs = 0 AND lumber > 0) AS counted_lumber,
-             sum(net) FILTER (WHERE logs > 0 AND unscaled_logs = 0 AND lumber > 0) AS counted_scale,
-             group_concat(DISTINCT scale_unit) FILTER (WHERE logs > unscaled_logs) AS scale_unit,
-             group_concat(DISTINCT rule) FILTER (WHERE logs > unscaled_logs) AS rule
+             sum(net) FILTER (WHERE scaled) AS net_scale, sum(lumber) AS lumber, sum(pieces) AS pieces,
+             sum(lumber) FILTER (WHERE counted) AS counted_lumber,
+             sum(net) FILTER (WHERE counted) AS counted_scale,
+             group_concat(DISTINCT scale_unit) FILTER (WHERE scaled) AS scale_unit,
+             group_concat(DISTINCT rule) FILTER (WHERE scaled) AS rule
       FROM v_run WHERE day BETWEEN :from AND :to) r
 WHERE h.sheets > 0;
 -- table:   runs | Runs
@@ -55,13 +55,13 @@ WHERE h.sheets > 0;
 -- shows:   counted_wood cubic "" hidden
 -- shows:   scale_unit text "" hidden
 -- empty:   nothing sawn
-SELECT job, species, setup, site, CASE WHEN logs > unscaled_logs THEN rule END AS rule, logs,
-       CASE WHEN logs > unscaled_logs THEN net END AS net_scale_bf, lumber AS lumber_bf, pieces, scale_unit,
+SELECT job, species, setup, site, CASE WHEN scaled THEN rule END AS rule, logs,
+       CASE WHEN scaled THEN net END AS net_scale_bf, lumber AS lumber_bf, pieces, scale_unit,
        CASE WHEN counted THEN lumber END AS counted_lumber, CASE WHEN counted THEN net END AS counted_scale,
        CASE WHEN counted THEN content END AS counted_content, CASE WHEN counted THEN wood END AS counted_wood
-FROM (SELECT *, logs > 0 AND unscaled_logs = 0 AND lumber > 0 AS counted FROM v_run
-      WHERE day BETWEEN :from AND :to)
-WHERE logs > 0 OR lines > 0
+FROM v_run
+WHERE day BETWEEN :from AND :to
+  AND (logs > 0 OR lines > 0)
 ORDER BY day, shift, run;
 -- table:   logs | Logs
 -- shows:   tag text "Log"

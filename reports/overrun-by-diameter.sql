@@ -32,15 +32,15 @@ WITH mean AS (   -- diameters in 1/320 mm, in which 1/64 in (127) and 1/10 mm (3
   GROUP BY day, shift, run),
 runs AS (
   SELECT CASE WHEN m.measured = r.logs THEN m.metric END AS metric, CASE WHEN m.measured = r.logs THEN m.class END AS class,
-         CASE WHEN r.logs > r.unscaled_logs THEN r.rule END AS rule, r.scale_unit, r.logs, r.unscaled_logs, r.net, r.lumber, r.content, r.wood,
-         r.logs > 0 AND r.unscaled_logs = 0 AND r.lumber > 0 AS counted
+         CASE WHEN r.scaled THEN r.rule END AS rule, r.scale_unit, r.logs, r.unscaled_logs, r.net, r.lumber, r.content, r.wood,
+         r.scaled, r.counted
   FROM v_run_id r LEFT JOIN mean m ON m.day = r.day AND m.shift = r.shift AND m.run = r.run
   WHERE r.day BETWEEN :from AND :to AND (r.logs > 0 OR r.lines > 0)
     AND (:job_id IS NULL OR r.job_id = :job_id) AND (:customer_id IS NULL OR r.customer_id = :customer_id)
     AND (:species_id IS NULL OR r.species_id = :species_id) AND (:site_id IS NULL OR r.site_id = :site_id))
 SELECT CASE metric WHEN 1 THEN (class * 5) || ' to ' || (class * 5 + 5) || ' cm'
                    WHEN 0 THEN (class * 3) || ' to ' || (class * 3 + 3) || ' in' END AS diameter,
-       rule, count(*) AS runs, sum(logs) AS logs, sum(net) FILTER (WHERE logs > unscaled_logs) AS net_scale_bf,
+       rule, count(*) AS runs, sum(logs) AS logs, sum(net) FILTER (WHERE scaled) AS net_scale_bf,
        sum(lumber) AS lumber_bf, nullif(sum(content), 0) AS log_ft3, sum(unscaled_logs) AS unscaled_logs,
        sum(lumber) FILTER (WHERE counted) AS counted_lumber, sum(net) FILTER (WHERE counted) AS counted_scale,
        sum(content) FILTER (WHERE counted) AS counted_content, sum(wood) FILTER (WHERE counted) AS counted_wood, scale_unit

@@ -26,16 +26,16 @@
 -- empty:   no run of logs in this period
 WITH overrun AS (
   SELECT setup_id, species_id, rule, count(*) AS runs, sum(logs) AS logs,
-         sum(net) FILTER (WHERE logs > unscaled_logs) AS net_scale_bf, sum(lumber) AS lumber_bf,
+         sum(net) FILTER (WHERE scaled) AS net_scale_bf, sum(lumber) AS lumber_bf,
          nullif(sum(content), 0) AS log_ft3, sum(unscaled_logs) AS unscaled_logs,
          sum(lumber) FILTER (WHERE counted) AS counted_lumber, sum(net) FILTER (WHERE counted) AS counted_scale,
          sum(content) FILTER (WHERE counted) AS counted_content, sum(wood) FILTER (WHERE counted) AS counted_wood,
          scale_unit
-  FROM (SELECT *, logs > 0 AND unscaled_logs = 0 AND lumber > 0 AS counted FROM v_run_id
-        WHERE day BETWEEN :from AND :to AND (:job_id IS NULL OR job_id = :job_id)
-          AND (:customer_id IS NULL OR customer_id = :customer_id)
-          AND (:species_id IS NULL OR species_id = :species_id) AND (:site_id IS NULL OR site_id = :site_id))
-  WHERE logs > 0 OR lines > 0
+  FROM v_run_id
+  WHERE day BETWEEN :from AND :to AND (:job_id IS NULL OR job_id = :job_id)
+    AND (:customer_id IS NULL OR customer_id = :customer_id)
+    AND (:species_id IS NULL OR species_id = :species_id) AND (:site_id IS NULL OR site_id = :site_id)
+    AND (logs > 0 OR lines > 0)
   GROUP BY setup_id, species_id, rule, scale_unit)
 SELECT u.name AS setup, s.code AS species, rule, runs, logs, net_scale_bf, lumber_bf, log_ft3, unscaled_logs, counted_lumber, counted_scale,
        counted_content, counted_wood, scale_unit

@@ -30,13 +30,13 @@
 -- shows:   scale_unit text "" hidden
 -- empty:   no run of logs in this period
 -- foot:    Log scale for payment or tax: where law asks for a licensed scaler or a given rule, that governs.
-SELECT day, job, species, setup, CASE WHEN logs > unscaled_logs THEN rule END AS rule, logs,
-       CASE WHEN logs > unscaled_logs THEN net END AS net_scale_bf, lumber AS lumber_bf,
+SELECT day, job, species, setup, CASE WHEN scaled THEN rule END AS rule, logs,
+       CASE WHEN scaled THEN net END AS net_scale_bf, lumber AS lumber_bf,
        nullif(content, 0) AS log_ft3, unscaled_logs, pieces, site, scale_unit,
        CASE WHEN counted THEN lumber END AS counted_lumber, CASE WHEN counted THEN net END AS counted_scale,
        CASE WHEN counted THEN content END AS counted_content, CASE WHEN counted THEN wood END AS counted_wood
-FROM (SELECT *, logs > 0 AND unscaled_logs = 0 AND lumber > 0 AS counted FROM v_run
-      WHERE day BETWEEN :from AND :to AND (:job IS NULL OR job = :job) AND (:customer IS NULL OR customer = :customer)
-        AND (:species IS NULL OR species = :species) AND (:site IS NULL OR site = :site))
-WHERE logs > 0 OR lines > 0
+FROM v_run
+WHERE day BETWEEN :from AND :to AND (:job IS NULL OR job = :job) AND (:customer IS NULL OR customer = :customer)
+  AND (:species IS NULL OR species = :species) AND (:site IS NULL OR site = :site)
+  AND (logs > 0 OR lines > 0)
 ORDER BY day, shift, run;

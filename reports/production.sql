@@ -26,24 +26,24 @@
 -- shows:   scale_unit text "" hidden
 -- picture: bar across=day up=lumber_bf title="Lumber per day"
 WITH part AS (                   -- under a job, customer, species or site: what stands under it, day by day
-  SELECT day, logs, unscaled_logs, net, lumber, pieces, rule, scale_unit,
+  SELECT day, logs, unscaled_logs, net, lumber, pieces, rule, scale_unit, scaled, counted,
          NULL AS sawing, NULL AS stops, NULL AS crew
   FROM v_run_id
   WHERE day BETWEEN :from AND :to AND coalesce(:job, :customer, :species, :site) IS NOT NULL
     AND (:job_id IS NULL OR job_id = :job_id) AND (:customer_id IS NULL OR customer_id = :customer_id)
     AND (:species_id IS NULL OR species_id = :species_id) AND (:site_id IS NULL OR site_id = :site_id)
   UNION ALL                     -- time has no species, and crew time no site
-  SELECT day, NULL, NULL, NULL, NULL, NULL, NULL, NULL, minutes, NULL, NULL FROM v_sawing
+  SELECT day, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, minutes, NULL, NULL FROM v_sawing
   WHERE day BETWEEN :from AND :to AND coalesce(:job, :customer, :site) IS NOT NULL AND :species IS NULL
     AND (:job_id IS NULL OR job_id = :job_id) AND (:customer_id IS NULL OR customer_id = :customer_id)
     AND (:site_id IS NULL OR site_id = :site_id)
   UNION ALL
-  SELECT day, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, minutes, NULL FROM v_stop
+  SELECT day, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, minutes, NULL FROM v_stop
   WHERE day BETWEEN :from AND :to AND coalesce(:job, :customer, :site) IS NOT NULL AND :species IS NULL
     AND (:job_id IS NULL OR job_id = :job_id) AND (:customer_id IS NULL OR customer_id = :customer_id)
     AND (:site_id IS NULL OR site_id = :site_id)
   UNION ALL
-  SELECT day, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, minutes_micro FROM v_job_crew
+  SELECT day, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, minutes_micro FROM v_job_crew
   WHERE day BETWEEN :from AND :to AND coalesce(:job, :customer) IS NOT NULL AND :species IS NULL AND :site IS NULL
     AND (:job_id IS NULL OR job_id = :job_id) AND (:customer_id IS NULL OR customer_id = :customer_id))
 SELECT day,                     -- nothing narrows the answer: the sheets' own totals
@@ -54,7 +54,7 @@ SELECT day,                     -- nothing narrows the answer: the sheets' own t
        sum(stop_minutes) AS stop_hours, nullif(1000000 * sum(crew_minutes), 0) AS crew_hours,
        sum(unscaled_logs) FILTER (WHERE runs > 0) AS unscaled_logs,
        replace(CASE WHEN min(rules) IS max(rules) THEN min(rules) ELSE (SELECT group_concat(DISTINCT rule) FROM v_run_id
-          WHERE v_run_id.day = v_sheet.day AND v_run_id.logs > v_run_id.unscaled_logs) END, ',', ', ') AS rule,
+          WHERE v_run_id.day = v_sheet.day AND v_run_id.scaled) END, ',', ', ') AS rule,
        sum(counted_lumber) AS counted_lumber, sum(counted_net) AS counted_scale,
        group_concat(DISTINCT scale_units) AS scale_unit
 FROM v_sheet WHERE day BETWEEN :from AND :to AND coalesce(:job, :customer, :species, :site) IS NULL
@@ -65,12 +65,12 @@ SELECT day,
           AND (:job IS NULL OR job = :job) AND (:customer IS NULL OR customer = :customer)
           AND (:species IS NULL OR species = :species) AND (:site IS NULL OR site = :site)
           GROUP BY site ORDER BY min(shift * 1000 + run))),
-       sum(logs), sum(net) FILTER (WHERE logs > unscaled_logs), sum(lumber), sum(pieces), nullif(sum(sawing), 0),
+       sum(logs), sum(net) FILTER (WHERE scaled), sum(lumber), sum(pieces), nullif(sum(sawing), 0),
        sum(stops), nullif(sum(crew), 0), sum(unscaled_logs),
-       replace(group_concat(DISTINCT rule) FILTER (WHERE logs > unscaled_logs), ',', ', '),
-       sum(lumber) FILTER (WHERE logs > 0 AND unscaled_logs = 0 AND lumber > 0),
-       sum(net) FILTER (WHERE logs > 0 AND unscaled_logs = 0 AND lumber > 0),
-       group_concat(DISTINCT scale_unit) FILTER (WHERE logs > unscaled_logs)
+       replace(group_concat(DISTINCT rule) FILTER (WHERE scaled), ',', ', '),
+       sum(lumber) FILTER (WHERE counted),
+       sum(net) FILTER (WHERE counted),
+       group_concat(DISTINCT scale_unit) FILTER (WHERE scaled)
 FROM part GROUP BY day
 ORDER BY day;
 -- notes:

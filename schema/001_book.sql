@@ -187,6 +187,10 @@ CREATE TABLE run (
   pieces        INTEGER NOT NULL,             -- boards, count
   lumber        INTEGER NOT NULL,             -- nominal, volume
   wood          INTEGER NOT NULL,             -- really cut, volume
+  scaled        INTEGER GENERATED ALWAYS AS (logs > unscaled_logs),   -- flag: some of its logs have a scale
+  counted       INTEGER GENERATED ALWAYS AS   -- flag: overrun and recovery count it, for all its logs have a scale
+                                              -- and there is lumber of them
+    (logs > 0 AND unscaled_logs = 0 AND lumber > 0),
   PRIMARY KEY (day, shift, run),
   FOREIGN KEY (day, shift) REFERENCES sheet ON DELETE CASCADE
 ) STRICT, WITHOUT ROWID;

@@ -29,23 +29,23 @@
 -- shows:   rolling_count count "" hidden
 -- picture: line across={step} up=lumber_bf,mean_bf title="Lumber per {step}"
 WITH part AS (                   -- under a job, customer, species or site: what stands under it
-  SELECT day, logs, unscaled_logs, net, lines, lumber, pieces, rule, scale_unit, NULL AS sawing, NULL AS stops, NULL AS crew
+  SELECT day, logs, net, lines, lumber, pieces, rule, scale_unit, scaled, counted, NULL AS sawing, NULL AS stops, NULL AS crew
   FROM v_run_id
   WHERE day BETWEEN :from AND :to AND coalesce(:job, :customer, :species, :site) IS NOT NULL
     AND (:job_id IS NULL OR job_id = :job_id) AND (:customer_id IS NULL OR customer_id = :customer_id)
     AND (:species_id IS NULL OR species_id = :species_id) AND (:site_id IS NULL OR site_id = :site_id)
   UNION ALL                     -- time has no species, and crew time no site
-  SELECT day, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, minutes, NULL, NULL FROM v_sawing
+  SELECT day, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, minutes, NULL, NULL FROM v_sawing
   WHERE day BETWEEN :from AND :to AND coalesce(:job, :customer, :site) IS NOT NULL AND :species IS NULL
     AND (:job_id IS NULL OR job_id = :job_id) AND (:customer_id IS NULL OR customer_id = :customer_id)
     AND (:site_id IS NULL OR site_id = :site_id)
   UNION ALL
-  SELECT day, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, minutes, NULL FROM v_stop
+  SELECT day, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, minutes, NULL FROM v_stop
   WHERE day BETWEEN :from AND :to AND coalesce(:job, :customer, :site) IS NOT NULL AND :species IS NULL
     AND (:job_id IS NULL OR job_id = :job_id) AND (:customer_id IS NULL OR customer_id = :customer_id)
     AND (:site_id IS NULL OR site_id = :site_id)
   UNION ALL
-  SELECT day, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, minutes_micro FROM v_job_crew
+  SELECT day, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL, minutes_micro FROM v_job_crew
   WHERE day BETWEEN :from AND :to AND coalesce(:job, :customer) IS NOT NULL AND :species IS NULL AND :site IS NULL
     AND (:job_id IS NULL OR job_id = :job_id) AND (:customer_id IS NULL OR customer_id = :customer_id)),
 sawn AS (   -- by whole sheets where nothing narrows the answer
@@ -61,11 +61,11 @@ sawn AS (   -- by whole sheets where nothing narrows the answer
   GROUP BY 1
   UNION ALL
   SELECT {of_day}, NULL, NULL, count(DISTINCT CASE WHEN logs > 0 OR lines > 0 THEN day END), sum(logs),
-         sum(net) FILTER (WHERE logs > unscaled_logs), sum(lumber), sum(pieces),
-         sum(lumber) FILTER (WHERE logs > 0 AND unscaled_logs = 0 AND lumber > 0),
-         sum(net) FILTER (WHERE logs > 0 AND unscaled_logs = 0 AND lumber > 0),
-         group_concat(DISTINCT scale_unit) FILTER (WHERE logs > unscaled_logs),
-         group_concat(DISTINCT rule) FILTER (WHERE logs > unscaled_logs), sum(sawing), sum(stops), sum(crew)
+         sum(net) FILTER (WHERE scaled), sum(lumber), sum(pieces),
+         sum(lumber) FILTER (WHERE counted),
+         sum(net) FILTER (WHERE counted),
+         group_concat(DISTINCT scale_unit) FILTER (WHERE scaled),
+         group_concat(DISTINCT rule) FILTER (WHERE scaled), sum(sawing), sum(stops), sum(crew)
   FROM part GROUP BY 1),
 earlier AS (   -- what the rolling mean of the first {step}s reaches back to
   SELECT {of_day} AS {step}, sum(lumber) FILTER (WHERE logs > 0 OR lines > 0) AS lumber FROM v_sheet
@@ -86,7 +86,7 @@ mean AS (
 SELECT s.{step}, s.days, s.logs, s.net_scale AS net_scale_bf, s.lumber AS lumber_bf, s.pieces,
        nullif(s.sawing, 0) AS sawing_hours, s.stops AS stop_hours, nullif(s.crew, 0) AS crew_hours,
        replace(CASE s.rule WHEN 'several' THEN (SELECT group_concat(DISTINCT r.rule) FROM v_run_id r
-         WHERE r.day BETWEEN s.first AND s.last AND r.logs > r.unscaled_logs) ELSE s.rule END, ',', ', ') AS rule,
+         WHERE r.day BETWEEN s.first AND s.last AND r.scaled) ELSE s.rule END, ',', ', ') AS rule,
        s.counted_lumber, s.counted_scale, s.scale_unit, m.lumber AS rolling_lumber, m.{step}s AS rolling_count
 FROM sawn s JOIN mean m ON m.{step} = s.{step}
 ORDER BY s.{step};

@@ -23,7 +23,7 @@ SELECT r.day, r.shift, r.run, site.name AS site, job.code AS job, job.owner AS o
                  ORDER BY c.day DESC, c.shift DESC, c.number DESC
                  LIMIT 1)) AS setup,
        r.practice AS rule, r.unit AS scale_unit, r.logs, r.unscaled_logs, r.gross, r.net, r.content,
-       r.lines, r.pieces, r.lumber, r.wood
+       r.lines, r.pieces, r.lumber, r.wood, r.scaled, r.counted
 FROM run r
   LEFT JOIN site ON site.id = r.site
   LEFT JOIN job ON job.id = r.job
@@ -41,7 +41,7 @@ SELECT r.day, r.shift, r.run, r.site AS site_id, r.job AS job_id,
                  ORDER BY c.day DESC, c.shift DESC, c.number DESC
                  LIMIT 1)) AS setup_id,
        r.practice AS rule, r.unit AS scale_unit, r.logs, r.unscaled_logs, r.gross, r.net, r.content,
-       r.lines, r.pieces, r.lumber, r.wood
+       r.lines, r.pieces, r.lumber, r.wood, r.scaled, r.counted
 FROM run r;
 
 CREATE VIEW v_sawing AS  -- one row a span of sawing time

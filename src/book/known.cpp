@@ -176,7 +176,7 @@ void take_best_recovery(Core& core, SheetKey key, sheet::Known& known) {
   core.store.each(
       "SELECT r.day, r.lumber, r.content FROM run r WHERE r.day >= ? AND (r.day, r.shift) < (?, ?) AND "
       "r.logs >= ? "
-      "AND r.unscaled_logs = 0 AND r.lumber * 1000000 > r.content * ? AND r.content > 0 AND NOT EXISTS "
+      "AND r.counted AND r.lumber * 1000000 > r.content * ? AND r.content > 0 AND NOT EXISTS "
       "(SELECT 1 FROM log l WHERE l.day = r.day AND l.shift = r.shift AND l.run = r.run AND l.state = "
       "'left')",
       [&](const Row& row) {

@@ -151,6 +151,17 @@ int edition_of(Store& store) {
   return static_cast<int>(store.number("PRAGMA user_version").value_or(0));
 }
 
+std::string_view flag_rule(std::string_view table, std::string_view column) {
+  for (const auto& thing : shipped_editions().back().things) {
+    if (thing.name != table) continue;
+    const std::string_view sql = thing.sql;
+    const std::string named = fmt::format("\n  {} ", column);
+    auto from = sql.find('(', sql.find("GENERATED ALWAYS AS", sql.find(named))) + 1;
+    return sql.substr(from, sql.find(')', from) - from);
+  }
+  throw std::logic_error("schema/: no such table");
+}
+
 const std::vector<Thing>& program_views() {
   static const std::vector<Thing> views = [] {
     std::vector<Thing> made;

@@ -45,6 +45,10 @@ void remake_tables(SQLite::Database& database, const Edition& edition);
 void raise_edition(SQLite::Database& database, const Edition& from, const Edition& to);
 int edition_of(Store& store);
 
+/// How a column that is worked out from others of its row is, by the newest edition: "logs > unscaled_logs" of `scaled`
+/// in `run`. For those who must work it out from figures of their own.
+std::string_view flag_rule(std::string_view table, std::string_view column);
+
 /// The views of schema/views/, in the order they are written there.
 const std::vector<Thing>& program_views();
 /// Drops the book's views and makes this program's. Inside a transaction.

@@ -9,6 +9,7 @@
 #include "base/error.h"
 #include "base/text.h"
 #include "book/mill.h"
+#include "book/schema.h"
 #include "scaling/practice.h"
 
 namespace kerfbook::report {
@@ -126,23 +127,28 @@ Rescaled::Rescaled(const book::Book& book, const std::string& rule, std::int64_t
             {"net", net},
             {"deduction", gross + " - " + net}});
   }
+  const std::string unscaled = of_run("unscaled", "coalesce(sum(l.net IS NULL), 0)");
+  const auto flag = [&unscaled](const char* column) {
+    return fmt::format("(SELECT {} FROM (SELECT old.logs, {} AS unscaled_logs, old.lumber))",
+                       book::flag_rule("run", column), unscaled);
+  };
   for (const char* view : {"v_run_id", "v_run"}) {
     shadow(book.database(), view,
            {{"rule", name},
             {"scale_unit", unit},
             {"gross", of_run("gross", "coalesce(sum(l.gross), 0)")},
             {"net", of_run("net", "coalesce(sum(l.net), 0)")},
-            {"unscaled_logs", of_run("unscaled", "coalesce(sum(l.net IS NULL), 0)")}});
+            {"unscaled_logs", unscaled},
+            {"scaled", flag("scaled")},
+            {"counted", flag("counted")}});
   }
-  const std::string scaled = "r.logs > r.unscaled_logs";
-  const std::string counted = "r.logs > 0 AND r.unscaled_logs = 0 AND r.lumber > 0";
   shadow(book.database(), "v_sheet",
-         {{"rules", of_runs("max(rule)", scaled)},
-          {"scale_units", of_runs("max(scale_unit)", scaled)},
+         {{"rules", of_runs("max(rule)", "r.scaled")},
+          {"scale_units", of_runs("max(scale_unit)", "r.scaled")},
           {"unscaled_logs", of_runs("coalesce(sum(unscaled_logs), 0)", "1")},
-          {"net", of_runs("sum(net)", scaled)},
-          {"counted_lumber", of_runs("sum(lumber)", counted)},
-          {"counted_net", of_runs("sum(net)", counted)}});
+          {"net", of_runs("sum(net)", "r.scaled")},
+          {"counted_lumber", of_runs("sum(lumber)", "r.counted")},
+          {"counted_net", of_runs("sum(net)", "r.counted")}});
 }
 
 Rescaled::~Rescaled() {

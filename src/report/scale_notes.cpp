@@ -55,7 +55,7 @@ Scaled scaled(const book::Book& book, const Parameters& filters) {
   std::string sql =
       "SELECT r.practice, coalesce(j.code, ''), EXISTS (SELECT 1 FROM mill_job m WHERE m.job = r.job), "
       "sum(r.logs - r.unscaled_logs) FROM run r LEFT JOIN job j ON j.id = r.job "
-      "WHERE r.day BETWEEN ? AND ? AND r.logs > r.unscaled_logs";
+      "WHERE r.day BETWEEN ? AND ? AND r.scaled";
   for (const char* name : kNames) {
     if (!is_asked(filters, name)) continue;
     const std::string word(name, std::string(name).size() - 3);  // without _id

@@ -43,6 +43,8 @@ const std::map<std::string, std::string>& units() {
       {"over_mils", "thousandths of an inch, or hundredths of a mm (mils)"},
       {"number", "place in the order of the day: line x 1000 + item"},
       {"metric", "1 = measured in metric"},
+      {"scaled", "1 = some of the run's logs have a scale"},
+      {"counted", "1 = overrun and recovery count the run: all its logs have a scale and it has lumber"},
       {"unit", "what the quantity is counted in"},
       {"scale_unit", "unit of gross and net: bf, ft3, m3"}};
   return kUnits;
