@@ -149,13 +149,13 @@ namespace {
 /// Why a copy is not to be removed; empty when this book holds all that it holds.
 std::string why_kept(const DatedCopy& copy, const Book& book) {
   try {
-    SQLite::Database database(copy.file.string(), SQLite::OPEN_READONLY);
-    SQLite::Statement newest(database, "SELECT entry, digest FROM journal ORDER BY entry DESC LIMIT 1");
+    const auto database = connect_to_look(copy.file);
+    SQLite::Statement newest(*database, "SELECT entry, digest FROM journal ORDER BY entry DESC LIMIT 1");
     if (!newest.executeStep()) return "";
     const auto here = book.entry(newest.getColumn(0).getInt64());
     if (here && here->digest == newest.getColumn(1).getString()) return "";
     return "holds entries that this book does not";
-  } catch (const SQLite::Exception&) {
+  } catch (const std::exception&) {
     return "cannot be read";
   }
 }

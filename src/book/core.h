@@ -71,13 +71,15 @@ class Writing {
 /// What SQLite has to say of a book, as a sentence with the file and what to do.
 Error explained(const std::filesystem::path& file, const SQLite::Exception& fault);
 
-/// Runs a deed on the book; what SQLite throws comes out as an Error.
+/// Runs a deed on the book; what SQLite throws comes out as an Error, and each names the file.
 template <class Deed>
 auto guarded(const std::filesystem::path& file, Deed&& deed) {
   try {
     return std::forward<Deed>(deed)();
   } catch (const SQLite::Exception& fault) {
     throw explained(file, fault);
+  } catch (const JournalFault& fault) {
+    throw Failed(file.string() + ": " + fault.what());
   }
 }
 
@@ -88,5 +90,8 @@ constexpr int kBusyMilliseconds = 60'000;  ///< how long a writer waits for anot
 std::unique_ptr<SQLite::Database> connect(const std::string& file, int flags, Patience& patience);
 /// The same, for a short look: it waits as long, and says nothing meanwhile.
 std::unique_ptr<SQLite::Database> connect(const std::string& file, int flags);
+
+/// To read a copy of a book, of whatever edition. Refused when that would leave other files beside it.
+std::unique_ptr<SQLite::Database> connect_to_look(const std::filesystem::path& file);
 
 }  // namespace kerfbook::book

@@ -2,7 +2,11 @@
 
 #include <fmt/format.h>
 
+#include <limits>
+
 #include "base/error.h"
+#include "base/text.h"
+#include "book/copy.h"
 #include "book/digest.h"
 
 namespace kerfbook::book {
@@ -11,13 +15,28 @@ namespace {
 constexpr std::string_view kColumns =
     "SELECT entry, kind, subject, revision, at, why, body, digest, keeps_rules FROM journal ";
 
+EntryKind read_kind(const Row& row, std::int64_t entry) {
+  const std::string word = row.text(1);
+  for (const EntryKind kind : {EntryKind::mill, EntryKind::sheet, EntryKind::paper})
+    if (word == word_of(kind)) return kind;
+  throw JournalFault(fmt::format("journal entry {}: {} is not a kind of entry; {}", entry,
+                                 in_quotes(written_out(word)), kGoBack));
+}
+
+int read_revision(const Row& row, std::int64_t entry) {
+  const std::int64_t revision = row.number(3);
+  if (revision >= 1 && revision <= std::numeric_limits<int>::max()) return static_cast<int>(revision);
+  throw JournalFault(
+      fmt::format("journal entry {}: {} is not the number of a revision; {}", entry, revision, kGoBack));
+}
+
+/// What an entry cannot be is not read as something near it: its digest would fit.
 Entry entry_from(const Row& row) {
   Entry entry;
   entry.number = row.number(0);
-  const std::string kind = row.text(1);
-  entry.kind = kind == "mill" ? EntryKind::mill : kind == "sheet" ? EntryKind::sheet : EntryKind::paper;
+  entry.kind = read_kind(row, entry.number);
   entry.subject = row.text(2);
-  entry.revision = static_cast<int>(row.number(3));
+  entry.revision = read_revision(row, entry.number);
   entry.at = row.text(4);
   entry.why = row.text(5);
   entry.body = row.text(6);

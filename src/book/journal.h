@@ -13,6 +13,12 @@
 
 namespace kerfbook::book {
 
+/// What is wrong with an entry, named by its number. guarded() puts the book's name in front.
+class JournalFault : public Failed {
+ public:
+  using Failed::Failed;
+};
+
 std::string_view word_of(EntryKind kind);  ///< as the journal stores it: "mill", "sheet", "paper"
 
 /// A sheet's subject: "2026-05-05", "2026-05-05 shift 2".

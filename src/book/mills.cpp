@@ -27,11 +27,11 @@ const Mill& Mills::at(std::int64_t entry) {
     return *slot;
   }
   const auto text = journal_.entry(entry);
-  if (!text) throw Failed(fmt::format("journal entry {} is missing; {}", entry, kGoBack));
+  if (!text) throw JournalFault(fmt::format("journal entry {} is missing; {}", entry, kGoBack));
   auto read = read_mill(text->body);
   if (has_error(read.found)) {
-    throw Failed(fmt::format("journal entry {} (mill file): line {}: {}; this program cannot read it", entry,
-                             read.found.front().place.line, read.found.front().what));
+    throw JournalFault(fmt::format("journal entry {} (mill file): line {}: {}; this program cannot read it",
+                                   entry, read.found.front().place.line, read.found.front().what));
   }
   slot = std::make_unique<Mill>(std::move(read.mill));
   return *slot;

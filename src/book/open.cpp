@@ -1,16 +1,16 @@
 // open.cpp -- making and opening a book: what is no book is refused before SQLite touches it.
 #include <fmt/format.h>
 
+#include <sqlite3.h>
+
 #include <algorithm>
-#include <array>
-#include <cstring>
-#include <fstream>
 
 #include "base/error.h"
 #include "base/sync.h"
 #include "base/text.h"
 #include "book/copy.h"
 #include "book/core.h"
+#include "book/file_head.h"
 #include "book/files.h"
 #include "book/leftover.h"
 #include "book/schema.h"
@@ -21,65 +21,25 @@ namespace {
 
 namespace fs = std::filesystem;
 
-// Of the SQLite file format (SQLite Database File Format, section 1.3): what the first 100 bytes of a file hold.
-constexpr std::size_t kHeaderBytes = 100;
-constexpr std::string_view kMagic{"SQLite format 3\0", 16};
-constexpr std::size_t kUserVersionAt = 60;
-constexpr std::size_t kApplicationIdAt = 68;
-
-using Header = std::array<char, kHeaderBytes>;
-
-std::int32_t big_endian(const Header& header, std::size_t at) {
-  std::uint32_t value = 0;
-  for (std::size_t i = 0; i < 4; ++i) value = value << 8 | static_cast<unsigned char>(header[at + i]);
-  return static_cast<std::int32_t>(value);
-}
-
-Header read_header(const fs::path& file) {
-  std::ifstream stream(file, std::ios::binary);
-  if (!stream) throw Failed(fmt::format("{}: cannot be read ({})", file.string(), std::strerror(errno)));
-  Header header{};
-  stream.read(header.data(), header.size());
-  if (stream.gcount() == 0) {
-    throw Refused(fmt::format(
-        "{}: is an empty file, not a book; make one under another name with kerfbook new", file.string()));
-  }
-  if (static_cast<std::size_t>(stream.gcount()) < kHeaderBytes ||
-      std::string_view(header.data(), kMagic.size()) != kMagic) {
-    throw Refused(fmt::format("{}: is not a book; give the file that kerfbook new made", file.string()));
-  }
-  return header;
-}
-
-/// Looks at the file without opening it as a database, so that what is refused is left as it was.
-void check_is_book(const fs::path& file, int newest) {
-  std::error_code error;
-  const auto status = fs::status(file, error);
-  if (!fs::exists(status)) {
-    throw Refused(fmt::format("{0}: there is no such book; kerfbook new {0} makes one", file.string()));
-  }
-  if (fs::is_directory(status)) throw Refused(fmt::format("{}: is a folder, not a book", file.string()));
-  if (!fs::is_regular_file(status))
-    throw Refused(fmt::format("{}: is no plain file, so no book", file.string()));
-  const Header header = read_header(file);
-  if (big_endian(header, kApplicationIdAt) != kApplicationId) {
-    throw Refused(fmt::format("{}: is another program's database, not a book", file.string()));
-  }
-  const auto edition = big_endian(header, kUserVersionAt);
-  if (edition > newest) {
-    throw Refused(fmt::format(
-        "{}: was written by a newer kerfbook (book edition {}, this program knows {}); use that one",
-        file.string(), edition, newest));
-  }
-  if (edition < 1) {
-    throw Failed(fmt::format("{}: the book is damaged (its header has edition {}); {}", file.string(),
-                             edition, kGoBack));
-  }
+/// SQLite says of a file that is shorter than its head has it no more than that it is damaged.
+void tell_if_cut_short(const fs::path& path) {
+  const FileHead head = read_head(path);
+  const std::uintmax_t size = head.page_size();
+  const auto there = size == 0 ? 0 : (fs::file_size(path) + size - 1) / size;
+  if (there >= head.pages()) return;
+  throw Failed(fmt::format(
+      "{}: the book is damaged (it is cut short: {} of {} pages are there); leave this file as it is and {}",
+      path.string(), there, head.pages(), kGoBack));
 }
 
 /// The first read of the file. Undoes what a killed writer left half done, and notices a file cut short.
-void first_read(SQLite::Database& database) {
-  database.execAndGet("SELECT count(*) FROM sqlite_schema");
+void first_read(SQLite::Database& database, const std::string& path) {
+  try {
+    database.execAndGet("SELECT count(*) FROM sqlite_schema");
+  } catch (const SQLite::Exception& fault) {
+    if (fault.getErrorCode() == SQLITE_CORRUPT) tell_if_cut_short(path);
+    throw;
+  }
 }
 
 /// What a killed writer left beside the book: played back when it had begun to change the file, else of no use.
@@ -88,7 +48,7 @@ void first_read(SQLite::Database& database) {
 /// lock; while another program is writing it does nothing, so that one's is safe.
 void clear_leftover(const std::string& path, Patience& patience) {
   const auto database = connect(path, SQLite::OPEN_READWRITE, patience);
-  first_read(*database);
+  first_read(*database, path);
   database->execAndGet("PRAGMA journal_mode = PERSIST");
   database->execAndGet("PRAGMA journal_mode = DELETE");
 }
@@ -97,14 +57,32 @@ std::unique_ptr<SQLite::Database> open_database(const fs::path& file, bool read_
   // Never a name that SQLite reads as something else; and the file itself where `file` is a link to it, since that is
   // where its journal lies.
   const std::string path = fs::canonical(file).string();
+  check_no_write_ahead_log(path);
   std::error_code ignored;
-  if (fs::exists(rollback_journal_of(path), ignored)) {
+  if (fs::exists(fs::symlink_status(rollback_journal_of(path), ignored))) {
     check_leftover(path);
     clear_leftover(path, patience);
   }
   auto database = connect(path, read_only ? SQLite::OPEN_READONLY : SQLite::OPEN_READWRITE, patience);
-  first_read(*database);
+  first_read(*database, path);
   return database;
+}
+
+/// A reader of a book with a log beside it leaves that log behind, and a book is one file.
+void check_way_to_read(const FileHead& head, const fs::path& file) {
+  if (!head.has_write_ahead_log()) return;
+  throw Refused(
+      fmt::format("{0}: another program has switched this book to a write-ahead log (WAL), which puts more "
+                  "files beside it; kerfbook -b {0} rebuild switches it back",
+                  file.string()));
+}
+
+/// Back to a rollback journal, when another program has switched the book to a log.
+void keep_one_file(Core& core) {
+  if (core.database->execAndGet("PRAGMA journal_mode = DELETE").getString() != "delete") {
+    throw Failed(fmt::format("{}: another program has the book open; close it there, and try again",
+                             core.file.string()));
+  }
 }
 
 /// Brings an older book up to this program's edition, after a copy of it was made. The writer's place is taken first,
@@ -172,15 +150,20 @@ std::unique_ptr<Core> make_draft(const fs::path& file, const fs::path& draft, co
 
 }  // namespace
 
+std::unique_ptr<SQLite::Database> connect_to_look(const fs::path& file) {
+  check_way_to_read(read_head(file), file);
+  const std::string path = fs::canonical(file).string();
+  check_no_write_ahead_log(path);
+  return connect(path, SQLite::OPEN_READONLY);
+}
+
 bool is_book(const fs::path& file) {
-  std::error_code error;
-  if (!fs::is_regular_file(file, error)) return false;
-  std::ifstream stream(file, std::ios::binary);
-  Header header{};
-  stream.read(header.data(), header.size());
-  return static_cast<std::size_t>(stream.gcount()) == kHeaderBytes &&
-         std::string_view(header.data(), kMagic.size()) == kMagic &&
-         big_endian(header, kApplicationIdAt) == kApplicationId;
+  try {
+    const FileHead head = read_head(file);
+    return head.is_sqlite() && head.application_id() == kApplicationId;
+  } catch (const Error&) {
+    return false;
+  }
 }
 
 namespace {
@@ -192,7 +175,7 @@ void check_name(const fs::path& file) {
     throw Refused(fmt::format("{}: is there already; a new book needs a new name", file.string()));
   }
   // Of a book that was here and was lost: SQLite would play it back into the new one.
-  if (const auto left = rollback_journal_of(file); fs::exists(fs::symlink_status(left, error))) {
+  for (const fs::path& left : logs_beside(file)) {
     throw Refused(fmt::format("{}: is left of another book of that name; move it away, or take a new name",
                               left.string()));
   }
@@ -233,12 +216,15 @@ Book Book::create(const fs::path& file, const OpenOptions& options, const std::o
 }
 
 Book Book::open(const fs::path& file, const OpenOptions& options) {
-  check_is_book(file, newest_of(options).number);
+  const FileHead head = read_head(file);
+  check_head(head, file, newest_of(options).number);
+  if (options.read_only) check_way_to_read(head, file);
   return guarded(file, [&] {
     auto patience = std::make_unique<Patience>(Patience{options.waiting});
     auto database = open_database(file, options.read_only, *patience);
     auto core = std::make_unique<Core>(file, options, std::move(patience), std::move(database));
     bring_up_to_date(*core, options.read_only);
+    if (head.has_write_ahead_log()) keep_one_file(*core);
     core->projector.refresh();
     return Book(std::make_unique<Inside>(Inside{std::move(core)}));
   });

@@ -13,24 +13,15 @@
 #include <string_view>
 
 #include "base/error.h"
+#include "book/file_head.h"
 
 namespace kerfbook::book {
 namespace {
 
-constexpr std::size_t kHeadBytes = 100;
-constexpr std::size_t kPageSizeAt = 16;
-constexpr std::size_t kReservedAt = 20;
-constexpr std::size_t kPagesAt = 28;
 constexpr std::size_t kUsualPage = 4096;
 constexpr unsigned char kIndexInterior = 2;
 constexpr unsigned char kIndexLeaf = 10;
 constexpr unsigned char kTableLeaf = 13;
-
-std::uint64_t big_endian(std::string_view bytes, std::size_t at, std::size_t many) {
-  std::uint64_t value = 0;
-  for (std::size_t i = 0; i < many; ++i) value = value << 8 | static_cast<unsigned char>(bytes[at + i]);
-  return value;
-}
 
 /// A number of one to nine bytes, 7 bits a byte and 8 in the ninth; `at` moves behind it. nullopt past the end.
 std::optional<std::uint64_t> varint(std::string_view bytes, std::size_t& at) {
@@ -89,15 +80,11 @@ class PageFile {
 
   /// The size of its pages. Where the head is damaged, that of every book made here.
   void read_head() {
-    const std::string head = bytes(0, kHeadBytes);
-    if (head.size() < kHeadBytes) return;
-    std::uint64_t size = big_endian(head, kPageSizeAt, 2);
-    if (size == 1) size = 65'536;
-    const auto reserved = static_cast<unsigned char>(head[kReservedAt]);
-    if (size < 512 || (size & (size - 1)) != 0 || size - reserved < 480) return;
-    page_size_ = static_cast<std::size_t>(size);
-    reserved_ = reserved;
-    pages_by_head_ = big_endian(head, kPagesAt, 4);
+    const FileHead head(bytes(0, FileHead::kBytes));
+    if (head.page_size() == 0) return;
+    page_size_ = head.page_size();
+    reserved_ = head.reserved();
+    pages_by_head_ = head.pages();
   }
 
   int handle_;
@@ -182,7 +169,7 @@ bool read_record(std::string_view payload, std::size_t least_columns, RawRow& ro
 
 void read_page(const PageFile& file, std::uint64_t number, std::string_view page, std::size_t least_columns,
                const std::function<void(const RawRow&)>& take) {
-  const std::size_t head = number == 1 ? kHeadBytes : 0;
+  const std::size_t head = number == 1 ? FileHead::kBytes : 0;
   if (page.size() < head + 12) return;
   const auto kind = static_cast<unsigned char>(page[head]);
   if (kind != kTableLeaf && kind != kIndexLeaf && kind != kIndexInterior) return;

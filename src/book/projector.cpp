@@ -76,7 +76,7 @@ void Projector::apply_mill(const Entry& entry) {
 void Projector::apply_sheet(const Entry& entry) {
   const auto key = read_subject(entry.subject);
   if (!key)
-    throw Failed(fmt::format("journal entry {}: '{}' is no sheet's day", entry.number, entry.subject));
+    throw JournalFault(fmt::format("journal entry {}: '{}' is no sheet's day", entry.number, entry.subject));
   const auto lent_before = lent_by(store_, *key);
   const auto setups_before = setups_of(store_, *key);
   project(*key);
@@ -142,8 +142,8 @@ SheetEntry Projector::read(const Entry& entry, SheetKey key) {
   auto text = sheet::read(entry.body, {sheet.metric, then.currency.places});
   for (const auto& found : text.found) {
     if (found.severity != Severity::error) continue;
-    throw Failed(fmt::format("journal entry {} ({}): line {}: {}; this program cannot read it", entry.number,
-                             entry.subject, found.place.line, found.what));
+    throw JournalFault(fmt::format("journal entry {} ({}): line {}: {}; this program cannot read it",
+                                   entry.number, entry.subject, found.place.line, found.what));
   }
   sheet.sheet = std::move(text.sheet);
   return sheet;

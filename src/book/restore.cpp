@@ -27,7 +27,7 @@ std::unique_ptr<SQLite::Database> sound_copy(const fs::path& copy, const OpenOpt
   if (!is_book(copy))
     throw Refused(fmt::format("{}: is no copy of a book; give one that kerfbook copy made", copy.string()));
   return guarded(copy, [&] {
-    auto database = connect(fs::canonical(copy).string(), SQLite::OPEN_READONLY);
+    auto database = connect_to_look(copy);
     Store store(*database);
     std::vector<Book::Finding> findings;
     check_file(store, findings);
@@ -146,9 +146,11 @@ fs::path restore_copy(const fs::path& named, const fs::path& copy, const OpenOpt
   const auto lock = locked(book, options);
   const fs::path old = free_name(book.string() + "." + in_a_name(options.now()), ".replaced");
   give_dated_name(book, old);
-  // A killed writer's journal belongs to the old file: beside the new one it would make a mixture of the two.
-  if (const fs::path left = rollback_journal_of(book); lock == nullptr && fs::exists(left, error))
-    fs::rename(left, rollback_journal_of(old));
+  // A killed writer's journal, or another program's log, belongs to the old file: beside the new one it would make a mixture of the two.
+  if (lock == nullptr) {
+    for (const fs::path& left : logs_beside(book))
+      fs::rename(left, old.string() + left.string().substr(book.string().size()));
+  }
   fs::rename(fresh.path(), book);
   if (sync_path(book.parent_path()) != 0)
     throw Failed(fmt::format("{}: is put back, but its name could not be put on the disk; look at the disk",

@@ -174,11 +174,15 @@ const std::vector<Thing>& program_views() {
   return views;
 }
 
-void renew_views(Store& store) {
+void drop_views(Store& store) {
   std::vector<std::string> old;
   store.each("SELECT name FROM sqlite_schema WHERE type = 'view'",
              [&](const Row& row) { old.push_back(row.text(0)); });
   for (const auto& name : old) store.database().exec("DROP VIEW " + as_name(name));
+}
+
+void renew_views(Store& store) {
+  drop_views(store);
   for (const auto& view : program_views()) store.database().exec(view.sql);
 }
 

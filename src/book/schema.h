@@ -51,7 +51,9 @@ std::string_view flag_rule(std::string_view table, std::string_view column);
 
 /// The views of schema/views/, in the order they are written there.
 const std::vector<Thing>& program_views();
-/// Drops the book's views and makes this program's. Inside a transaction.
+/// Drops the book's views. Inside a transaction, or on a copy.
+void drop_views(Store& store);
+/// Drops them and makes this program's. Inside a transaction.
 void renew_views(Store& store);
 /// Makes them for this connection alone, in front of the book's own: for a book that must not be written to.
 void make_temporary_views(SQLite::Database& database);

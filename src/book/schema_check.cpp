@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <map>
+#include <set>
 #include <string_view>
 
 #include "base/text.h"
@@ -17,6 +18,7 @@ struct Found {
   std::string type;
   std::string name;
   std::string table;
+  std::int64_t page = 0;           ///< where it begins in the file; of a view 0
   std::optional<std::string> sql;  ///< SQLite keeps none for the indexes it makes by itself
 };
 
@@ -75,6 +77,7 @@ class Check {
 
   void look_at(const Found& found) {
     if (found.type == "view" && !is_newest_) return;
+    look_at_page(found);
     if (!found.sql) return look_at_own_index(found);
     const auto thing = expected_.find(found.name);
     if (thing == expected_.end() || word_of(thing->second->kind) != found.type) {
@@ -100,6 +103,12 @@ class Check {
   }
 
  private:
+  /// Page 1 holds the schema itself. What two things share, writing to one of them writes into the other.
+  void look_at_page(const Found& found) {
+    if (found.type == "view" || (found.page > 1 && pages_.insert(found.page).second)) return;
+    strange(fmt::format("{} {} has no page of its own", fit_to_print(found.type), shown(found.name)));
+  }
+
   void strange(std::string what) { doubts_.strange.push_back(std::move(what)); }
 
   void look_at_own_index(const Found& found) {
@@ -140,6 +149,7 @@ class Check {
   bool is_newest_;
   std::map<std::string_view, const Thing*> expected_;  ///< and not met yet
   std::map<std::string, int> own_indexes_;
+  std::set<std::int64_t> pages_;
   SchemaDoubts doubts_;
 };
 
@@ -147,9 +157,9 @@ class Check {
 
 SchemaDoubts check_schema(Store& store, const Edition& edition, const Edition& newest) {
   Check check(edition, edition.number == newest.number);
-  store.each("SELECT type, name, tbl_name, sql FROM sqlite_schema", [&](const Row& row) {
-    check.look_at(
-        {row.text(0), row.text(1), row.text(2), row.is_null(3) ? std::nullopt : std::optional(row.text(3))});
+  store.each("SELECT type, name, tbl_name, rootpage, sql FROM sqlite_schema", [&](const Row& row) {
+    check.look_at({row.text(0), row.text(1), row.text(2), row.number(3),
+                   row.is_null(4) ? std::nullopt : std::optional(row.text(4))});
   });
   return check.finish();
 }

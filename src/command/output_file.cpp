@@ -31,10 +31,13 @@ fs::path led_to(fs::path file) {
   return error ? file : plain;
 }
 
-bool is_journal_of_a_book(const fs::path& file) {
-  constexpr std::string_view kEnding = "-journal";
+/// SQLite would read it as part of the book.
+bool is_log_of_a_book(const fs::path& file) {
   const std::string name = file.string();
-  return name.ends_with(kEnding) && book::is_book(name.substr(0, name.size() - kEnding.size()));
+  for (const std::string_view ending : {"-journal", "-wal", "-shm"}) {
+    if (name.ends_with(ending) && book::is_book(name.substr(0, name.size() - ending.size()))) return true;
+  }
+  return false;
 }
 
 }  // namespace
@@ -49,7 +52,7 @@ OutputFile::OutputFile(const std::string& file) : named_(file) {
   file_ = led_to(file_);
   if (!fs::is_directory(file_.parent_path(), error))
     throw Refused(named_ + ": there is no folder " + file_.parent_path().string() + "; make it first");
-  if (is_journal_of_a_book(file_))
+  if (is_log_of_a_book(file_))
     throw Refused(named_ + ": is kept for the book of that name; give another name");
   if (fs::exists(status)) {
     if (book::is_book(file_)) throw Refused(named_ + ": is a book, and stays one; give another name");

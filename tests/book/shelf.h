@@ -68,6 +68,16 @@ class Shelf {
     book.post_all(sheets, "");
     return book;
   }
+  /// The demo's mill file and the first three days of its week, the last of them corrected: entries 1 to 5.
+  [[nodiscard]] book::Book few_days() const {
+    const fs::path demo = fs::path(KERFBOOK_ROOT) / "demo_data";
+    auto book = book::Book::create(
+        file(), options(), book::Document{"hargan.toml", slurp(demo / "hargan.toml"), book::EntryKind::mill});
+    for (const char* day : {"04", "05", "06"})
+      book.post_sheet(slurp(demo / (std::string("2026-05-") + day + ".sheet")), "");
+    book.post_sheet(slurp(demo / "2026-05-06.sheet") + "note corrected\n", "a note was left out");
+    return book;
+  }
   static void correct_thursday(book::Book& book) {
     book.post_sheet(slurp(fs::path(KERFBOOK_ROOT) / "demo_data" / "corrections" / "2026-05-07.sheet"),
                     "bundle count: 23, not 32");
