@@ -2,8 +2,10 @@
 
 #include <fmt/format.h>
 #include <sqlite3.h>
+#include <unistd.h>
 
 #include <algorithm>
+#include <cerrno>
 #include <stdexcept>
 
 #include "book/copy.h"
@@ -131,6 +133,25 @@ void Writing::commit() {
   open_ = false;
 }
 
+namespace {
+
+/// Of a book that SQLite could not write to: what stands in the way.
+std::string what_forbids_writing(const std::filesystem::path& file) {
+  std::error_code error;
+  const auto there = std::filesystem::canonical(file, error);
+  if (!error && ::access(there.c_str(), W_OK) != 0) {
+    return errno == EROFS ? "the disk it is on may only be read"
+                          : "the file may not be written to; look at its rights";
+  }
+  if (!error && ::access(there.parent_path().c_str(), W_OK) != 0) {
+    return "its folder may not be written to, and posting makes a file beside the book for a moment; look at "
+           "the folder's rights";
+  }
+  return "look at the rights of the file and its folder";
+}
+
+}  // namespace
+
 Error explained(const std::filesystem::path& file, const SQLite::Exception& fault) {
   const std::string name = file.string();
   switch (fault.getErrorCode()) {
@@ -144,8 +165,7 @@ Error explained(const std::filesystem::path& file, const SQLite::Exception& faul
                                 fault.what(), kGoBack));
     case SQLITE_READONLY:
     case SQLITE_PERM:
-      return Failed(fmt::format(
-          "{}: the book cannot be written to; look at the rights of the file and its folder", name));
+      return Failed(fmt::format("{}: the book cannot be written to: {}", name, what_forbids_writing(file)));
     case SQLITE_FULL:
       return Failed(fmt::format("{}: no room on the disk; nothing was changed", name));
     case SQLITE_CANTOPEN:
