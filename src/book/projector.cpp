@@ -6,6 +6,7 @@
 
 #include "base/error.h"
 #include "base/text.h"
+#include "book/copy.h"
 #include "book/deck_rows.h"
 #include "book/mill_rows.h"
 #include "book/sheet_rows.h"
@@ -75,8 +76,9 @@ void Projector::apply_mill(const Entry& entry) {
 
 void Projector::apply_sheet(const Entry& entry) {
   const auto key = read_subject(entry.subject);
-  if (!key)
-    throw JournalFault(fmt::format("journal entry {}: '{}' is no sheet's day", entry.number, entry.subject));
+  if (!key || subject_of(*key) != entry.subject)
+    throw JournalFault(fmt::format("journal entry {}: {} is no sheet's day; {}", entry.number,
+                                   in_quotes(written_out(entry.subject)), kGoBack));
   const auto lent_before = lent_by(store_, *key);
   const auto setups_before = setups_of(store_, *key);
   project(*key);
@@ -107,6 +109,10 @@ void Projector::settle() {
 
 void Projector::project(SheetKey key) {
   const auto all = revisions(key);
+  if (all.empty()) {
+    throw JournalFault(
+        fmt::format("journal: the entries of {} cannot be found in it; {}", subject_of(key), kGoBack));
+  }
   auto tags = deck_tags(store_, key);
   auto bundles = take_out(store_, key);
   store_.run("DELETE FROM sheet WHERE day = ? AND shift = ?", key.day, key.shift);

@@ -5,7 +5,9 @@
 #include <SQLiteCpp/Backup.h>
 #include <sqlite3.h>
 
+#include "base/count.h"
 #include "base/error.h"
+#include "base/text.h"
 #include "book/checks.h"
 #include "book/core.h"
 #include "book/schema.h"
@@ -27,7 +29,7 @@ void check_chain(const Journal& journal, Findings& findings) {
       findings.push_back(
           {fmt::format("journal entry {} ({}, revision {}): its text or the one before it is not what was "
                        "posted; the digests do not agree",
-                       entry.number, entry.subject, entry.revision)});
+                       entry.number, written_out(entry.subject), entry.revision)});
     }
     before = entry.digest;
     expected = entry.number + 1;
@@ -84,21 +86,36 @@ std::vector<Book::Finding> check_journal(const Book& book) {
 
 namespace {
 
-/// A row as one text, NULL told from empty text and numbers from words.
-std::string row_text(const SQLite::Statement& statement) {
-  std::string text;
-  for (int i = 0; i < statement.getColumnCount(); ++i) {
-    const auto column = statement.getColumn(i);
-    if (i > 0) text += ", ";
-    if (column.isNull()) {
-      text += "NULL";
-    } else if (column.isInteger()) {
-      text += column.getString();
-    } else {
-      text += fmt::format("'{}'", column.getString());
-    }
+/// A value as it is told of: what is no number of this kind, and no text, is no value of a book.
+std::string value_text(const SQLite::Column& value) {
+  constexpr int kWidth = 60;
+  switch (value.getType()) {
+    case SQLITE_NULL:
+      return "NULL";
+    case SQLITE_INTEGER:
+      return value.getString();
+    case SQLITE_FLOAT:
+      return value.getString() + " with a fraction";
+    case SQLITE_BLOB:
+      return counted(value.getBytes(), "raw byte");
+    default:
+      return fmt::format("'{}'", clip(written_out(value.getString()), kWidth));
   }
+}
+
+std::string row_text(const SQLite::Statement& row) {
+  std::string text;
+  for (int i = 0; i < row.getColumnCount(); ++i) text += (i > 0 ? ", " : "") + value_text(row.getColumn(i));
   return text;
+}
+
+bool same_row(const SQLite::Statement& one, const SQLite::Statement& other) {
+  for (int i = 0; i < one.getColumnCount(); ++i) {
+    const auto a = one.getColumn(i);
+    const auto b = other.getColumn(i);
+    if (a.getType() != b.getType() || a.getString() != b.getString()) return false;
+  }
+  return true;
 }
 
 /// Every table has its rows in the order of its key, so two equal tables give equal texts in step.
@@ -118,11 +135,10 @@ void compare_table(const std::string& table, SQLite::Database& book, SQLite::Dat
     const bool has_here = here.executeStep();
     const bool has_there = there.executeStep();
     if (!has_here && !has_there) return;
-    const std::string left = has_here ? row_text(here) : "(no row)";
-    const std::string right = has_there ? row_text(there) : "(no row)";
-    if (left == right) continue;
+    if (has_here && has_there && same_row(here, there)) continue;
     findings.push_back(
-        {fmt::format("table {}, row {}: the book has {}; the journal gives {}", table, number, left, right)});
+        {fmt::format("table {}, row {}: the book has {}; the journal gives {}", table, number,
+                     has_here ? row_text(here) : "(no row)", has_there ? row_text(there) : "(no row)")});
     return;  // one difference moves all that follow
   }
 }

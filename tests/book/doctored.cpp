@@ -59,6 +59,24 @@ std::function<void(const Shelf&)> loosely(const std::string& sql) {
   };
 }
 
+std::function<void(const Shelf&)> behind_indexes(const std::string& first, const std::string& then) {
+  return [first, then](const Shelf& shelf) {
+    run(shelf.file(), "CREATE TABLE aside (a, b, c, d, e, f, g, h, i); " + first);
+    run(shelf.file(),
+        "CREATE TABLE kept AS SELECT type, name, tbl_name, rootpage, sql FROM sqlite_schema;"
+        "UPDATE sqlite_schema SET sql = replace(replace(replace(sql, 'NOCASE UNIQUE', 'NOCASE'),"
+        "'UNIQUE (kind, subject, revision)', 'CHECK (1)'), 'UNIQUE (metric, thickness, width, quarters)', "
+        "'CHECK (1)')"
+        "WHERE type = 'table' AND name <> 'kept'; DELETE FROM sqlite_schema WHERE type = 'index'");
+    run(shelf.file(), then);
+    run(shelf.file(),
+        "UPDATE sqlite_schema AS s SET sql = (SELECT k.sql FROM kept k WHERE k.name = s.name) WHERE name <> "
+        "'kept';"
+        "INSERT INTO sqlite_schema SELECT * FROM kept WHERE type = 'index'");
+    run(shelf.file(), "DROP TABLE kept; DROP TABLE aside");
+  };
+}
+
 std::function<void(const Shelf&)> by_bytes(const std::function<void(std::string&)>& change) {
   return [change](const Shelf& shelf) {
     std::string bytes = shelf.bytes();

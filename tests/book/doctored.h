@@ -24,6 +24,7 @@ struct Doctored {
   std::string name;
   Fate fate = Fate::refused;
   std::function<void(const Shelf&)> deed;
+  bool mended = false;  ///< rebuild puts it right
 };
 
 /// Things in the schema that are no part of a book, or not as a book has them. Some call canary(), which no book may.
@@ -41,6 +42,8 @@ std::function<void(const Shelf&)> by_sql(const std::string& sql);
 std::function<void(const Shelf&)> by_schema(const std::string& sql);
 /// The same while the tables take values of every type, NULL too, and check nothing.
 std::function<void(const Shelf&)> loosely(const std::string& sql);
+/// `first` is run with every index, `then` with none in the schema, so that the indexes do not follow.
+std::function<void(const Shelf&)> behind_indexes(const std::string& first, const std::string& then);
 /// The bytes of the file.
 std::function<void(const Shelf&)> by_bytes(const std::function<void(std::string&)>& change);
 /// The two functions that give away that something in a book was run: canary(), and canary_meek(), which says of itself

@@ -153,7 +153,7 @@ void add_tables(Kinds& kinds) {
     if (thing.kind != book::Thing::Kind::table || thing.name == "journal") continue;
     const std::string value = values[turn++ % values.size()];
     kinds.push_back({fmt::format("a column of {} is {}", thing.name, value), Fate::told,
-                     [name = thing.name, value](const Shelf& shelf) { put_in(shelf, name, value); }});
+                     [name = thing.name, value](const Shelf& shelf) { put_in(shelf, name, value); }, true});
   }
   for (const char* sql :
        {"UPDATE note SET text = NULL", "UPDATE log SET state = NULL, borrowed = NULL",
@@ -162,7 +162,37 @@ void add_tables(Kinds& kinds) {
         "UPDATE tally SET pieces = pieces * 1.0 + 0.5", "UPDATE run SET net = CAST(net AS TEXT) || 'x'",
         "UPDATE species SET id = id + 1000", "DELETE FROM log", "DELETE FROM sheet",
         "UPDATE size SET stack = 77"})
-    kinds.push_back({sql, Fate::told, loosely(sql)});
+    kinds.push_back({sql, Fate::told, loosely(sql), true});
+}
+
+/// The table is as it was; an index lacks rows of it, has rows more, or others.
+void add_indexes(Kinds& kinds) {
+  const auto add_index = [&](const std::string& index, const std::string& first, const std::string& then) {
+    kinds.push_back(
+        {fmt::format("index {}: {}", index, first), Fate::told, behind_indexes(first, then), true});
+  };
+  for (const auto& [index, table, column] : {std::tuple{"run_by_job", "run", "job"},
+                                             {"sqlite_autoindex_journal_1", "journal", "revision"},
+                                             {"sqlite_autoindex_size_1", "size", "width"}}) {
+    add_index(index, fmt::format("UPDATE {0} SET {1} = {1} + 10", table, column),
+              fmt::format("UPDATE {0} SET {1} = {1} - 10", table, column));
+  }
+  add_index("log_by_tag", "UPDATE log SET tag = 'X' || tag", "UPDATE log SET tag = substr(tag, 2)");
+  add_index("sqlite_autoindex_species_1", "UPDATE species SET code = 'X' || code",
+            "UPDATE species SET code = substr(code, 2)");
+  add_index("sqlite_autoindex_journal_1",
+            "INSERT INTO aside SELECT * FROM journal WHERE entry > 2; DELETE FROM journal WHERE entry > 2",
+            "INSERT INTO journal SELECT * FROM aside");
+  add_index("sqlite_autoindex_journal_1",
+            "INSERT INTO journal SELECT entry + 100, kind, subject, revision + 100, at, why, body, "
+            "keeps_rules, digest "
+            "FROM journal",
+            "DELETE FROM journal WHERE entry > 100");
+  add_index("sqlite_autoindex_journal_1",
+            "UPDATE journal SET subject = subject || ' shift 2' WHERE kind = 'sheet' AND revision > 1",
+            "UPDATE journal SET subject = substr(subject, 1, 10) WHERE kind = 'sheet' AND revision > 1");
+  add_index("sqlite_autoindex_species_1", "INSERT INTO species (code) VALUES ('XX')",
+            "DELETE FROM species WHERE code = 'XX'");
 }
 
 }  // namespace
@@ -173,6 +203,7 @@ Kinds doctored_rows() {
   add_entries(kinds);
   add_digested(kinds);
   add_tables(kinds);
+  add_indexes(kinds);
   return kinds;
 }
 

@@ -96,12 +96,14 @@ void add_indexes(Kinds& kinds) {
        "DROP INDEX run_by_job; CREATE INDEX RUN_BY_JOB ON run (job)",
        "DROP INDEX log_by_tag; CREATE INDEX log_by_tag ON log (tag, day, shift, number) WHERE canary_meek()"})
     add(kinds, Fate::refused, sql, sql);
-  add(kinds, Fate::told, "an index is missing", "DROP INDEX run_by_job");
-  add(kinds, Fate::told, "another program's notes on the indexes", "ANALYZE");
-  kinds.push_back({"notes on the indexes that lie", Fate::told, [](const Shelf& shelf) {
+  kinds.push_back({"an index is missing", Fate::told, by_sql("DROP INDEX run_by_job"), true});
+  kinds.push_back({"another program's notes on the indexes", Fate::told, by_sql("ANALYZE"), true});
+  kinds.push_back({"notes on the indexes that lie", Fate::told,
+                   [](const Shelf& shelf) {
                      by_sql("ANALYZE")(shelf);
                      by_sql("UPDATE sqlite_stat1 SET stat = '9999999999999999999 -1 x' || char(0)")(shelf);
-                   }});
+                   },
+                   true});
 }
 
 void add_words(Kinds& kinds) {
