@@ -35,12 +35,13 @@ std::string SoldBundle::words(const book::Mill& mill) const {
   return join(all, ", ");
 }
 
-std::vector<SoldBundle> sold_bundles(const book::Book& book, Day to) {
+std::vector<SoldBundle> sold_bundles(const book::Book& book, Day to, std::optional<Day> from) {
+  const Day first = from.value_or(make_day(1900, 1, 1));  // no book begins before it
   std::vector<SoldBundle> all;
   std::map<std::tuple<std::int64_t, std::int64_t, std::int64_t>, std::size_t> place;
   book::Store store(book.database());
   store.each(
-      "SELECT day, shift, number, buyer, bundle, price_micro FROM v_sold_bundle WHERE day <= ? "
+      "SELECT day, shift, number, buyer, bundle, price_micro FROM v_sold_bundle WHERE day BETWEEN ? AND ? "
       "ORDER BY day, shift, number",
       [&](const book::Row& row) {
         SoldBundle sold{Day{static_cast<std::int32_t>(row.number(0))},
@@ -53,10 +54,10 @@ std::vector<SoldBundle> sold_bundles(const book::Book& book, Day to) {
         place.emplace(std::tuple(row.number(0), row.number(1), row.number(2)), all.size());
         all.push_back(std::move(sold));
       },
-      to);
+      first, to);
   store.each(
       "SELECT day, shift, number, species, grade, size, metric, coalesce(length, 0), pieces + along "
-      "FROM v_whole_bundle WHERE day <= ? AND pieces + along > 0 "
+      "FROM v_whole_bundle WHERE day BETWEEN ? AND ? AND pieces + along > 0 "
       "ORDER BY day, shift, number, species, thickness, width, grade, length",
       [&](const book::Row& row) {
         const auto system = row.number(6) != 0 ? measure::System::metric : measure::System::inch;
@@ -69,7 +70,7 @@ std::vector<SoldBundle> sold_bundles(const book::Book& book, Day to) {
         line.count = row.number(8);
         all[place.at({row.number(0), row.number(1), row.number(2)})].lines.push_back(std::move(line));
       },
-      to);
+      first, to);
   return all;
 }
 

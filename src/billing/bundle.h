@@ -29,7 +29,7 @@ struct SoldBundle {
   [[nodiscard]] std::string words(
       const book::Mill& mill) const;  ///< "40 2x6x16 Douglas-fir No2, 12 2x6x12 ..."
 };
-/// In the order of the sheets.
-std::vector<SoldBundle> sold_bundles(const book::Book& book, Day to);
+/// In the order of the sheets, from the first or from a day on.
+std::vector<SoldBundle> sold_bundles(const book::Book& book, Day to, std::optional<Day> from = {});
 
 }  // namespace kerfbook::billing

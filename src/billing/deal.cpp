@@ -35,7 +35,7 @@ void Deals::read_all() {
     Revision& made = revisions_.emplace_back();
     made.number = entry.revision;
     if (const auto day = read_day(entry.at.substr(0, entry.at.find(' ')))) made.made = *day;
-    made.mill = book::read_mill(entry.body).mill;
+    made.mill = book::read_posted_mill(entry.body).mill;
     made.terms = read_terms(entry.body, options_of(made.mill)).terms;
   }
   if (revisions_.empty()) revisions_.push_back(std::move(last));  // a book without a mill file

@@ -57,11 +57,11 @@ std::vector<std::string> stock_warnings(const book::Book& book, Day to,
                                         const std::optional<SheetKey>& sold_on) {
   book::Store store(book.database());
   if (sold_on && !sold_anything(store, *sold_on)) return {};
+  const auto day = sold_on ? std::optional(sold_on->first) : std::nullopt;
   std::vector<std::string> all;
-  for (const SoldBundle& sold : sold_bundles(book, to))
+  for (const SoldBundle& sold : sold_bundles(book, to, day))
     if (sold.lines.empty() && (!sold_on || *sold_on == SheetKey{sold.day, sold.shift}))
       all.push_back("Sold a bundle with nothing in it: " + sold.tag + ", " + write_day(sold.day) + ".");
-  const auto day = sold_on ? std::optional(sold_on->first) : std::nullopt;
   store.each(
       kShort, [&](const book::Row& row) { all.push_back("Sold more than is there: " + words_of(row) + "."); },
       to, day, sold_on ? sold_on->second : 0);

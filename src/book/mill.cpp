@@ -49,7 +49,7 @@ bool same_section(const measure::Size& a, const measure::Size& b) {
   return a.thickness == b.thickness && a.width == b.width;  // 5/4x6 and 1-1/4x6 are one board
 }
 
-void read_tables(TomlTable& root, Mill& mill) {
+void read_tables(TomlTable& root, Mill& mill, bool posted) {
   read_mill_table(root, mill);
   read_scale(root, mill);
   read_recovery(root, mill);
@@ -58,9 +58,25 @@ void read_tables(TomlTable& root, Mill& mill) {
   read_saws(root, mill);
   read_lumber(root, mill);
   read_customers(root, mill);
-  read_jobs(root, mill);
+  read_jobs(root, mill, posted);
   read_costs(root, mill);
   read_services(root, mill);
+}
+
+ReadMill read_text(std::string_view toml, bool posted) {
+  ReadMill out;
+  TomlFile file = read_toml(toml);
+  const bool readable = file.found.empty();
+  if (readable) {
+    TomlTable root(file.root, "a mill file", file);
+    read_tables(root, out.mill, posted);
+    for (const char* name : kTablesOfOthers) root.allow(name);
+    root.finish();
+  }
+  out.mill.money.toml = std::string(toml);
+  sort_by_place(file.found);
+  out.found = std::move(file.found);
+  return out;
 }
 
 }  // namespace
@@ -70,19 +86,11 @@ scaling::Practice usual_practice() {
 }
 
 ReadMill read_mill(std::string_view toml) {
-  ReadMill out;
-  TomlFile file = read_toml(toml);
-  const bool readable = file.found.empty();
-  if (readable) {
-    TomlTable root(file.root, "a mill file", file);
-    read_tables(root, out.mill);
-    for (const char* name : kTablesOfOthers) root.allow(name);
-    root.finish();
-  }
-  out.mill.money.toml = std::string(toml);
-  sort_by_place(file.found);
-  out.found = std::move(file.found);
-  return out;
+  return read_text(toml, false);
+}
+
+ReadMill read_posted_mill(std::string_view toml) {
+  return read_text(toml, true);
 }
 
 const JobEntry* find_job(const Mill& mill, std::string_view code) {

@@ -146,6 +146,29 @@ struct CutLine {  ///< one line of a job's cut list
   std::string grade;
 };
 
+/// A job's cut list. Of a mill file that is in the book, and so was read and found good before, it is read when it is
+/// first looked at: most answers look at none, and the lists of a busy mill are the longest part of its file.
+class CutList {
+ public:
+  CutList() = default;
+  explicit CutList(std::vector<CutLine> lines) : lines_(std::move(lines)) {}
+  /// Lines as the mill file writes them.
+  CutList(std::vector<std::string> written, bool metric) : written_(std::move(written)), metric_(metric) {}
+
+  [[nodiscard]] auto begin() const { return lines().begin(); }
+  [[nodiscard]] auto end() const { return lines().end(); }
+  [[nodiscard]] bool empty() const { return written_.empty() && lines_.empty(); }
+  [[nodiscard]] std::size_t size() const { return lines().size(); }
+  const CutLine& operator[](std::size_t i) const { return lines()[i]; }
+
+ private:
+  const std::vector<CutLine>& lines() const;
+
+  mutable std::vector<std::string> written_;  ///< not read yet
+  mutable std::vector<CutLine> lines_;
+  bool metric_ = false;
+};
+
 struct Customer {
   std::string code;
   std::string name;
@@ -170,7 +193,7 @@ struct JobEntry {
   std::string rule;   ///< scaling practice agreed for this job; empty = the house practice
   std::optional<measure::Convention> convention;  ///< how its lumber is counted; empty = the house convention
   std::vector<NamedSize> sizes;                   ///< targets of this job's own
-  std::vector<CutLine> cut_list;
+  CutList cut_list;
 };
 
 struct Word {  ///< a species or a grade
@@ -248,6 +271,8 @@ struct ReadMill {
 /// Reads a mill file; never throws on any bytes. Every problem at once, each with line and column (a text that is no
 /// TOML gives the parser's complaint alone). Unknown keys are errors that name the nearest known key.
 ReadMill read_mill(std::string_view toml);
+/// The same of a text out of the book, which was read before it was posted: its cut lists are left until asked for.
+ReadMill read_posted_mill(std::string_view toml);
 
 const JobEntry* find_job(const Mill& mill, std::string_view code);
 const Customer* find_customer(const Mill& mill, std::string_view code);

@@ -1,7 +1,11 @@
 // mill_jobs.cpp -- what the mill file says of customers and jobs. Prices and agreements are billing's.
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <set>
+#include <utility>
 
+#include "base/error.h"
 #include "base/text.h"
 #include "book/mill_reading.h"
 #include "book/mill_words.h"
@@ -79,7 +83,16 @@ void check_rule(TomlTable& table, const JobEntry& job, const Mill& mill) {
                  near.empty() ? why : "did you mean " + near + "?");
 }
 
-JobEntry read_job(TomlTable& table, const Mill& mill, std::set<std::string>& taken) {
+CutList read_cut_list(TomlTable& table, bool metric, bool posted) {
+  if (posted) return {table.words("cut_list"), metric};
+  const auto parts = table.read_list<std::vector<CutLine>>(
+      "cut_list", [metric](std::string_view text) { return read_cut_line(text, metric); });
+  std::vector<CutLine> all;
+  for (const auto& some : parts) all.insert(all.end(), some.begin(), some.end());
+  return CutList(std::move(all));
+}
+
+JobEntry read_job(TomlTable& table, const Mill& mill, bool posted, std::set<std::string>& taken) {
   const bool metric = mill.units == measure::System::metric;
   JobEntry job;
   job.code = read_code(table, "[[job]]", taken);
@@ -94,9 +107,7 @@ JobEntry read_job(TomlTable& table, const Mill& mill, std::set<std::string>& tak
     read_count(table, *job.convention);
   }
   read_targets(table, metric, job.sizes);
-  const auto cuts = table.read_list<std::vector<CutLine>>(
-      "cut_list", [metric](std::string_view text) { return read_cut_line(text, metric); });
-  for (const auto& some : cuts) job.cut_list.insert(job.cut_list.end(), some.begin(), some.end());
+  job.cut_list = read_cut_list(table, metric, posted);
   check_customer(table, job, mill);
   check_rule(table, job, mill);
   if (job.owner != "own" && job.customer.empty()) {
@@ -108,14 +119,23 @@ JobEntry read_job(TomlTable& table, const Mill& mill, std::set<std::string>& tak
 
 }  // namespace
 
+const std::vector<CutLine>& CutList::lines() const {
+  for (const auto& text : std::exchange(written_, {})) {
+    const auto some = read_cut_line(text, metric_);
+    if (!some) throw Failed(fmt::format("the cut list of the mill file in the book: {}", some.slip().what));
+    lines_.insert(lines_.end(), some->begin(), some->end());
+  }
+  return lines_;
+}
+
 void read_customers(TomlTable& root, Mill& mill) {
   std::set<std::string> taken;
   for (auto& table : root.tables("customer")) mill.customers.push_back(read_customer(table, taken));
 }
 
-void read_jobs(TomlTable& root, Mill& mill) {
+void read_jobs(TomlTable& root, Mill& mill, bool posted) {
   std::set<std::string> taken;
-  for (auto& table : root.tables("job")) mill.jobs.push_back(read_job(table, mill, taken));
+  for (auto& table : root.tables("job")) mill.jobs.push_back(read_job(table, mill, posted, taken));
 }
 
 }  // namespace kerfbook::book

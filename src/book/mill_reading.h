@@ -20,9 +20,9 @@ void read_recovery(TomlTable& root, Mill& mill);
 /// The keys of a table `count` change what `convention` says.
 void read_count(TomlTable& holder, measure::Convention& convention);
 
-/// [[customer]], [[job]]: mill_jobs.cpp. After all of the above.
+/// [[customer]], [[job]]: mill_jobs.cpp. After all of the above. `posted`: the cut lists are known to be good.
 void read_customers(TomlTable& root, Mill& mill);
-void read_jobs(TomlTable& root, Mill& mill);
+void read_jobs(TomlTable& root, Mill& mill, bool posted);
 
 /// [[cost]], [[service]]: mill_cost.cpp.
 void read_costs(TomlTable& root, Mill& mill);

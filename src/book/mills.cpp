@@ -28,7 +28,7 @@ const Mill& Mills::at(std::int64_t entry) {
   }
   const auto text = journal_.entry(entry);
   if (!text) throw JournalFault(fmt::format("journal entry {} is missing; {}", entry, kGoBack));
-  auto read = read_mill(text->body);
+  auto read = read_posted_mill(text->body);
   if (has_error(read.found)) {
     throw JournalFault(fmt::format("journal entry {} (mill file): line {}: {}; this program cannot read it",
                                    entry, read.found.front().place.line, read.found.front().what));
