@@ -34,9 +34,16 @@ class WrongUsage : public Error {
   explicit WrongUsage(const std::string& message) : Error(Exit::usage, message) {}
 };
 
+/// Nothing was changed, and the message need not say so.
 class Failed : public Error {
  public:
   explicit Failed(const std::string& message) : Error(Exit::failed, message) {}
+};
+
+/// It failed when what was to be done was done, or may have been: the message says which.
+class FailedLate : public Failed {
+ public:
+  using Failed::Failed;
 };
 
 }  // namespace kerfbook

@@ -15,4 +15,18 @@ int sync_path(const std::filesystem::path& path) {
   return fault;
 }
 
+int make_folder(const std::filesystem::path& folder) {
+  std::filesystem::path made;
+  for (const auto& part : std::filesystem::absolute(folder).lexically_normal()) {
+    if (part.empty()) continue;  // behind a slash at the end
+    const std::filesystem::path in = made;
+    made /= part;
+    std::error_code error;
+    const bool is_new = std::filesystem::create_directory(made, error);
+    if (error) return error.value();
+    if (const int fault = is_new ? sync_path(in) : 0) return fault;
+  }
+  return 0;
+}
+
 }  // namespace kerfbook

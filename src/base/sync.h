@@ -9,4 +9,7 @@ namespace kerfbook {
 /// else errno.
 int sync_path(const std::filesystem::path& path);
 
+/// Makes a folder, and those it lies in, where they are not there. 0 when it is there and on the disk, else errno.
+int make_folder(const std::filesystem::path& folder);
+
 }  // namespace kerfbook

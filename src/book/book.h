@@ -100,6 +100,8 @@ struct OpenOptions {
   const std::vector<Edition>* editions = nullptr;
   /// What is wrong with the tables of a mill file that billing reads (prices, charges ...); asked before it is posted.
   std::function<std::vector<Diagnostic>(std::string_view)> check_money = {};
+  /// Called when entries, from this to that, have come into the book and stay there.
+  std::function<void(std::int64_t first, std::int64_t last)> posted = {};
   /// Called once when another program keeps this one waiting for more than a second.
   std::function<void()> waiting = {};
 };

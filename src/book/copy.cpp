@@ -6,6 +6,7 @@
 #include <sqlite3.h>
 
 #include <algorithm>
+#include <cstring>
 
 #include "base/error.h"
 #include "base/sync.h"
@@ -74,12 +75,9 @@ void write_copy(SQLite::Database& from, const fs::path& draft, const fs::path& c
 
 fs::path copy_dated(SQLite::Database& from, const fs::path& book, const fs::path& folder,
                     std::string_view now, std::string_view before) {
-  std::error_code error;
-  const bool there = fs::is_directory(folder, error);
-  if (!there && fs::create_directories(folder, error))
-    static_cast<void>(sync_path(fs::absolute(folder).parent_path()));  // what lies in it is synced again
-  if (!fs::is_directory(folder, error))
-    throw Failed(fmt::format("{}: the folder for copies cannot be made; no copy was made", folder.string()));
+  if (const int fault = make_folder(folder))
+    throw Failed(
+        fmt::format("{}: the folder for copies cannot be made ({})", folder.string(), std::strerror(fault)));
   std::string base = (folder / book.filename()).string() + "." + in_a_name(now);
   if (!before.empty()) base += fmt::format(".before-{}", before);
   const fs::path file = free_name(base, std::string(kEnding));

@@ -95,23 +95,35 @@ std::optional<bool> has_digest(const Core& core, const std::string& digest) {
   }
 }
 
-/// What is in the file counts, not what the call said: the last thing it does, to sync the folder, may fail when all the
-/// rest is done.
-[[noreturn]] void tell_of_failed_commit(const Core& core, const Entry& last, const SQLite::Exception& fault) {
-  const auto there = has_digest(core, last.digest);
-  if (there && !*there) throw fault;
-  throw Failed(
-      there ? fmt::format(
-                  "{}: the disk failed ({}) when all was written; it is posted, so do not post it again; "
-                  "look at the disk",
-                  core.file.string(), fault.what())
-            : fmt::format(
-                  "{}: the disk failed ({}); look with kerfbook journal whether it was posted before you "
-                  "post it again",
-                  core.file.string(), fault.what()));
+/// For what no entry tells of, as a rebuild.
+[[noreturn]] void tell_of_failed_work(const Core& core, const SQLite::Exception& fault) {
+  throw FailedLate(fmt::format(
+      "{}: the disk failed ({}) when the totals were put down; every entry is in its place; run this again, "
+      "and then kerfbook verify",
+      core.file.string(), fault.what()));
 }
 
 }  // namespace
+
+void Writing::tell_posted(std::int64_t last) {
+  if (!core_.draft && last > begun_ && core_.options.posted) core_.options.posted(begun_ + 1, last);
+}
+
+/// What is in the file counts, not what the call said: the last thing it does, to sync the folder, may fail when all the
+/// rest is done.
+void Writing::tell_of_failed_commit(const Entry& last, const SQLite::Exception& fault) {
+  const auto there = has_digest(core_, last.digest);
+  if (there && !*there) throw fault;
+  if (there) {
+    tell_posted(last.number);
+    throw FailedLate(fmt::format("{}: the disk failed ({}) when all was written; look at the disk",
+                                 core_.file.string(), fault.what()));
+  }
+  throw FailedLate(
+      fmt::format("{}: the disk failed ({}); look with kerfbook journal whether it was posted before you "
+                  "post it again",
+                  core_.file.string(), fault.what()));
+}
 
 void Writing::commit() {
   core_.projector.settle();
@@ -126,11 +138,13 @@ void Writing::commit() {
     core_.store.run("COMMIT");
   } catch (const SQLite::Exception& fault) {
     undo();
-    if (core_.draft || !last || last->number == begun_) throw;
-    tell_of_failed_commit(core_, *last, fault);
+    if (core_.draft) throw;
+    if (!last || last->number == begun_) tell_of_failed_work(core_, fault);
+    tell_of_failed_commit(*last, fault);
   }
   core_.acts = 0;
   open_ = false;
+  if (last) tell_posted(last->number);
 }
 
 namespace {
@@ -157,22 +171,24 @@ Error explained(const std::filesystem::path& file, const SQLite::Exception& faul
   switch (fault.getErrorCode()) {
     case SQLITE_BUSY:
     case SQLITE_LOCKED:
-      return Failed(fmt::format(
-          "{}: another program is using the book; nothing was changed, try again when it is done", name));
+      return Failed(fmt::format("{}: another program is using the book; try again when it is done", name));
     case SQLITE_CORRUPT:
     case SQLITE_NOTADB:
-      return Failed(fmt::format("{}: the book is damaged ({}); leave this file as it is and {}", name,
-                                fault.what(), kGoBack));
+      // SQLite says so too when the disk would not give a page of it.
+      return Failed(
+          fmt::format("{}: the book is damaged, or the disk cannot be read ({}); if it says so again, leave "
+                      "this file as it is and {}",
+                      name, fault.what(), kGoBack));
     case SQLITE_READONLY:
     case SQLITE_PERM:
       return Failed(fmt::format("{}: the book cannot be written to: {}", name, what_forbids_writing(file)));
     case SQLITE_FULL:
-      return Failed(fmt::format("{}: no room on the disk; nothing was changed", name));
+      return Failed(fmt::format("{}: no room on the disk", name));
     case SQLITE_CANTOPEN:
       return Failed(
           fmt::format("{}: the book cannot be opened; look at the rights of the file and its folder", name));
     default:
-      return Failed(fmt::format("{}: {}; nothing was changed", name, fault.what()));
+      return Failed(fmt::format("{}: {}", name, fault.what()));
   }
 }
 

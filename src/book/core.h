@@ -58,11 +58,13 @@ class Writing {
   Writing(const Writing&) = delete;
   Writing& operator=(const Writing&) = delete;
   ~Writing();
-  /// Failed when the disk fails; it says whether what was written is in the book all the same.
+  /// Failed when the disk fails, FailedLate when what was written may be in the book all the same.
   void commit();
 
  private:
   void undo();
+  void tell_posted(std::int64_t last);
+  [[noreturn]] void tell_of_failed_commit(const Entry& last, const SQLite::Exception& fault);
   Core& core_;
   bool open_ = true;
   std::int64_t begun_ = 0;  ///< number of the newest entry when the outermost began

@@ -106,9 +106,16 @@ FileHead read_head(const fs::path& file) {
   const Opened opened(file);
   if (opened.handle() < 0) tell_why_not(file, opened.fault());
   std::string bytes(FileHead::kBytes, '\0');
-  const ::ssize_t have = ::pread(opened.handle(), bytes.data(), bytes.size(), 0);
-  if (have < 0) tell_why_not(file, errno);
-  bytes.resize(static_cast<std::size_t>(have));
+  std::size_t have = 0;
+  while (have < bytes.size()) {  // a read may give less than it was asked for
+    const ::ssize_t some =
+        ::pread(opened.handle(), bytes.data() + have, bytes.size() - have, static_cast<::off_t>(have));
+    if (some < 0 && errno == EINTR) continue;
+    if (some < 0) tell_why_not(file, errno);
+    if (some == 0) break;
+    have += static_cast<std::size_t>(some);
+  }
+  bytes.resize(have);
   return FileHead(std::move(bytes));
 }
 

@@ -2,15 +2,13 @@
 
 #include <fcntl.h>
 #include <fmt/format.h>
-#include <signal.h>
-#include <unistd.h>
 
 #include <cerrno>
-#include <charconv>
 #include <cstring>
 
 #include "base/error.h"
 #include "base/sync.h"
+#include "base/unfinished.h"
 
 namespace kerfbook::book {
 
@@ -25,36 +23,11 @@ void name_new(const fs::path& from, const fs::path& to) {
     if (error) throw Failed(fmt::format("{}: cannot be named so ({})", to.string(), error.message()));
   }
   if (sync_path(fs::absolute(to).parent_path()) != 0)
-    throw Failed(
+    throw FailedLate(
         fmt::format("{}: is made, but a power cut could still take it away; look at the disk", to.string()));
 }
 
-namespace {
-
-/// Of a program that runs no more: ".mill.book.part1234" with nobody of that number.
-void clear_dead(const fs::path& folder, const std::string& begin) {
-  std::error_code ignored;
-  for (const auto& entry : fs::directory_iterator(folder, ignored)) {
-    const std::string name = entry.path().filename().string();
-    if (!name.starts_with(begin)) continue;
-    int number = 0;
-    const char* const end = name.data() + name.size();
-    const auto read = std::from_chars(name.data() + begin.size(), end, number);
-    if (read.ec == std::errc() && read.ptr == end && number > 0 && ::kill(number, 0) != 0 && errno == ESRCH)
-      fs::remove(entry.path(), ignored);
-  }
-}
-
-}  // namespace
-
-DotFile::DotFile(const fs::path& file) {
-  const std::string begin = "." + file.filename().string() + ".part";
-  const fs::path folder = fs::absolute(file).parent_path();
-  clear_dead(folder, begin);
-  path_ = folder / (begin + std::to_string(::getpid()));
-  std::error_code ignored;
-  fs::remove(path_, ignored);  // of a program that was killed and had our number
-}
+DotFile::DotFile(const fs::path& file) : path_(unfinished_name(file)) {}
 
 DotFile::~DotFile() {
   std::error_code ignored;
@@ -62,8 +35,8 @@ DotFile::~DotFile() {
 }
 
 void DotFile::keep_as(const fs::path& file) {
-  if (sync_path(path_) != 0)
-    throw Failed(fmt::format("{}: could not be put on the disk ({})", file.string(), std::strerror(errno)));
+  if (const int fault = sync_path(path_))
+    throw Failed(fmt::format("{}: could not be put on the disk ({})", file.string(), std::strerror(fault)));
   name_new(path_, file);
 }
 

@@ -7,7 +7,8 @@
 
 namespace kerfbook::book {
 
-/// Gives a file its name at once, never over another: Refused when the name is taken, Failed when it cannot be given.
+/// Gives a file its name at once, never over another: Refused when the name is taken, Failed when it cannot be given,
+/// FailedLate when it has it and a power cut could still take it away.
 void name_new(const std::filesystem::path& from, const std::filesystem::path& to);
 
 /// A file in the making beside where it is to be: its name begins with a dot, and it is gone again unless it was kept.

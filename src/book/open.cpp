@@ -141,6 +141,7 @@ std::unique_ptr<Core> make_draft(const fs::path& file, const fs::path& draft, co
       connect(fs::absolute(draft).string(), SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE, *patience);
   auto core = std::make_unique<Core>(file, options, std::move(patience), std::move(database));
   core->draft = true;
+  core->database->exec("PRAGMA journal_mode = MEMORY");  // a draft that fails is thrown away whole
   core->store.run("BEGIN IMMEDIATE");
   make_tables(*core->database, core->newest());
   renew_views(core->store);
@@ -184,6 +185,15 @@ void check_name(const fs::path& file) {
     throw Refused(fmt::format("{}: there is no such folder", folder.string()));
 }
 
+/// A book that has its name now, opened as any other.
+Book open_made(const fs::path& file, const OpenOptions& options) {
+  try {
+    return Book::open(file, options);
+  } catch (const Error& fault) {
+    throw FailedLate(fmt::format("{}: is made, but cannot be opened now: {}", file.string(), fault.what()));
+  }
+}
+
 }  // namespace
 
 Book Book::create_of(const fs::path& file, const OpenOptions& options, const std::vector<Entry>& entries) {
@@ -198,7 +208,7 @@ Book Book::create_of(const fs::path& file, const OpenOptions& options, const std
       writing.commit();
     }
     draft.keep_as(file);
-    return open(file, options);
+    return open_made(file, options);
   });
 }
 
@@ -211,7 +221,7 @@ Book Book::create(const fs::path& file, const OpenOptions& options, const std::o
       if (mill) book.post_all({{mill->name, mill->text, EntryKind::mill}}, "");
     }
     draft.keep_as(file);
-    return open(file, options);
+    return open_made(file, options);
   });
 }
 

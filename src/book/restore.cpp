@@ -5,6 +5,7 @@
 #include <unistd.h>
 
 #include <algorithm>
+#include <cstring>
 
 #include "base/error.h"
 #include "base/sync.h"
@@ -92,14 +93,53 @@ std::unique_ptr<SQLite::Database> locked(const fs::path& book, const OpenOptions
   });
 }
 
-void give_dated_name(const fs::path& book, const fs::path& old) {
-  if (::link(book.c_str(), old.c_str()) == 0) return;
-  std::error_code error;  // a file system without a second name: for a moment the book has none
-  fs::rename(book, old, error);
-  if (error)
-    throw Failed(fmt::format("{}: cannot be kept as {} ({}); nothing was changed", book.string(),
-                             old.string(), error.message()));
-}
+/// The book under a dated name, with what others left beside it: given back again unless it is to stay.
+class DatedName {
+ public:
+  /// Moves the logs too: beside the new book a killed writer's journal would make a mixture of the two.
+  DatedName(const fs::path& book, fs::path old, const std::vector<fs::path>& logs)
+      : book_(book), old_(std::move(old)) {
+    std::error_code error;
+    linked_ = ::link(book_.c_str(), old_.c_str()) == 0;
+    if (!linked_)
+      fs::rename(book_, old_, error);  // a file system without a second name: for a moment it has none
+    if (error) fail(error);
+    for (const fs::path& log : logs) {
+      fs::rename(log, dated(log), error);
+      if (error) give_back();
+      if (error) fail(error);
+      moved_.push_back(log);
+    }
+  }
+  DatedName(const DatedName&) = delete;
+  DatedName& operator=(const DatedName&) = delete;
+  ~DatedName() {
+    if (!stays_) give_back();
+  }
+  void stay() { stays_ = true; }
+
+ private:
+  [[nodiscard]] fs::path dated(const fs::path& log) const {
+    return old_.string() + log.string().substr(book_.string().size());
+  }
+  [[noreturn]] void fail(const std::error_code& error) const {
+    throw Failed(
+        fmt::format("{}: cannot be kept as {} ({})", book_.string(), old_.string(), error.message()));
+  }
+  void give_back() const {
+    std::error_code ignored;
+    for (const fs::path& log : moved_) fs::rename(dated(log), log, ignored);
+    if (linked_)
+      fs::remove(old_, ignored);
+    else
+      fs::rename(old_, book_, ignored);
+  }
+  fs::path book_;
+  fs::path old_;
+  std::vector<fs::path> moved_;
+  bool linked_ = false;
+  bool stays_ = false;
+};
 
 }  // namespace
 
@@ -145,16 +185,17 @@ fs::path restore_copy(const fs::path& named, const fs::path& copy, const OpenOpt
   }
   const auto lock = locked(book, options);
   const fs::path old = free_name(book.string() + "." + in_a_name(options.now()), ".replaced");
-  give_dated_name(book, old);
-  // A killed writer's journal, or another program's log, belongs to the old file: beside the new one it would make a mixture of the two.
-  if (lock == nullptr) {
-    for (const fs::path& left : logs_beside(book))
-      fs::rename(left, old.string() + left.string().substr(book.string().size()));
-  }
-  fs::rename(fresh.path(), book);
+  DatedName dated(book, old, lock == nullptr ? logs_beside(book) : std::vector<fs::path>());
+  // The old name first, or a power cut could leave the new book and take the old one away.
+  const int fault = sync_path(book.parent_path());
+  if (fault == 0) fs::rename(fresh.path(), book, error);
+  if (fault != 0 || error)
+    throw Failed(fmt::format("{}: the copy cannot be put in its place ({})", book.string(),
+                             fault != 0 ? std::strerror(fault) : error.message()));
+  dated.stay();
   if (sync_path(book.parent_path()) != 0)
-    throw Failed(fmt::format("{}: is put back, but its name could not be put on the disk; look at the disk",
-                             book.string()));
+    throw FailedLate(fmt::format(
+        "{}: is put back, but its name could not be put on the disk; look at the disk", book.string()));
   return old;
 }
 

@@ -55,6 +55,10 @@ class Session {
   [[nodiscard]] bool names_book() const;
   [[nodiscard]] book::Book open_book(bool read_only) const;
   [[nodiscard]] book::OpenOptions open_options(bool read_only) const;
+  /// Something is done and stays so, whatever fails from now on, as "receipt 1 posted", and what follows from that. The
+  /// last that is said counts.
+  void did(const std::string& what, const std::string& then = {}) const;
+  [[nodiscard]] const std::string& done() const { return done_; }  ///< empty = nothing
   /// How this mill writes things, and how wide the terminal is.
   [[nodiscard]] render::Style style(const book::Mill& mill) const;
 
@@ -62,6 +66,7 @@ class Session {
   Context& context_;
   mutable PlainStream out_;
   mutable PlainStream err_;
+  mutable std::string done_;
 };
 
 /// --as and -o, the same for every command that answers with tables.
@@ -80,15 +85,13 @@ class OutputFile;
 class Answer {
  public:
   Answer(const Output& output, const Session& session);
-  /// For a command that posts, and has not yet: a failure says that.
-  static Answer before_posting(const Output& output, const Session& session);
   Answer(const Answer&) = delete;
   Answer& operator=(const Answer&) = delete;
   ~Answer();
   /// Renders and writes, a file whole or not at all.
   void give(const render::Document& document);
   /// A paper just posted. Says first what was posted ("receipt 3 posted"), as which entry, and how it is printed again
-  /// (`again`; empty where it is not), which a failure to write says too.
+  /// (`again`; empty where it is not), which any failure from then on says too.
   void give_posted(const book::Book& book, const billing::Paper& paper, const std::string& what,
                    const std::string& again);
 

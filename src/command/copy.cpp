@@ -21,6 +21,7 @@ struct CopyAsked {
 void copy(const CopyAsked& asked, const Session& session) {
   const book::Book open = session.open_book(true);
   const auto copied = book::copy_book(open, asked.into, session.open_options(true).now(), asked.keep_all);
+  session.did(copied.file.string() + " is made");
   session.out() << copied.file.string() << ": a copy of " << session.book_path()
                 << ", read again and found sound\n";
   if (copied.newest.entry > 0) session.out() << "  " << book::mark_words(copied.newest) << "\n";
@@ -83,6 +84,7 @@ void restore(const RestoreAsked& asked, const Session& session) {
     return;
   }
   const auto old = book::restore_copy(session.book_path(), asked.copy, options);
+  session.did(session.book_path() + " is put back");
   session.out() << session.book_path() << ": is now that copy"
                 << (old.empty() ? std::string() : "; the book that was there is kept as " + old.string())
                 << "\n";
@@ -101,7 +103,8 @@ Form copy_form() {
           "a month for ever. Others posting meanwhile do no harm.\n\n"
           "  kerfbook -b mill.book copy\n"
           "  kerfbook -b mill.book copy --into stick",
-      .deed = [asked](const Session& session) { copy(*asked, session); }};
+      .deed = [asked](const Session& session) { copy(*asked, session); },
+      .changes = true};
 }
 
 Form restore_form() {
@@ -117,7 +120,8 @@ Form restore_form() {
           "A copy on a stick, first looked at, then put in the place of the book:\n"
           "    kerfbook -b mill.book restore stick/mill.book.2026-05-08-201407.copy\n"
           "    kerfbook -b mill.book restore stick/mill.book.2026-05-08-201407.copy --replace",
-      .deed = [asked](const Session& session) { restore(*asked, session); }};
+      .deed = [asked](const Session& session) { restore(*asked, session); },
+      .changes = true};
 }
 
 }  // namespace kerfbook::command

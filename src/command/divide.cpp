@@ -14,7 +14,7 @@ struct Asked {
 };
 
 void answer(const Asked& asked, const Session& session) {
-  Answer out = Answer::before_posting(asked.output, session);
+  Answer out(asked.output, session);
   book::Book book = session.open_book(false);
   const Day to = day_or_today(asked.to, "--to", session);
   const billing::Paper paper = billing::divide_lumber(book, asked.job, to, session.today());
@@ -29,7 +29,8 @@ Form divide_form() {
   return {.rows = Rows{{"JOB", &asked->job, "the job on shares"}, up_to_row(asked->to)} +
                   output_rows(asked->output),
           .footer = "  kerfbook -b mill.book divide MUM -o mumbrey.html",
-          .deed = [asked](const Session& session) { answer(*asked, session); }};
+          .deed = [asked](const Session& session) { answer(*asked, session); },
+          .changes = true};
 }
 
 }  // namespace kerfbook::command

@@ -54,6 +54,7 @@ struct Form {
   std::string footer = {};          ///< prose, and examples: lines that begin "  kerfbook "
   std::string (*more)() = nullptr;  ///< stands below the footer; worked out when the page is shown
   std::function<void(const Session& session)> deed = {};  ///< with what the places hold by then
+  bool changes = false;  ///< it posts, or makes something that is to last: a failure says whether it did
 };
 
 }  // namespace kerfbook::command

@@ -19,7 +19,7 @@ void answer(const Asked& asked, const Session& session) {
   if (job.empty() == buyer.empty()) throw WrongUsage("give a job, or --sale BUYER");
   if (!asked.paid.empty() && buyer.empty())
     throw WrongUsage("--paid goes with --sale; take a customer's payment with pay");
-  Answer out = Answer::before_posting(asked.output, session);
+  Answer out(asked.output, session);
   book::Book book = session.open_book(false);
   const Day to = day_or_today(until, "--to", session);
   const billing::Paper paper = buyer.empty()
@@ -42,7 +42,8 @@ Form issue_form() {
           .footer =
               "  kerfbook -b mill.book issue TER -o ter.html\n"
               "  kerfbook -b mill.book issue --sale cash --paid cash",
-          .deed = [asked](const Session& session) { answer(*asked, session); }};
+          .deed = [asked](const Session& session) { answer(*asked, session); },
+          .changes = true};
 }
 
 }  // namespace kerfbook::command

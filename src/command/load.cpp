@@ -20,7 +20,7 @@ struct Asked {
 void take_back(const Asked& asked, const Session& session) {
   if (!asked.ask.job.empty())
     throw WrongUsage("give a job to load, or --take-back with the number of a slip; not both");
-  Answer out = Answer::before_posting(asked.output, session);
+  Answer out(asked.output, session);
   book::Book book = session.open_book(false);
   const billing::Paper paper = billing::take_back_load(book, asked.back, asked.why, session.today());
   out.give_posted(book, paper,
@@ -32,7 +32,7 @@ void answer(const Asked& asked, const Session& session) {
   if (asked.back != 0) return take_back(asked, session);
   if (asked.ask.job.empty())
     throw WrongUsage("say whose lumber: a job, or --take-back with the number of a slip");
-  Answer out = Answer::before_posting(asked.output, session);
+  Answer out(asked.output, session);
   book::Book book = session.open_book(false);
   const auto [paper, left_out] = billing::load(book, asked.ask, session.today());
   for (const std::string& one : left_out) session.err() << "note: not on the slip: " << one << "\n";
@@ -58,7 +58,8 @@ Form load_form() {
       .footer =
           "  kerfbook -b mill.book load QHH B1 B2 --driver Bess -o load.html\n"
           "  kerfbook -b mill.book load --take-back 1 --why \"the truck broke down\"",
-      .deed = [asked](const Session& session) { answer(*asked, session); }};
+      .deed = [asked](const Session& session) { answer(*asked, session); },
+      .changes = true};
 }
 
 }  // namespace kerfbook::command

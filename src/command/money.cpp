@@ -16,7 +16,7 @@ struct TakeOffAsk {
 };
 
 void answer(const TakeOffAsk& asked, TakeOff deed, const Session& session) {
-  Answer out = Answer::before_posting(asked.output, session);
+  Answer out(asked.output, session);
   book::Book book = session.open_book(false);
   std::optional<measure::Money> amount;
   if (!asked.sum.empty()) amount = sum_of(asked.sum, book);
@@ -62,7 +62,8 @@ Form take_off_form(TakeOff deed, const char* sum_meaning, const char* footer) {
                        again_row(asked->again)} +
                   output_rows(asked->output),
           .footer = footer,
-          .deed = [asked, deed](const Session& session) { answer(*asked, deed, session); }};
+          .deed = [asked, deed](const Session& session) { answer(*asked, deed, session); },
+          .changes = true};
 }
 
 }  // namespace kerfbook::command

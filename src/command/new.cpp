@@ -18,6 +18,7 @@ void make(const Asked& asked, const Session& session) {
   if (!asked.mill.empty())
     mill = book::Document{asked.mill, read_text(asked.mill, book::kMillLimit, session)};
   const auto made = book::Book::create(asked.book, session.open_options(false), mill);
+  session.did(asked.book + " is made");
   if (mill) session.err() << show_all(look_at_mill(mill->text), mill->name, mill->text);
   session.out() << asked.book << ": a new book for " << made.mill().name << "\n";
   if (mill) session.out() << "  " << book::mark_words(made.newest()) << "\n";
@@ -32,7 +33,8 @@ Form new_form() {
           .footer =
               "Nothing has to be set up first. A mill file can be posted later, as often as it changes.\n\n"
               "  kerfbook new mill.book --mill hargan.toml",
-          .deed = [asked](const Session& session) { make(*asked, session); }};
+          .deed = [asked](const Session& session) { make(*asked, session); },
+          .changes = true};
 }
 
 }  // namespace kerfbook::command

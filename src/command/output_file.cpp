@@ -10,6 +10,7 @@
 
 #include "base/error.h"
 #include "base/sync.h"
+#include "base/unfinished.h"
 #include "book/book.h"
 
 namespace kerfbook::command {
@@ -60,18 +61,27 @@ OutputFile::OutputFile(const std::string& file) : named_(file) {
     if (::stat(file_.c_str(), &now) == 0) mode_ = now.st_mode & kRights;
     if (::access(file_.c_str(), W_OK) != 0) fail(errno);
   }
-  if (unfinished_name().filename().string().size() > NAME_MAX) fail(ENAMETOOLONG);
   open_beside();
   reserve();
+}
+
+OutputFile::OutputFile(const std::string& file, unsigned rights)
+    : named_(file), file_(fs::absolute(file)), mode_(rights), only_new_(true) {
+  std::error_code error;
+  if (fs::exists(fs::symlink_status(file_, error))) fail_to_take(EEXIST);
+  if (!fs::is_directory(file_.parent_path(), error))
+    throw Refused(named_ + ": there is no folder " + file_.parent_path().string() + "; make it first");
+  open_beside();
+}
+
+void OutputFile::fail_to_take(int fault) const {
+  if (fault == EEXIST && only_new_) throw Refused(named_ + ": is there already, and is never written over");
+  fail(fault);
 }
 
 OutputFile::~OutputFile() {
   if (handle_ >= 0) ::close(handle_);
   if (!beside_.empty()) ::unlink(beside_.c_str());
-}
-
-fs::path OutputFile::unfinished_name() const {
-  return file_.parent_path() / ("." + file_.filename().string() + ".part" + std::to_string(::getpid()));
 }
 
 void OutputFile::fail(int fault) const {
@@ -80,12 +90,14 @@ void OutputFile::fail(int fault) const {
 
 /// Without a name where the file system can: then a killed program leaves nothing behind.
 void OutputFile::open_beside() {
-  const fs::path folder = file_.parent_path();
-  handle_ = ::open(folder.c_str(), O_TMPFILE | O_WRONLY | O_CLOEXEC, 0666);
+  constexpr unsigned kForAll = 0666;
+  const unsigned rights = mode_ != 0 ? mode_ : kForAll;
+  const fs::path name = unfinished_name(file_);
+  if (name.filename().string().size() > NAME_MAX) fail(ENAMETOOLONG);
+  handle_ = ::open(file_.parent_path().c_str(), O_TMPFILE | O_WRONLY | O_CLOEXEC, rights);
   if (handle_ >= 0) return;
   if (errno != EOPNOTSUPP && errno != EISDIR && errno != ENOENT) fail(errno);
-  const fs::path name = unfinished_name();
-  handle_ = ::open(name.c_str(), O_CREAT | O_EXCL | O_WRONLY | O_CLOEXEC, 0666);
+  handle_ = ::open(name.c_str(), O_CREAT | O_EXCL | O_WRONLY | O_CLOEXEC, rights);
   if (handle_ < 0) fail(errno);
   beside_ = name;
 }
@@ -106,11 +118,15 @@ void OutputFile::put(std::string_view bytes) const {
 
 void OutputFile::take_name() {
   if (beside_.empty()) {
-    const fs::path name = unfinished_name();
+    const fs::path name = only_new_ ? file_ : unfinished_name(file_);
     const std::string own = "/proc/self/fd/" + std::to_string(handle_);
-    ::unlink(name.c_str());  // of a program that was killed and had our number
-    if (::linkat(AT_FDCWD, own.c_str(), AT_FDCWD, name.c_str(), AT_SYMLINK_FOLLOW) != 0) fail(errno);
+    if (::linkat(AT_FDCWD, own.c_str(), AT_FDCWD, name.c_str(), AT_SYMLINK_FOLLOW) != 0) fail_to_take(errno);
+    if (only_new_) return;
     beside_ = name;
+  }
+  if (only_new_) {
+    if (::link(beside_.c_str(), file_.c_str()) != 0) fail_to_take(errno);
+    return;  // the other name goes last of all
   }
   if (::rename(beside_.c_str(), file_.c_str()) != 0) fail(errno);
   beside_.clear();
@@ -129,11 +145,11 @@ void OutputFile::write(std::string_view bytes) {
   take_name();
   // The folder is synced too, or a power cut could take the name back.
   if (const int fault = sync_path(file_.parent_path()))
-    throw Failed(named_ + ": is written, but a power cut could still take it away (" + std::strerror(fault) +
-                 "); look at the disk");
+    throw FailedLate(named_ + ": is written, but a power cut could still take it away (" +
+                     std::strerror(fault) + "); look at the disk");
   std::error_code error;
   if (fs::file_size(file_, error) != bytes.size() || error)
-    throw Failed(named_ + ": has not the size that was written; look at the disk, and write it again");
+    throw FailedLate(named_ + ": has not the size that was written; look at the disk, and write it again");
 }
 
 }  // namespace kerfbook::command

@@ -16,27 +16,30 @@ class OutputFile {
  public:
   /// Refused when the name is a folder, a book or beside no folder; Failed when nothing can be written there.
   explicit OutputFile(const std::string& file);
+  /// One that takes no other's place, with these rights. Refused when there is anything of that name.
+  OutputFile(const std::string& file, unsigned rights);
   OutputFile(const OutputFile&) = delete;
   OutputFile& operator=(const OutputFile&) = delete;
   ~OutputFile();
 
-  /// Once. Durable when it returns: the bytes, then the name, are on the disk. Failed when they are not; what was
-  /// there before is then left as it was, but for a disk that fails while it takes the name.
+  /// Once. Durable when it returns: the bytes, then the name, are on the disk. Failed when they are not, and what was
+  /// there before is left as it was; FailedLate when the name is taken and the disk fails then.
   void write(std::string_view bytes);
 
  private:
-  [[nodiscard]] std::filesystem::path unfinished_name() const;
   void open_beside();
   void reserve() const;
   void put(std::string_view bytes) const;
   void take_name();
+  [[noreturn]] void fail_to_take(int fault) const;
   [[noreturn]] void fail(int fault) const;
 
   std::string named_;             ///< as the user named it, for messages
   std::filesystem::path file_;    ///< where the link leads
   std::filesystem::path beside_;  ///< the unfinished file's name; empty while it has none
   int handle_ = -1;
-  unsigned mode_ = 0;    ///< rights of the file that is there; 0 = there is none
+  unsigned mode_ = 0;  ///< rights of the file that is there, or those it is to have; 0 = there is none
+  bool only_new_ = false;
   bool direct_ = false;  ///< a device or a pipe
 };
 

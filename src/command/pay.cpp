@@ -18,7 +18,7 @@ struct Asked {
 };
 
 void answer(const Asked& asked, const Session& session) {
-  Answer out = Answer::before_posting(asked.output, session);
+  Answer out(asked.output, session);
   book::Book book = session.open_book(false);
   billing::PaymentAsk ask = asked.ask;
   ask.amount = sum_of(asked.sum, book);
@@ -53,7 +53,8 @@ Form pay_form() {
       .footer =
           "  kerfbook -b mill.book pay 400 --job TER --by \"check 88\"\n"
           "  kerfbook -b mill.book pay 1482.31 --invoice 1 -o receipt.html",
-      .deed = [asked](const Session& session) { answer(*asked, session); }};
+      .deed = [asked](const Session& session) { answer(*asked, session); },
+      .changes = true};
 }
 
 }  // namespace kerfbook::command

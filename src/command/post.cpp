@@ -100,7 +100,8 @@ Form post_form() {
               "  kerfbook -b mill.book post 2026-05-07.sheet --why \"bundle count: 23, not 32\"\n\n"
               "The lines of a sheet, an example of each (kerfbook help sheet tells all):\n",
           .more = sheet_lines,
-          .deed = [asked](const Session& session) { post_all(*asked, session); }};
+          .deed = [asked](const Session& session) { post_all(*asked, session); },
+          .changes = true};
 }
 
 }  // namespace kerfbook::command

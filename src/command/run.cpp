@@ -69,7 +69,7 @@ void refuse_unfit(const std::vector<std::string>& arguments) {
   }
 }
 
-int parse_and_do(const std::vector<std::string>& arguments, Session& session) {
+int parse_and_do(const std::vector<std::string>& arguments, Session& session, bool& changes) {
   refuse_unfit(arguments);
   const CommandLine line = read_command_line(arguments, common_rows(session.book_file, session.today_text));
   if (line.misread) throw WrongUsage(complaint(line, arguments));
@@ -78,6 +78,7 @@ int parse_and_do(const std::vector<std::string>& arguments, Session& session) {
   } else if (line.wants_page) {
     session.out() << (line.command == nullptr ? help_page() : help_page(*line.command));
   } else {
+    changes = line.form.changes;
     if (!session.today_text.empty()) static_cast<void>(session.today());  // a slip there is always told
     line.form.deed(session);
   }
@@ -101,13 +102,19 @@ Rows common_rows(std::string& book_file, std::string& today_text) {
 
 int run(const std::vector<std::string>& arguments, Context& context) {
   Session session(context);
-  const auto tell = [&](std::string_view message, Exit code) {
+  bool changes = false;
+  const auto tell = [&](const std::string& message, Exit code) {
     context.out.flush();
     session.err() << "kerfbook: " << message << "\n";
     return static_cast<int>(code);
   };
+  // What is done is said of whatever ends the command afterwards; that nothing is, of a machine that failed.
+  const auto end = [&](const std::string& message, Exit code, bool late = false) {
+    if (!session.done().empty()) return tell(message + "; " + session.done(), Exit::failed);
+    return tell(message + (code == Exit::failed && changes && !late ? "; nothing was changed" : ""), code);
+  };
   try {
-    return parse_and_do(arguments, session);
+    return parse_and_do(arguments, session, changes);
   } catch (const book::DocumentRefused& refused) {
     context.out.flush();
     session.err() << show_all(refused.found(), refused.name(), refused.text());
@@ -117,15 +124,17 @@ int run(const std::vector<std::string>& arguments, Context& context) {
     if (refused.others().empty()) return tell(refused.what(), refused.code());
     return tell(std::to_string(refused.others().size() + 1) + " files have errors; nothing was posted",
                 refused.code());
+  } catch (const FailedLate& error) {
+    return end(error.what(), error.code(), true);
   } catch (const Error& error) {
-    return tell(error.what(), error.code());
+    return end(error.what(), error.code());
   } catch (const std::overflow_error&) {
-    return tell(kTooLarge, Exit::refused);
+    return end(std::string(kTooLarge), Exit::refused);
   } catch (const SQLite::Exception& error) {
-    if (is_overflow(error.what())) return tell(kTooLarge, Exit::refused);
-    return tell(std::string("the book could not be used: ") + error.what(), Exit::failed);
+    if (is_overflow(error.what())) return end(std::string(kTooLarge), Exit::refused);
+    return end(std::string("the book could not be used: ") + error.what(), Exit::failed);
   } catch (const std::exception& error) {
-    return tell(std::string("this should not have happened: ") + error.what(), Exit::failed);
+    return end(std::string("this should not have happened: ") + error.what(), Exit::failed);
   }
 }
 

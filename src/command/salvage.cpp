@@ -1,18 +1,20 @@
 // salvage.cpp -- `kerfbook salvage FOLDER`: what can still be read of a damaged book, as plain files and as a new book; and
 // exactly what cannot.
+#include <cstring>
 #include <filesystem>
-#include <fstream>
 #include <ostream>
 #include <sstream>
 
 #include "base/count.h"
 #include "base/error.h"
+#include "base/sync.h"
 #include "base/text.h"
 #include "billing/paper.h"
 #include "book/journal.h"
 #include "book/leftover.h"
 #include "book/salvage.h"
 #include "command/commands.h"
+#include "command/output_file.h"
 #include "render/renderer.h"
 
 namespace kerfbook::command {
@@ -21,10 +23,12 @@ namespace {
 namespace fs = std::filesystem;
 
 void write_file(const fs::path& file, std::string_view text) {
-  std::ofstream stream(file, std::ios::binary);
-  stream << text;
-  stream.close();
-  if (!stream) throw Failed(file.string() + ": cannot be written; look for room on the disk");
+  OutputFile(file.string()).write(text);
+}
+
+void make(const fs::path& folder) {
+  if (const int fault = make_folder(folder))
+    throw Failed(folder.string() + ": cannot be made (" + std::strerror(fault) + ")");
 }
 
 /// "0041-2026-05-08-shift-2": of what a subject may hold, letters and digits alone become part of a name.
@@ -116,7 +120,7 @@ std::size_t write_again(const book::Salvage& found, const fs::path& folder) {
   for (const auto& [number, one] : found.entries) {
     const bool whole = one.complete && !one.denied && one.entry.kind != book::EntryKind::paper;
     if (number <= in_book || !whole) continue;
-    if (many++ == 0) fs::create_directory(folder / "again");
+    if (many++ == 0) make(folder / "again");
     const bool sheet = one.entry.kind == book::EntryKind::sheet;
     write_file(folder / "again" / (file_name(one) + (sheet ? ".sheet" : ".toml")), one.entry.body);
   }
@@ -141,30 +145,39 @@ void make_book(const book::Salvage& found, const fs::path& folder, const Session
         << (folder / "again").string() << "/*\n";
 }
 
-void salvage(const std::string& into, const Session& session) {
-  const std::string damaged = session.book_path();
-  const fs::path folder = into;
-  std::error_code error;
-  if (fs::exists(fs::symlink_status(folder, error)) &&
-      !(fs::is_directory(folder, error) && fs::is_empty(folder, error)))
-    throw Refused(folder.string() + ": is there already; name a folder that is new or empty");
-  const auto found = book::salvage(damaged);
-  for (const char* part : {"sheets", "papers", "mill-files"}) {
-    fs::create_directories(folder / part, error);
-    if (error) throw Failed((folder / part).string() + ": cannot be made (" + error.message() + ")");
-  }
+std::string save_all(const book::Salvage& found, const fs::path& folder, const Session& session) {
+  for (const char* part : {"sheets", "papers", "mill-files"}) make(folder / part);
   for (const auto& [number, one] : found.entries) write_entry(one, folder);
   std::ostringstream told;
+  const std::string damaged = session.book_path();
   told << damaged << ": read page by page, and left as it is\n";
-  if (const fs::path left = book::rollback_journal_of(damaged); fs::exists(left, error))
+  std::error_code ignored;
+  if (const fs::path left = book::rollback_journal_of(damaged); fs::exists(left, ignored))
     told << left.string()
          << ": was left by a writer that was killed, and is not made use of here; what it had begun "
          << "may show below\n";
   tell_losses(found, told);
   make_book(found, folder, session, told);
   write_file(folder / "what-was-lost.txt", told.str());
-  session.out() << told.str() << folder.string()
-                << ": all of it as plain files; what-was-lost.txt repeats this\n";
+  return told.str();
+}
+
+void salvage(const std::string& into, const Session& session) {
+  const fs::path folder = into;
+  std::error_code error;
+  if (fs::exists(fs::symlink_status(folder, error)) &&
+      !(fs::is_directory(folder, error) && fs::is_empty(folder, error)))
+    throw Refused(folder.string() + ": is there already; name a folder that is new or empty");
+  const auto found = book::salvage(session.book_path());
+  std::string told;
+  try {
+    told = save_all(found, folder, session);
+  } catch (const Failed& fault) {
+    throw FailedLate(folder.string() + ": not all is saved: " + fault.what() +
+                     "; look at the disk, and salvage into another folder");
+  }
+  session.did(folder.string() + " is made");
+  session.out() << told << folder.string() << ": all of it as plain files; what-was-lost.txt repeats this\n";
 }
 
 }  // namespace
@@ -178,7 +191,8 @@ Form salvage_form() {
           "and never writes to it. Sheets, papers and mill files come out as plain files, the entries "
           "before the first gap as a new book; what is lost is named.\n\n"
           "  kerfbook -b mill.book salvage saved",
-      .deed = [folder](const Session& session) { salvage(*folder, session); }};
+      .deed = [folder](const Session& session) { salvage(*folder, session); },
+      .changes = true};
 }
 
 }  // namespace kerfbook::command

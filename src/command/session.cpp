@@ -27,6 +27,8 @@ render::DateOrder date_order(const std::string& words) {
   return render::DateOrder::year_month_day;
 }
 
+const std::string kDoNotPost = "so do not post it again";
+
 }  // namespace
 
 Day Session::today() const {
@@ -51,10 +53,19 @@ book::OpenOptions Session::open_options(bool read_only) const {
   options.now = [this] { return write_day(today()) + " " + context_.time_of_day(); };
   options.papers = billing::project_paper;
   options.check_money = billing::check_money;
+  options.posted = [this](std::int64_t first, std::int64_t last) {
+    did(first == last ? "entry " + std::to_string(last) + " is posted"
+                      : "entries " + std::to_string(first) + " to " + std::to_string(last) + " are posted",
+        kDoNotPost);
+  };
   options.waiting = [this] {
     err() << "waiting for another kerfbook that is writing to " << book_path() << std::endl;
   };
   return options;
+}
+
+void Session::did(const std::string& what, const std::string& then) const {
+  done_ = what + " all the same" + (then.empty() ? "" : ", " + then);
 }
 
 book::Book Session::open_book(bool read_only) const {
@@ -120,14 +131,6 @@ Answer::Answer(const Output& output, const Session& session)
     throw WrongUsage("a workbook does not go on a terminal; add -o FILE" + std::string(format_.suffix));
 }
 
-Answer Answer::before_posting(const Output& output, const Session& session) {
-  try {
-    return Answer(output, session);
-  } catch (const Failed& fault) {
-    throw Failed(std::string(fault.what()) + "; nothing was posted");
-  }
-}
-
 Answer::~Answer() = default;
 
 void Answer::give(const render::Document& given) {
@@ -148,12 +151,8 @@ void Answer::give_posted(const book::Book& book, const billing::Paper& paper, co
   session_.err() << what << (again.empty() ? "" : "; print it again with: " + again) << "\n  "
                  << book::mark_words(paper.mark) << "\n";
   if (paper.with) session_.err() << "  its payment: " << book::mark_words(*paper.with) << "\n";
-  try {
-    give(billing::printed(book, paper));
-  } catch (const Failed& fault) {
-    throw Failed(std::string(fault.what()) + "; " + what + " all the same, so do not post it again" +
-                 (again.empty() ? "" : "; print it with: " + again));
-  }
+  session_.did(what, kDoNotPost + (again.empty() ? "" : "; print it with: " + again));
+  give(billing::printed(book, paper));
 }
 
 render::Document with_mark(render::Document document, const book::Book& book) {

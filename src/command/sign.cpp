@@ -1,11 +1,8 @@
 // sign.cpp -- `kerfbook sign --key FILE`: the newest entry signed with a key kept outside the book, into a small file of
 // its own; `--new-key FILE` makes the key. `verify --signed` checks it.
-#include <fcntl.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
-#include <cerrno>
-#include <cstring>
 #include <ostream>
 
 #include "base/error.h"
@@ -22,31 +19,39 @@ struct Asked {
   std::string out;
 };
 
-constexpr ::mode_t kForTheOwner = 0600;
-constexpr ::mode_t kForAll = 0644;
+constexpr unsigned kForTheOwner = 0600;
+constexpr unsigned kForAll = 0644;
 
-/// A file that was not there before, with these rights from its first moment on.
-void write_new(const std::string& file, const std::string& text, ::mode_t rights) {
-  const int handle = ::open(file.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_NOFOLLOW | O_CLOEXEC, rights);
-  if (handle < 0 && errno == EEXIST)
-    throw Refused(file + ": is there already, and a key is never written over");
-  if (handle < 0) throw Failed(file + ": cannot be written (" + std::strerror(errno) + ")");
-  const bool done = ::write(handle, text.data(), text.size()) == static_cast<::ssize_t>(text.size()) &&
-                    ::fsync(handle) == 0;
-  const int fault = errno;
-  ::close(handle);
-  if (done) return;
-  ::unlink(file.c_str());
-  throw Failed(file + ": cannot be written (" + std::strerror(fault) + ")");
+void take_back(const std::string& file) {
+  if (::unlink(file.c_str()) != 0)
+    throw FailedLate(file +
+                     ": is there, but not sure to last; look at the disk, remove it and make the key again");
 }
 
+/// Whole and on the disk, or not there.
+void write_half(OutputFile& half, const std::string& file, const std::string& text) {
+  try {
+    half.write(text);
+  } catch (const FailedLate&) {
+    take_back(file);
+    throw Failed(file + ": could not be put on the disk");
+  }
+}
+
+/// Both halves or neither.
 void make_key(const std::string& file, const Session& session) {
   const std::string open_half = file + ".public";
-  if (::access(open_half.c_str(), F_OK) == 0)
-    throw Refused(open_half + ": is there already, and a key is never written over");
+  OutputFile open(open_half, kForAll);
+  OutputFile secret(file, kForTheOwner);
   const book::SigningKey key = book::make_signing_key();
-  write_new(file, book::secret_key_text(key), kForTheOwner);
-  write_new(open_half, book::public_key_text(key), kForAll);
+  write_half(secret, file, book::secret_key_text(key));
+  try {
+    write_half(open, open_half, book::public_key_text(key));
+  } catch (const Error&) {
+    take_back(file);
+    throw;
+  }
+  session.did(file + " is made");
   session.out() << file
                 << ": a new key; whoever has this file can sign for this mill, and a lost one cannot be\n"
                 << "  replaced. Keep it away from the book, and a second copy of it locked up.\n"
@@ -74,8 +79,7 @@ void sign(const Asked& asked, const Session& session) {
   if (newest.entry == 0)
     throw Refused(session.book_path() + ": nothing has been posted yet that could be signed");
   if (!open.verify().empty())
-    throw Failed(session.book_path() +
-                 ": the book is damaged (kerfbook verify tells where); nothing was signed");
+    throw Failed(session.book_path() + ": the book is damaged (kerfbook verify tells where)");
   std::string file = asked.out;
   if (file.empty()) {
     file = session.book_path() + ".entry" + std::to_string(newest.entry) + ".signed";
@@ -83,6 +87,7 @@ void sign(const Asked& asked, const Session& session) {
       throw Refused(file + ": is there already; this entry was signed before, or give another name with -o");
   }
   OutputFile(file).write(book::signed_mark_text(newest, session.open_options(true).now(), key));
+  session.did(file + " is written");
   session.out() << file << ": signed with key " << book::printed_digest(key.known) << "\n  "
                 << book::mark_words(newest) << "\n";
 }
@@ -100,7 +105,8 @@ Form sign_form() {
               "kerfbook verify --signed FILE --key PUBLIC checks it, years later too. Ed25519, RFC 8032.\n\n"
               "  kerfbook sign --new-key mill.key\n"
               "  kerfbook sign --new-key mill.key && kerfbook -b mill.book sign --key mill.key",
-          .deed = [asked](const Session& session) { sign(*asked, session); }};
+          .deed = [asked](const Session& session) { sign(*asked, session); },
+          .changes = true};
 }
 
 }  // namespace kerfbook::command

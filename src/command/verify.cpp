@@ -127,6 +127,7 @@ void verify(const Asked& asked, const Session& session) {
 void rebuild(const Session& session) {
   book::Book open = session.open_book(false);
   open.rebuild();
+  session.did("all totals are worked out again");
   session.out() << session.book_path() << ": all totals worked out again from "
                 << counted(open.newest().entry, "entry", "entries") << " of the journal\n";
 }
@@ -156,7 +157,8 @@ Form rebuild_form() {
               "For a book that verify finds damaged; try it on a copy. Throws every total away and works all "
               "of them out again from what was posted, which stays as it is.\n\n"
               "  kerfbook -b mill.book rebuild",
-          .deed = [](const Session& session) { rebuild(session); }};
+          .deed = [](const Session& session) { rebuild(session); },
+          .changes = true};
 }
 
 }  // namespace kerfbook::command

@@ -60,7 +60,8 @@ Form waive_form() {
           "  kerfbook -b mill.book waive TER 2026-05-05 waiting --why \"the lane was soft\"\n"
           "  kerfbook -b mill.book waive TER job set-up --why \"promised on the telephone\"\n"
           "  kerfbook -b mill.book waive no-job 2026-05-05 sawing --why \"a trial cut\"",
-      .deed = [asked](const Session& session) { answer(*asked, session); }};
+      .deed = [asked](const Session& session) { answer(*asked, session); },
+      .changes = true};
 }
 
 }  // namespace kerfbook::command

@@ -52,7 +52,7 @@ TEST_CASE("a failure before anything is posted says so") {
   // A name longer than the file system takes: the folder is there, and no file of that name can be.
   const Ran ran = pay(scratch, book, {"-o", (scratch / (std::string(300, 'x') + ".txt")).string()});
   CHECK(ran.code == kFailed);
-  CHECK_MESSAGE(ran.err.find("; nothing was posted\n") != std::string::npos, ran.err);
+  CHECK_MESSAGE(ran.err.find("; nothing was changed\n") != std::string::npos, ran.err);
   CHECK(slurp(book) == before);
 }
 
