@@ -188,7 +188,8 @@ Error explained(const std::filesystem::path& file, const SQLite::Exception& faul
       return Failed(
           fmt::format("{}: the book cannot be opened; look at the rights of the file and its folder", name));
     default:
-      return Failed(fmt::format("{}: {}", name, fault.what()));
+      return Failed(
+          fmt::format("{}: {}; try again, and if it says so again, look at the disk", name, fault.what()));
   }
 }
 
