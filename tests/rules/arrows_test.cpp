@@ -122,3 +122,18 @@ TEST_CASE("one file knows the library that reads the command line") {
   });
   CHECK(known == 1);
 }
+
+TEST_CASE(
+    "cases stand in files that end in _test.cpp, and every such file has some: by these names they are run") {
+  int files = 0;
+  for (const auto& entry : fs::recursive_directory_iterator(kRoot / "tests")) {
+    const std::string name = entry.path().filename().string();
+    if (entry.path().extension() != ".cpp" && entry.path().extension() != ".h") continue;
+    std::ifstream stream(entry.path());
+    bool has_case = false;
+    for (std::string line; std::getline(stream, line);) has_case = has_case || line.starts_with("TEST_CASE");
+    CHECK_MESSAGE(has_case == name.ends_with("_test.cpp"), entry.path().string());
+    files += has_case ? 1 : 0;
+  }
+  CHECK(files > 100);
+}
