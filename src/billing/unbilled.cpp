@@ -1,7 +1,6 @@
 #include "billing/unbilled.h"
 
 #include <SQLiteCpp/Database.h>
-#include <SQLiteCpp/Exception.h>
 #include <sqlite3.h>
 
 #include <map>
@@ -10,6 +9,7 @@
 
 #include "base/text.h"
 #include "billing/office.h"
+#include "book/watch.h"
 
 namespace kerfbook::billing {
 namespace {
@@ -29,11 +29,8 @@ void drop(void* sums) {
 }
 
 void hand_over(const book::Book& book, std::unique_ptr<Sums> sums) {
-  sqlite3* db = book.database().getHandle();
-  // SQLite keeps the sums and drops them with the function, also when it cannot be registered
-  const int code = sqlite3_create_function_v2(db, "unbilled", 1, SQLITE_UTF8 | SQLITE_INNOCUOUS,
-                                              sums.release(), unbilled, nullptr, nullptr, drop);
-  if (code != SQLITE_OK) throw SQLite::Exception(db, code);
+  // SQLite keeps the sums and drops them with the function, also when it cannot be added
+  book::add_function(book.database(), {"unbilled", 1, unbilled, sums.release(), drop});
 }
 
 }  // namespace

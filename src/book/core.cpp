@@ -10,6 +10,7 @@
 
 #include "book/copy.h"
 #include "book/functions.h"
+#include "book/watch.h"
 
 namespace kerfbook::book {
 
@@ -184,6 +185,11 @@ Error explained(const std::filesystem::path& file, const SQLite::Exception& faul
       return Failed(fmt::format("{}: the book cannot be written to: {}", name, what_forbids_writing(file)));
     case SQLITE_FULL:
       return Failed(fmt::format("{}: no room on the disk", name));
+    case SQLITE_AUTH:
+      return Failed(
+          fmt::format("{}: something in this file asks for more than a book may ({}); another program has "
+                      "changed it; {}",
+                      name, fault.what(), kGoBack));
     case SQLITE_CANTOPEN:
       return Failed(
           fmt::format("{}: the book cannot be opened; look at the rights of the file and its folder", name));
@@ -254,6 +260,7 @@ std::unique_ptr<SQLite::Database> connect(const std::string& file, int flags) {
   // with room kept in one piece, which it does not do under temp_store = MEMORY; what outgrows 64 MB goes to a file.
   database->exec((flags & SQLite::OPEN_READONLY) != 0 ? "PRAGMA cache_size = -65536"
                                                       : "PRAGMA temp_store = MEMORY");
+  watch(database->getHandle());
   return database;
 }
 

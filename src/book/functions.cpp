@@ -6,14 +6,14 @@
 
 #include <array>
 #include <stdexcept>
+#include <tuple>
 
 #include "base/exact.h"
 #include "book/log_spec.h"
+#include "book/watch.h"
 
 namespace kerfbook::book {
 namespace {
-
-constexpr int kFlags = SQLITE_UTF8 | SQLITE_DETERMINISTIC | SQLITE_INNOCUOUS;
 
 std::string text_of(sqlite3_value* value) {
   const auto* text = reinterpret_cast<const char*>(sqlite3_value_text(value));
@@ -109,26 +109,21 @@ void money_micro(sqlite3_context* context, int, sqlite3_value** values) {
   });
 }
 
-using Function = void (*)(sqlite3_context*, int, sqlite3_value**);
-
-void add(SQLite::Database& database, Projector& projector, const char* name, int values, Function function) {
-  const int code = sqlite3_create_function_v2(database.getHandle(), name, values, kFlags, &projector,
-                                              function, nullptr, nullptr, nullptr);
-  if (code != SQLITE_OK) throw SQLite::Exception(database.getHandle(), code);
-}
-
 }  // namespace
 
 void register_functions(SQLite::Database& database, Projector& projector) {
-  for (const int values : {2, 3}) {
-    add(database, projector, "net_scale", values, scale_figure<&scaling::Scale::net>);
-    add(database, projector, "gross_scale", values, scale_figure<&scaling::Scale::gross>);
+  for (const auto& [name, values, work_out] :
+       {std::tuple{"net_scale", 2, &scale_figure<&scaling::Scale::net>},
+        {"net_scale", 3, &scale_figure<&scaling::Scale::net>},
+        {"gross_scale", 2, &scale_figure<&scaling::Scale::gross>},
+        {"gross_scale", 3, &scale_figure<&scaling::Scale::gross>},
+        {"scale_unit", 1, &scale_unit},
+        {"rule_words", 1, &rule_words},
+        {"times_over", 3, &times_over},
+        {"lumber_of", 4, &lumber_of},
+        {"money_micro", 1, &money_micro}}) {
+    add_function(database, {name, values, work_out, &projector, nullptr, SQLITE_DETERMINISTIC});
   }
-  add(database, projector, "scale_unit", 1, scale_unit);
-  add(database, projector, "rule_words", 1, rule_words);
-  add(database, projector, "times_over", 3, times_over);
-  add(database, projector, "lumber_of", 4, lumber_of);
-  add(database, projector, "money_micro", 1, money_micro);
 }
 
 }  // namespace kerfbook::book

@@ -11,6 +11,7 @@
 #include "base/exact.h"
 #include "base/input.h"
 #include "base/text.h"
+#include "book/watch.h"
 
 namespace kerfbook::report {
 namespace {
@@ -34,52 +35,41 @@ std::string text_of(const char* text) {
   return text == nullptr ? "" : text;
 }
 
-/// Functions that reach outside the book. SQLite has them only when switched on; refused all the same.
-bool reaches_outside(const std::string& function) {
-  static const std::set<std::string> kNames{"load_extension", "readfile", "writefile", "edit",
-                                            "fts3_tokenizer"};
-  return kNames.contains(function);
-}
-
-int refuse(Asked& asked, std::string what) {
-  if (asked.refused.empty()) asked.refused = std::move(what);
-  return SQLITE_DENY;
-}
-
-int authorize(void* data, int action, const char* first, const char* second, const char*, const char* view) {
-  Asked& asked = *static_cast<Asked*>(data);
-  switch (action) {
-    case SQLITE_SELECT:
-    case SQLITE_RECURSIVE:
-      return SQLITE_OK;
-    case SQLITE_FUNCTION:
-      if (reaches_outside(text_of(second))) return refuse(asked, "it calls " + text_of(second));
-      return SQLITE_OK;
-    case SQLITE_READ: {
-      const std::string table = text_of(first);
-      const std::string column = text_of(second);
-      if (is_view_name(table)) return SQLITE_OK;
-      // count(*) of a view asks for its table with no column and no view: it gives away a number of rows at most
-      if (column.empty()) return SQLITE_OK;
-      if (view == nullptr || !is_view_name(view)) return refuse(asked, "it reads the table " + table);
-      asked.through_views.emplace(view, table, column);
-      return SQLITE_OK;
-    }
-    default:
-      return refuse(asked, "it does more than read");
-  }
-}
-
-/// Puts the authorizer in place for the length of a scope.
-class Watch {
+/// Asked in place of the book's own watch while a report's SELECT is prepared.
+class Reader : public book::Warden {
  public:
-  Watch(sqlite3* db, Asked& asked) : db_(db) { sqlite3_set_authorizer(db_, authorize, &asked); }
-  Watch(const Watch&) = delete;
-  Watch& operator=(const Watch&) = delete;
-  ~Watch() { sqlite3_set_authorizer(db_, nullptr, nullptr); }
+  Reader(sqlite3* db, Asked& asked) : Warden(db), asked_(asked) {}
+
+  bool allows(const book::Request& request) override {
+    switch (request.action) {
+      case SQLITE_SELECT:
+      case SQLITE_RECURSIVE:
+        return true;
+      case SQLITE_FUNCTION:
+        return book::only_computes(request.second) || refuse("it calls " + text_of(request.second));
+      case SQLITE_READ:
+        return may_read(text_of(request.first), text_of(request.second), request.within);
+      default:
+        return refuse("it does more than read");
+    }
+  }
 
  private:
-  sqlite3* db_;
+  bool refuse(std::string what) {
+    if (asked_.refused.empty()) asked_.refused = std::move(what);
+    return false;
+  }
+
+  bool may_read(const std::string& table, const std::string& column, const char* view) {
+    if (is_view_name(table)) return true;
+    // count(*) of a view asks for its table with no column and no view: it gives away a number of rows at most
+    if (column.empty()) return true;
+    if (view == nullptr || !is_view_name(view)) return refuse("it reads the table " + table);
+    asked_.through_views.emplace(view, table, column);
+    return true;
+  }
+
+  Asked& asked_;
 };
 
 /// What a SELECT may not be larger than. All reports that are built in need a tenth of it at most.
@@ -137,7 +127,7 @@ struct Prepared {
 };
 
 Prepared prepare(sqlite3* db, std::string_view sql, Asked& asked) {
-  const Watch watch(db, asked);
+  const Reader reader(db, asked);
   const Fence fence(db, kWhilePreparing);
   Prepared out;
   const char* tail = nullptr;
@@ -147,6 +137,11 @@ Prepared prepare(sqlite3* db, std::string_view sql, Asked& asked) {
     if (!asked.refused.empty())
       throw SqlFault(asked.refused + "; a report reads the views (v_...) and nothing else", at);
     throw SqlFault(words_of(db, result), at);
+  }
+  if (out.statement != nullptr &&
+      !reader.was_asked()) {  // VACUUM asks nobody, and so does all that is not watched
+    sqlite3_finalize(out.statement);
+    throw SqlFault("it does more than read; a report reads the views (v_...) and nothing else", 0);
   }
   out.used = static_cast<std::size_t>(tail - sql.data());
   return out;
