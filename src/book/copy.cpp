@@ -170,6 +170,8 @@ void thin_out(const Book& book, const fs::path& folder, Day today, Copied& copie
     else
       copied.kept.push_back(old.file.string() + " cannot be removed");
   }
+  // Should that fail, a power cut may bring one back, and the next copy removes it again.
+  if (!copied.removed.empty()) static_cast<void>(sync_path(folder));
 }
 
 }  // namespace

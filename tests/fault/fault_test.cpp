@@ -165,28 +165,41 @@ Ran said_by(const Bench& bench, std::size_t events) {
   return ran;
 }
 
+/// Of all cuts those that are made, in order: at the end always, at other times more often where something was made
+/// safe, named or said than between.
+std::vector<Cut> chosen_cuts(const std::vector<Event>& log, std::size_t seed) {
+  std::vector<Cut> end;
+  std::vector<Cut> turns;
+  std::vector<Cut> others;
+  for (std::size_t events = 1; events <= log.size(); ++events) {
+    const Event& last = log[events - 1];
+    const char call = last.head.call;
+    const bool turn = call == CALL_SYNC || call == CALL_NAME || call == CALL_SAY;
+    if (events < log.size() && !last.changes()) continue;
+    for (const Layout& layout : layouts())
+      (events == log.size() ? end : turn ? turns : others).push_back({events, layout});
+  }
+  std::vector<Cut> all = sample(turns, 5, seed);
+  for (const auto& more : {sample(others, 3, seed), end}) all.insert(all.end(), more.begin(), more.end());
+  std::stable_sort(all.begin(), all.end(), [](const Cut& a, const Cut& b) { return a.events < b.events; });
+  return all;
+}
+
 void cut_power(Room& room) {
   Bench& bench = room.bench;
-  std::vector<Cut> planned;
   const auto& log = bench.clean_log();
-  for (std::size_t events = 1; events <= log.size(); ++events)
-    if (log[events - 1].changes() || events == log.size())
-      for (const Layout& layout : layouts()) planned.push_back({events, layout});
   Disk& disk = bench.disk();
   std::size_t applied = 0;
-  auto some = sample(planned, 8, room.seed);
-  std::sort(some.begin(), some.end(), [](const Cut& a, const Cut& b) { return a.events < b.events; });
-  for (const auto& [events, layout] : some) {
+  for (const auto& [events, layout] : chosen_cuts(log, room.seed)) {
     while (applied < events) disk.apply(log[applied++]);
     bench.lay(disk, layout);
     ++room.figures.cut;
     if (bench.is_known(events)) continue;
+    const bool at_end = events == log.size();
     const std::string where =
         fmt::format("power cut after event {} of {}, {}", events, log.size(), words_of(layout));
-    const bool at_end = events == log.size();
-    const Ran ran = said_by(bench, events);
-    const Verdict verdict = judge(bench, bench.look(), ran, at_end ? End::ended : End::broken_off);
-    room.count(verdict, where);
+    room.count(judge(bench, bench.look(), said_by(bench, events), at_end ? End::ended : End::broken_off),
+               where);
     if (!at_end) room.do_again(where);
   }
 }
