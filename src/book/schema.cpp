@@ -66,13 +66,6 @@ Thing thing_from(std::string sql) {
   throw std::logic_error("schema/ makes tables, indexes and views only: " + sql);
 }
 
-/// A name as SQL takes it, whatever stands in it: it may come out of a file.
-std::string as_name(const std::string& name) {
-  std::string out = "\"";
-  for (const char c : name) out += c == '"' ? "\"\"" : std::string(1, c);
-  return out + "\"";
-}
-
 bool is_journal(const Thing& thing) {
   return thing.name == "journal";
 }
@@ -98,6 +91,12 @@ std::set<std::string> columns_of(SQLite::Database& database, const std::string& 
 }
 
 }  // namespace
+
+std::string as_name(const std::string& name) {
+  std::string out = "\"";
+  for (const char c : name) out += c == '"' ? "\"\"" : std::string(1, c);
+  return out + "\"";
+}
 
 Edition edition_from(int number, std::string_view sql) {
   Edition edition{number, {}};
@@ -187,9 +186,11 @@ void renew_views(Store& store) {
 }
 
 void make_temporary_views(SQLite::Database& database) {
-  constexpr std::string_view kCreate = "CREATE ";
-  for (const auto& view : program_views())
-    database.exec(fmt::format("{}TEMP {}", kCreate, std::string_view(view.sql).substr(kCreate.size())));
+  constexpr std::string_view kCreate = "CREATE VIEW ";
+  for (const auto& view : program_views()) {
+    database.exec(
+        fmt::format("CREATE TEMP VIEW IF NOT EXISTS {}", std::string_view(view.sql).substr(kCreate.size())));
+  }
 }
 
 }  // namespace kerfbook::book

@@ -55,7 +55,10 @@ const std::vector<Thing>& program_views();
 void drop_views(Store& store);
 /// Drops them and makes this program's. Inside a transaction.
 void renew_views(Store& store);
-/// Makes them for this connection alone, in front of the book's own: for a book that must not be written to.
+/// Makes those that are not there yet for this connection alone, in front of the book's own: for a book that must not be
+/// written to and has others.
 void make_temporary_views(SQLite::Database& database);
+/// A name as SQL takes it, whatever stands in it: it may come out of a file.
+std::string as_name(const std::string& name);
 
 }  // namespace kerfbook::book

@@ -11,6 +11,7 @@
 #include "base/exact.h"
 #include "base/input.h"
 #include "base/text.h"
+#include "book/schema.h"
 #include "book/watch.h"
 
 namespace kerfbook::report {
@@ -155,7 +156,7 @@ void check_reads(sqlite3* db, const Asked& asked) {
   for (const auto& view : views) {
     Asked own;
     try {
-      sqlite3_finalize(prepare(db, "SELECT * FROM " + view, own).statement);
+      sqlite3_finalize(prepare(db, "SELECT * FROM " + book::as_name(view), own).statement);
     } catch (const SqlFault&) {
       own.through_views.clear();  // no such view: nothing may be read in its name
     }

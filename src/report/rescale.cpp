@@ -3,6 +3,7 @@
 #include <SQLiteCpp/SQLiteCpp.h>
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <map>
 #include <vector>
 
@@ -33,17 +34,38 @@ std::string known_rule(const book::Book& book, const std::string& asked) {
                             reason.empty() ? "one of " + join(known, ", ") : reason));
 }
 
-/// `CREATE TEMP VIEW name` over the book's own, column for column, some of them worked out anew. The columns are
+/// A book with the views of another program, opened to be read, has this program's in front of them (schema.h).
+bool has_others_views(SQLite::Database& db) {
+  return db.execAndGet("SELECT count(*) FROM temp.sqlite_schema WHERE type = 'view'").getInt() > 0;
+}
+
+/// The rows of the program's own view: never those of a view of the same name that another has put into the file.
+std::string own_rows(const std::string& view, bool others) {
+  if (!others) return "main." + view;
+  const auto& views = book::program_views();
+  const auto own =
+      std::find_if(views.begin(), views.end(), [&](const auto& one) { return one.name == view; });
+  constexpr std::string_view kAs = " AS";
+  return "(" + own->sql.substr(own->sql.find(kAs) + kAs.size()) + "\n)";
+}
+
+/// `CREATE TEMP VIEW name` over the program's own, column for column, some of them worked out anew. The columns are
 /// taken from the view, so one added there needs no word here.
-void shadow(SQLite::Database& db, const std::string& view, const std::map<std::string, std::string>& anew) {
-  SQLite::Statement columns(db, "SELECT name FROM pragma_table_info(" + sql_text(view) + ", 'main')");
+void shadow(SQLite::Database& db, const std::string& view, bool others,
+            const std::map<std::string, std::string>& anew) {
+  SQLite::Statement columns(db, "SELECT name FROM pragma_table_info(?)");
+  columns.bind(1, view);
   std::vector<std::string> list;
   while (columns.executeStep()) {
     const std::string name = columns.getColumn(0).getString();
     const auto changed = anew.find(name);
-    list.push_back((changed == anew.end() ? "old." + name : changed->second) + " AS " + name);
+    list.push_back((changed == anew.end() ? "old." + book::as_name(name) : changed->second) + " AS " +
+                   book::as_name(name));
   }
-  db.exec(fmt::format("CREATE TEMP VIEW {} AS SELECT {} FROM main.{} old", view, join(list, ", "), view));
+  columns.reset();
+  if (others) db.exec("DROP VIEW temp." + view);
+  db.exec(fmt::format("CREATE TEMP VIEW {} AS SELECT {} FROM {} old", view, join(list, ", "),
+                      own_rows(view, others)));
 }
 
 /// A figure scaled before, of the days asked for, else worked out on the spot.
@@ -65,7 +87,8 @@ std::string of_logs(const std::string& sum) {
 }
 
 /// Every log of the days is scaled once: a report asks for the same figure several times over.
-void scale_logs(SQLite::Database& db, const std::string& rule, std::int64_t from, std::int64_t to) {
+void scale_logs(SQLite::Database& db, const std::string& rule, bool others, std::int64_t from,
+                std::int64_t to) {
   db.exec(
       "CREATE TEMP TABLE rescaled (first INTEGER, last INTEGER);"
       "CREATE TEMP TABLE rescaled_log (day INTEGER, shift INTEGER, number INTEGER, run INTEGER, sawn "
@@ -82,14 +105,15 @@ void scale_logs(SQLite::Database& db, const std::string& rule, std::int64_t from
   fill("INSERT INTO temp.rescaled VALUES (?, ?)");
   fill(
       fmt::format("INSERT INTO temp.rescaled_log SELECT day, shift, number, run, state = 'sawn', "
-                  "gross_scale({0}, spec, metric), net_scale({0}, spec, metric) FROM main.v_log_id "
+                  "gross_scale({0}, spec, metric), net_scale({0}, spec, metric) FROM {1} "
                   "WHERE day BETWEEN ? AND ?",
-                  rule));
+                  rule, own_rows("v_log_id", others)));
   fill(
-      "INSERT INTO temp.rescaled_run SELECT r.day, r.shift, r.run, coalesce(sum(l.gross), 0), "
-      "coalesce(sum(l.net), 0), coalesce(sum(l.sawn AND l.net IS NULL), 0) FROM main.v_run_id r LEFT JOIN "
-      "temp.rescaled_log l ON l.day = r.day AND l.shift = r.shift AND l.run = r.run AND l.sawn "
-      "WHERE r.day BETWEEN ? AND ? GROUP BY r.day, r.shift, r.run");
+      fmt::format("INSERT INTO temp.rescaled_run SELECT r.day, r.shift, r.run, coalesce(sum(l.gross), 0), "
+                  "coalesce(sum(l.net), 0), coalesce(sum(l.sawn AND l.net IS NULL), 0) FROM {} r LEFT JOIN "
+                  "temp.rescaled_log l ON l.day = r.day AND l.shift = r.shift AND l.run = r.run AND l.sawn "
+                  "WHERE r.day BETWEEN ? AND ? GROUP BY r.day, r.shift, r.run",
+                  own_rows("v_run_id", others)));
 }
 
 std::string of_runs(const std::string& what, const std::string& also) {
@@ -112,7 +136,8 @@ Rescaled::Rescaled(const book::Book& book, const std::string& rule, std::int64_t
   const auto of_run = [](const std::string& column, const std::string& sum) {
     return scaled_before(column, "rescaled_run", "run", of_logs(sum));
   };
-  scale_logs(book.database(), name, from, to);
+  others_ = has_others_views(book.database());
+  scale_logs(book.database(), name, others_, from, to);
   const std::string gross = of_log("gross", "gross_scale");
   const std::string net = of_log("net", "net_scale");
   // a log the rule cannot scale stands under no rule, as it does when it is posted
@@ -120,7 +145,7 @@ Rescaled::Rescaled(const book::Book& book, const std::string& rule, std::int64_t
     return fmt::format("CASE WHEN {} IS NOT NULL THEN {} END", net, word);
   };
   for (const char* view : {"v_log_id", "v_log", "v_deck"}) {
-    shadow(book.database(), view,
+    shadow(book.database(), view, others_,
            {{"rule", if_scaled(name)},
             {"scale_unit", if_scaled(unit)},
             {"gross", gross},
@@ -133,7 +158,7 @@ Rescaled::Rescaled(const book::Book& book, const std::string& rule, std::int64_t
                        book::flag_rule("run", column), unscaled);
   };
   for (const char* view : {"v_run_id", "v_run"}) {
-    shadow(book.database(), view,
+    shadow(book.database(), view, others_,
            {{"rule", name},
             {"scale_unit", unit},
             {"gross", of_run("gross", "coalesce(sum(l.gross), 0)")},
@@ -142,7 +167,7 @@ Rescaled::Rescaled(const book::Book& book, const std::string& rule, std::int64_t
             {"scaled", flag("scaled")},
             {"counted", flag("counted")}});
   }
-  shadow(book.database(), "v_sheet",
+  shadow(book.database(), "v_sheet", others_,
          {{"rules", of_runs("max(rule)", "r.scaled")},
           {"scale_units", of_runs("max(scale_unit)", "r.scaled")},
           {"unscaled_logs", of_runs("coalesce(sum(unscaled_logs), 0)", "1")},
@@ -159,6 +184,11 @@ Rescaled::~Rescaled() {
       "DROP VIEW IF EXISTS temp.v_log; DROP VIEW IF EXISTS temp.v_log_id; "
       "DROP TABLE IF EXISTS temp.rescaled; DROP TABLE IF EXISTS temp.rescaled_log; "
       "DROP TABLE IF EXISTS temp.rescaled_run");
+  if (!others_) return;
+  try {
+    book::make_temporary_views(book_.database());
+  } catch (const SQLite::Exception&) {  // what is asked next finds no view, and says so
+  }
 }
 
 }  // namespace kerfbook::report

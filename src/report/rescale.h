@@ -23,6 +23,7 @@ class Rescaled {
  private:
   const book::Book& book_;
   std::string rule_;
+  bool others_ = false;  ///< the file has views that are not this program's
 };
 
 }  // namespace kerfbook::report

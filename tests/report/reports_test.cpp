@@ -2,6 +2,8 @@
 // what they say. Whole outputs are in golden_test.cpp, the forms against one another in forms_test.cpp.
 #include <doctest/doctest.h>
 
+#include <SQLiteCpp/SQLiteCpp.h>
+
 #include <algorithm>
 
 #include "base/error.h"
@@ -125,6 +127,33 @@ TEST_CASE("another rule scales the logs anew and leaves the book as it is") {
   CHECK(total(first(run(book, "overrun")), "net_scale_bf") == "6300");
   ask.rule = "doile";
   CHECK_THROWS_WITH_AS(run(book, "overrun", ask), "rule 'doile' is not known; did you mean doyle?", Refused);
+}
+
+TEST_CASE("under another rule a book with doctored views gives what the same book without them gives") {
+  Ask ask;
+  ask.rule = "doyle";
+  const auto file = demo_week().file();
+  const auto of = [&](const Ask& asked) {
+    auto options = on_friday();
+    options.read_only = true;
+    const auto book = book::Book::open(file, options);
+    billing::register_unbilled(book);
+    std::string all;
+    for (const Ask& one : {asked, Ask{}}) {  // and afterwards under the rules the logs were posted by
+      const auto document = run(book, "overrun", one);
+      for (const char* column : {"logs", "net_scale_bf", "lumber_bf", "overrun_percent"})
+        all += total(first(document), column) + " ";
+      all += std::to_string(first(document).rows.size()) + "\n";
+    }
+    return all;
+  };
+  const std::string before = of(ask);
+  SQLite::Database(file.string(), SQLite::OPEN_READWRITE)
+      .exec(
+          "DROP VIEW v_log_id; DROP VIEW v_log; DROP VIEW v_run_id;"
+          "CREATE VIEW v_log_id AS SELECT 1 AS \"a, (SELECT 7) FROM journal; --\", 2 AS day;"
+          "CREATE VIEW v_log AS SELECT * FROM v_log; CREATE VIEW v_run_id AS SELECT 'x' AS \"y\"\"z\"");
+  CHECK(of(ask) == before);
 }
 
 TEST_CASE("a filter that names nothing of the book is refused with the nearest") {
