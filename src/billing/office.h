@@ -2,6 +2,7 @@
 // to the journal, or changes nothing and throws Refused with the reason.
 #pragma once
 
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -87,9 +88,12 @@ Paper take_back_load(book::Book& book, std::int64_t slip, const std::string& why
 /// a load slip that was taken back it says so first.
 render::Document printed(const book::Book& book, const Paper& paper);
 
-/// Sales of what is not there, a sentence each; with a sheet, only of what was sold on it.
-std::vector<std::string> stock_warnings(const book::Book& book, Day to,
-                                        const std::optional<SheetKey>& sold_on = std::nullopt);
+/// Sales of what is not there, a sentence each: of own lumber of which less than nothing is left at the end of a day, and
+/// of bundles with nothing in them.
+std::vector<std::string> stock_warnings(const book::Book& book, Day to);
+/// The same of what was sold on each of these sheets; sheets without any are not in it.
+std::map<SheetKey, std::vector<std::string>> stock_warnings(const book::Book& book,
+                                                            std::vector<SheetKey> sold_on);
 
 /// For the bookkeeper, each a plain table: invoices (a row an invoice), invoice lines, payments and other movements,
 /// taxes by rate. `what` is one of export_names().

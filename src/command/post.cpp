@@ -44,6 +44,13 @@ bool is_told(const std::vector<Diagnostic>& found, const std::string& note) {
   return std::any_of(found.begin(), found.end(), [&](const Diagnostic& one) { return one.what == said; });
 }
 
+/// The sheet a post put into the book; absent for a mill file, and where nothing was added.
+std::optional<billing::SheetKey> sheet_of(const book::Posted& posted) {
+  const auto sheet = book::read_subject(posted.subject);
+  if (!sheet || posted.outcome == book::Outcome::unchanged) return std::nullopt;
+  return billing::SheetKey{sheet->day, sheet->shift};
+}
+
 void tell(const book::Posted& posted, const book::Document& document, const book::Book& open,
           const Session& session) {
   session.err() << show_all(posted.found, document.name, document.text);
@@ -66,18 +73,25 @@ void tell(const book::Posted& posted, const book::Document& document, const book
   const std::string foot = footing(open, posted.subject);
   if (!foot.empty()) out << "; " << foot;
   out << "\n  " << book::mark_words(posted.mark) << "\n";
-  const auto sheet = book::read_subject(posted.subject);
-  if (!sheet || posted.outcome == book::Outcome::unchanged) return;
-  for (const std::string& warning :
-       billing::stock_warnings(open, sheet->day, billing::SheetKey{sheet->day, sheet->shift}))
-    session.err() << document.name << ": warning: " << warning << "\n";
 }
 
 void post_all(const Asked& asked, const Session& session) {
   const auto documents = read_documents(asked.files, session);
   book::Book open = session.open_book(false);
   const auto posted = open.post_all(documents, asked.why, asked.rescale);
-  for (std::size_t i = 0; i < posted.size(); ++i) tell(posted[i], documents[i], open, session);
+  std::vector<billing::SheetKey> sheets;
+  for (const auto& one : posted) {
+    if (const auto sheet = sheet_of(one)) sheets.push_back(*sheet);
+  }
+  const auto warnings = billing::stock_warnings(open, sheets);
+  for (std::size_t i = 0; i < posted.size(); ++i) {
+    tell(posted[i], documents[i], open, session);
+    const auto sheet = sheet_of(posted[i]);
+    const auto found = sheet ? warnings.find(*sheet) : warnings.end();
+    if (found == warnings.end()) continue;
+    for (const std::string& warning : found->second)
+      session.err() << documents[i].name << ": warning: " << warning << "\n";
+  }
 }
 
 }  // namespace

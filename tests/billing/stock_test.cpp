@@ -204,3 +204,22 @@ TEST_CASE("more battens sold than there are is a warning that says how many feet
   REQUIRE(warnings.size() == 1);
   CHECK(warnings[0] == "Sold more than is there: 1x3 DF, 20 lf too many.");
 }
+
+TEST_CASE("of several sheets each is told what it sold that was not there then, whatever came after") {
+  const OwnYard yard;
+  yard.post("job own\nspecies DF\n2x6 10/16\nsold cash 2x6 12/16\n", "2026-05-04");
+  yard.post("job own\nspecies DF\n2x6 10/16\nsold Ann Orr 2x6 3/16\n", "2026-05-05");
+  yard.post("job own\nspecies DF\n2x6 5/12\n", "2026-05-06");
+  yard.post("job own\nspecies DF\nsold cash 2x6 6/16 6/12\n", "2026-05-07");
+  const auto on = [](const char* day) { return SheetKey{*read_day(day), 1}; };
+  const auto all =
+      stock_warnings(*yard.book, {on("2026-05-06"), on("2026-05-04"), on("2026-05-07"), on("2026-05-05")});
+  REQUIRE(all.size() == 3);  // nothing was sold on the 6th
+  CHECK(all.at(on("2026-05-04")) ==
+        std::vector<std::string>{"Sold more than is there: 2x6x16 DF, 2 too many."});
+  CHECK(all.at(on("2026-05-05")).empty());
+  CHECK(all.at(on("2026-05-07")) ==
+        std::vector<std::string>{"Sold more than is there: 2x6x12 DF, 1 too many.",
+                                 "Sold more than is there: 2x6x16 DF, 1 too many."});
+  for (const auto& [sheet, words] : all) CHECK(stock_warnings(*yard.book, {sheet}).at(sheet) == words);
+}
