@@ -183,8 +183,8 @@ Copied copy_book(const Book& book, const fs::path& folder, std::string_view now,
     const Still still(book);
     const auto damage = check_journal(book);
     if (!damage.empty())
-      throw Failed(fmt::format("{}: the book is damaged, so no copy was made and none removed: {}",
-                               book.file().string(), damage.front().what));
+      throw Failed(fmt::format("{}: {}, so no copy was made and none removed: {}", book.file().string(),
+                               kUnsound, damage.front().what));
     copied.newest = book.newest();
     copied.file = guarded(book.file(), [&] { return copy_dated(book.database(), book.file(), into, now); });
   }

@@ -12,6 +12,9 @@
 
 namespace kerfbook::book {
 
+/// What is to be said of a book that is not found sound: a page that the disk would not give looks the same.
+constexpr std::string_view kUnsound = "the book is damaged, or the disk cannot be read";
+
 /// What to do about a damaged book: the end of each sentence that tells of one.
 constexpr std::string_view kGoBack =
     "go back to a copy (kerfbook restore), or save what can be read (kerfbook salvage)";

@@ -175,11 +175,8 @@ Error explained(const std::filesystem::path& file, const SQLite::Exception& faul
       return Failed(fmt::format("{}: another program is using the book; try again when it is done", name));
     case SQLITE_CORRUPT:
     case SQLITE_NOTADB:
-      // SQLite says so too when the disk would not give a page of it.
-      return Failed(
-          fmt::format("{}: the book is damaged, or the disk cannot be read ({}); if it says so again, leave "
-                      "this file as it is and {}",
-                      name, fault.what(), kGoBack));
+      return Failed(fmt::format("{}: {} ({}); if it says so again, leave this file as it is and {}", name,
+                                kUnsound, fault.what(), kGoBack));
     case SQLITE_READONLY:
     case SQLITE_PERM:
       return Failed(fmt::format("{}: the book cannot be written to: {}", name, what_forbids_writing(file)));

@@ -39,8 +39,8 @@ std::unique_ptr<SQLite::Database> sound_copy(const fs::path& copy, const OpenOpt
       findings = Book::open(copy, look).verify();
     }
     if (!findings.empty())
-      throw Failed(fmt::format("{}: this copy is damaged too ({}); take another", copy.string(),
-                               findings.front().what));
+      throw Failed(fmt::format("{}: this copy is damaged too, or the disk cannot be read ({}); take another",
+                               copy.string(), findings.front().what));
     return database;
   });
 }

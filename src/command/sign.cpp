@@ -6,6 +6,7 @@
 #include <ostream>
 
 #include "base/error.h"
+#include "book/copy.h"
 #include "book/signature.h"
 #include "command/commands.h"
 #include "command/output_file.h"
@@ -79,7 +80,7 @@ void sign(const Asked& asked, const Session& session) {
   if (newest.entry == 0)
     throw Refused(session.book_path() + ": nothing has been posted yet that could be signed");
   if (!open.verify().empty())
-    throw Failed(session.book_path() + ": the book is damaged (kerfbook verify tells where)");
+    throw Failed(session.book_path() + ": " + std::string(book::kUnsound) + " (kerfbook verify tells where)");
   std::string file = asked.out;
   if (file.empty()) {
     file = session.book_path() + ".entry" + std::to_string(newest.entry) + ".signed";

@@ -116,8 +116,8 @@ void verify(const Asked& asked, const Session& session) {
     session.err() << path << ": " << why << "\n";
   }
   if (!findings.empty())
-    throw Failed(path + ": the book is damaged; keep this file as it is, and " + std::string(book::kGoBack) +
-                 ", or try kerfbook rebuild on a copy of it");
+    throw Failed(path + ": " + std::string(book::kUnsound) + "; keep this file as it is, and " +
+                 std::string(book::kGoBack) + ", or try kerfbook rebuild on a copy of it");
   if (wrong > 0) throw Failed(path + ": is not the book that was written down");
   session.out() << path << ": no damage found; " << counted(open.newest().entry, "entry", "entries") << "\n";
   if (open.newest().entry > 0) session.out() << "  " << book::mark_words(open.newest()) << "\n";

@@ -1,5 +1,6 @@
 #include "fault/bench.h"
 
+#include <regex>
 #include <stdexcept>
 
 #include "base/error.h"
@@ -132,15 +133,16 @@ Seen Bench::look() {
   return seen;
 }
 
-bool Bench::is_known(std::size_t events) {
+bool Bench::is_known(std::size_t what) {
   book::Sha256 sum;
-  sum.add_field(std::to_string(events));
-  std::map<std::string, fs::path> files;
+  sum.add_field(std::to_string(what));
+  std::map<std::string, fs::path> files;  // unfinished ones without the number of the program that began them
   for (const auto& entry : fs::recursive_directory_iterator(folder_))
-    if (entry.is_regular_file()) files[name_in(entry.path(), folder_)] = entry.path();
+    files[std::regex_replace(name_in(entry.path(), folder_), std::regex("part[0-9]+"), "part")] =
+        entry.path();
   for (const auto& [name, file] : files) {
     sum.add_field(name);
-    sum.add_field(bytes_of(file));
+    if (fs::is_regular_file(file)) sum.add_field(bytes_of(file));
   }
   return !laid_.insert(sum.hex()).second;
 }

@@ -41,8 +41,8 @@ class Bench {
   [[nodiscard]] const Seen& after() const { return after_; }
   [[nodiscard]] const Ran& clean() const { return clean_; }
   [[nodiscard]] const std::vector<Event>& clean_log() const { return clean_log_; }
-  /// Whether the folder is byte for byte one that was laid out before, after so many events too.
-  bool is_known(std::size_t events);
+  /// Whether the folder is byte for byte as it was when this was asked before about the same.
+  bool is_known(std::size_t what);
 
  private:
   Ran start(const Fault& fault);

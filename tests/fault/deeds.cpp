@@ -96,6 +96,12 @@ std::vector<Deed> posting_papers() {
        {"invoice 2 issued"},
        {"nothing"}},
       {"pay", {"pay", "50", "--invoice", "1", "-o", "receipt.txt"}, kBook, {"receipt 2 posted"}, {kTwice}},
+      {"pay, with a workbook",
+       {"pay", "300", "--customer", "QHH", "-o", "receipt.xlsx"},
+       kBook,
+       {"receipt 2 posted"},
+       {kTwice},
+       with_old("receipt.xlsx")},
       {"refund", {"pay", "20", "--job", "TER", "--refund"}, kBook, {"refund 1 posted"}, {kTwice}},
       {"credit",
        {"credit", "1", "7", "--why", "a short board", "-o", "credit.csv"},
@@ -183,6 +189,7 @@ std::vector<Deed> keeping_books() {
        {},
        {},
        false},
+      {"verify", {"verify"}, "", {"no damage found"}, {}, {}, false},
   };
 }
 

@@ -44,9 +44,9 @@ std::vector<std::string> failures_of(const Record& call) {
   switch (call.call) {
     case CALL_OPEN:
       if (call.made == 1) return {"eio", "enospc", "eio-on", "enospc-on"};
-      return {"eio", "eio-on"};
+      return {"eio"};
     case CALL_READ:
-      return {"eio", "eintr", "short", "eio-on"};
+      return {"eio", "eintr", "short"};
     case CALL_WRITE:
       return {"eio", "enospc", "eintr", "short", "eio-on", "enospc-on"};
     case CALL_TRUNCATE:
@@ -57,7 +57,7 @@ std::vector<std::string> failures_of(const Record& call) {
       if (call.made == 'u') return {"eio", "eio-on"};
       return {"eio", "enospc", "eio-on", "enospc-on"};
     case CALL_LOCK:
-      return {"eio", "eagain", "eio-on"};
+      return {"eio", "eagain"};
     case CALL_SAY:
       return {"eio", "enospc"};
     default:
@@ -75,8 +75,9 @@ struct Room {
     figures.told += verdict.told ? 1 : 0;
     for (const std::string& wrong : verdict.wrong) report(where, wrong);
   }
-  /// Now that nothing goes wrong any more.
+  /// Now that nothing goes wrong any more. What lies there may have been tried before.
   void do_again(const std::string& where) {
+    if (bench.is_known(0)) return;
     const Ran again = bench.run_again();
     for (const auto& wrong : judge_again(bench, bench.look(), again)) report(where, wrong);
   }
