@@ -100,7 +100,7 @@ class Judge {
     const bool unsure = has_any(said_, kUnsureWords);
     if (has_any(said_, kSlanders) && !has(said_, "or the disk cannot be read") && !bench_.deed().may_doubt)
       wrong("it blames a file that is whole");
-    if (ran_.code == kDone) return hold("all is done", seen_ == bench_.after() || read_around());
+    if (ran_.code == kDone) return hold("all is done", is_as_after() || read_around());
     if (ran_.code < kFailed)
       return hold("refused, so nothing changed", seen_ == bench_.before() || nothing_seen);
     if (ran_.code != kFailed) return wrong("it ended with " + std::to_string(ran_.code));
@@ -110,6 +110,16 @@ class Judge {
     if (nothing_seen) return;
     if (done) hold("done", verdict_.done);
     if (not_done) hold("not done", !verdict_.done);
+  }
+
+  /// Old copies that the rule lets go may stay until another time.
+  [[nodiscard]] bool is_as_after() const {
+    Seen seen = seen_;
+    std::erase_if(seen, [&](const auto& one) {
+      return one.first.ends_with(".copy") && bench_.before().contains(one.first) &&
+             !bench_.after().contains(one.first);
+    });
+    return seen == bench_.after();
   }
 
   /// It told of what it could not read, and did without.
