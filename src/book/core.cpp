@@ -47,6 +47,16 @@ const Edition& Core::edition() {
                            file.string(), number));
 }
 
+namespace {
+
+/// While the book was open, or waited for, another program may have changed more than rows.
+void look_at_schema_again(Core& core) {
+  if (core.schema_seen < 0 || core.store.number("PRAGMA schema_version") == core.schema_seen) return;
+  static_cast<void>(check_schema_of(core));
+}
+
+}  // namespace
+
 Writing::Writing(Core& core) : core_(core) {
   if (core_.acts > 0) {
     ++core_.acts;
@@ -54,6 +64,7 @@ Writing::Writing(Core& core) : core_(core) {
   }
   core_.store.run("BEGIN IMMEDIATE");
   try {
+    look_at_schema_again(core_);
     core_.projector.refresh();
   } catch (...) {
     sqlite3_exec(core_.database->getHandle(), "ROLLBACK", nullptr, nullptr, nullptr);

@@ -12,6 +12,7 @@
 #include "book/journal.h"
 #include "book/projector.h"
 #include "book/schema.h"
+#include "book/schema_check.h"
 #include "book/store.h"
 
 namespace kerfbook::book {
@@ -42,7 +43,9 @@ struct Core {
   Projector projector;
   int acts = 0;         ///< Writings that are open, one inside another
   bool undone = false;  ///< one inside the outermost was not committed
-  bool draft = false;   ///< a new book that has not its name yet, and is gone when anything fails
+  std::int64_t schema_seen =
+      -1;              ///< schema_version of the schema that was found to be a book's; -1 = none yet
+  bool draft = false;  ///< a new book that has not its name yet, and is gone when anything fails
 };
 
 struct Book::Inside {
@@ -86,6 +89,10 @@ auto guarded(const std::filesystem::path& file, Deed&& deed) {
 }
 
 constexpr int kBusyMilliseconds = 60'000;  ///< how long a writer waits for another to finish
+
+/// Refused when the schema is not a book's: looked at when it is opened, and again by a writer when it has changed since.
+/// Gives back what rebuild puts right, and whether the views are this program's.
+SchemaDoubts check_schema_of(Core& core);
 
 /// A connection set up as every connection of a book is. No table is read yet. It waits with `patience`, which must
 /// outlive it.

@@ -102,21 +102,8 @@ void migrate(Core& core) {
   writing.commit();
 }
 
-/// What another program has put into the book, or taken out of it, is told before anything else of it is read.
-SchemaDoubts checked(Core& core) {
-  SchemaDoubts doubts = check_schema(core.store, core.edition(), core.newest());
-  if (doubts.strange.empty()) return doubts;
-  constexpr std::size_t kShown = 3;
-  const std::size_t shown = std::min(kShown, doubts.strange.size());
-  std::string what =
-      join({doubts.strange.begin(), doubts.strange.begin() + static_cast<std::ptrdiff_t>(shown)}, "; ");
-  if (shown < doubts.strange.size()) what += fmt::format("; and {} more", doubts.strange.size() - shown);
-  throw Refused(fmt::format("{}: {}; another program has changed this file, so it is not opened; {}",
-                            core.file.string(), what, kGoBack));
-}
-
 void bring_up_to_date(Core& core, bool read_only) {
-  const SchemaDoubts doubts = checked(core);
+  const SchemaDoubts doubts = check_schema_of(core);
   const bool older = core.edition().number < core.newest().number;
   if (read_only) {
     if (older) {
@@ -150,6 +137,23 @@ std::unique_ptr<Core> make_draft(const fs::path& file, const fs::path& draft, co
 }
 
 }  // namespace
+
+/// What another program has put into the book, or taken out of it, is told before anything else of it is read.
+SchemaDoubts check_schema_of(Core& core) {
+  const std::int64_t version = core.store.number("PRAGMA schema_version").value_or(0);
+  SchemaDoubts doubts = check_schema(core.store, core.edition(), core.newest());
+  if (doubts.strange.empty()) {
+    core.schema_seen = version;
+    return doubts;
+  }
+  constexpr std::size_t kShown = 3;
+  const std::size_t shown = std::min(kShown, doubts.strange.size());
+  std::string what =
+      join({doubts.strange.begin(), doubts.strange.begin() + static_cast<std::ptrdiff_t>(shown)}, "; ");
+  if (shown < doubts.strange.size()) what += fmt::format("; and {} more", doubts.strange.size() - shown);
+  throw Refused(fmt::format("{}: {}; another program has changed this file, so it is not opened; {}",
+                            core.file.string(), what, kGoBack));
+}
 
 std::unique_ptr<SQLite::Database> connect_to_look(const fs::path& file) {
   check_way_to_read(read_head(file), file);

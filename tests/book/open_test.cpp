@@ -222,3 +222,22 @@ TEST_CASE("a new book is not made where the rollback journal of a lost one would
   }
   CHECK(shelf.names() == std::vector<std::string>{"mill.book-journal"});
 }
+
+TEST_CASE("what another program puts into a book while it is open is found before the next post") {
+  const Shelf shelf;
+  make_book(shelf);
+  Book book = shelf.open();
+  Book second = shelf.open();
+  second.rebuild();  // a change of the schema that is our own
+  book.post_sheet("sheet 2026-06-20\nspecies DF\n2x6 5/12\n", "");
+  SQLite::Database(shelf.file().string(), SQLite::OPEN_READWRITE)
+      .exec("CREATE TRIGGER t AFTER INSERT ON journal BEGIN DELETE FROM log; END");
+  const std::string before = shelf.bytes();
+  try {
+    book.post_sheet("sheet 2026-06-21\nspecies DF\n2x6 5/12\n", "");
+    FAIL("posted");
+  } catch (const Refused& refused) {
+    CHECK(std::string(refused.what()).find("trigger 't' is no part of a book") != std::string::npos);
+  }
+  CHECK(shelf.bytes() == before);
+}
