@@ -173,7 +173,7 @@ void salvage(const std::string& into, const Session& session) {
   try {
     told = save_all(found, folder, session);
   } catch (const Failed& fault) {
-    throw FailedLate(folder.string() + ": not all is saved: " + fault.what() +
+    throw FailedLate(folder.string() + ": it is not sure that all is saved: " + fault.what() +
                      "; look at the disk, and salvage into another folder");
   }
   session.did(folder.string() + " is made");

@@ -9,13 +9,11 @@ namespace {
 constexpr int kDone = 0;
 constexpr int kFailed = 3;
 
-constexpr std::array kNotDoneWords{"nothing was changed", "nothing was posted",     "the book is as it was",
-                                   "no copy was made",    "this copy was not made", "nothing was signed",
-                                   "not all is saved"};
+constexpr std::array kNotDoneWords{"nothing was changed"};
 constexpr std::array kDoneWords{"all the same"};
 constexpr std::array kUnsureWords{"look with kerfbook journal whether",
                                   "run this again, and then kerfbook verify",
-                                  "remove it and make the key again"};
+                                  "remove it and make the key again", "it is not sure that all is saved"};
 /// Said of a file that is whole, they are not true.
 constexpr std::array kSlanders{"damaged",
                                "is not a book",
@@ -78,7 +76,7 @@ class Judge {
         if (end_ == End::ended) wrong("left behind: " + name);
         continue;
       }
-      if (read_around() && !name.ends_with(".book")) continue;
+      if (read_around() && name != kBook) continue;
       const bool as_before = now == value(bench_.before(), name);
       if (!as_before && now != value(bench_.after(), name))
         wrong(name + " is neither as before nor as after: " + now.substr(0, 2000));
@@ -123,7 +121,9 @@ class Judge {
   }
 
   /// It told of what it could not read, and did without.
-  [[nodiscard]] bool read_around() const { return bench_.deed().may_doubt && has(said_, "not to be read"); }
+  [[nodiscard]] bool read_around() const {
+    return bench_.deed().may_doubt && (has(said_, "not to be read") || has(said_, "Doubtful: "));
+  }
 
   const Bench& bench_;
   const Seen& seen_;
