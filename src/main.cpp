@@ -1,4 +1,5 @@
 // main.cpp -- the real world handed to run(): clock, terminal, environment. Everything else is a library.
+#include <sqlite3.h>
 #include <sys/ioctl.h>
 #include <unistd.h>
 
@@ -32,6 +33,8 @@ int width_of_terminal() {
 
 int main(int argc, char** argv) {
   std::ios::sync_with_stdio(false);
+  sqlite3_config(
+      SQLITE_CONFIG_SINGLETHREAD);  // there is one: SQLite need not lock itself at every allocation
   const bool terminal = isatty(STDOUT_FILENO) == 1;
   kerfbook::command::Context context{
       .in = std::cin,

@@ -36,6 +36,8 @@ Place place_of(const toml::source_region& region) {
 
 /// The part of a line between two columns (from 1, in characters; `past` not included).
 std::string cut_out(std::string_view line, std::size_t from, std::size_t past) {
+  const bool plain = std::none_of(line.begin(), line.end(), [](char c) { return (c & 0x80) != 0; });
+  if (plain) return from > line.size() ? "" : std::string(line.substr(from - 1, past - from));
   std::string part;
   std::size_t column = 0;
   for (const char c : line) {
