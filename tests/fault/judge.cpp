@@ -54,6 +54,7 @@ class Judge {
     const std::string& decides = bench_.deed().decides;
     verdict_.done = !decides.empty() && value(seen_, decides) == value(bench_.after(), decides);
     look_at_files();
+    look_for_lost();
     if (end_ != End::broken_off)
       listen();
     else if (has_any(said_, bench_.deed().done_words) && !decides.empty())
@@ -84,6 +85,16 @@ class Judge {
                !in_parts)
         wrong(name + " is there, but what it belongs to is not done");
     }
+  }
+
+  /// What was there and is to stay is there, under whichever name.
+  void look_for_lost() {
+    const auto holds = [](const Seen& folder, const std::string& content) {
+      return std::any_of(folder.begin(), folder.end(),
+                         [&](const auto& one) { return one.second == content; });
+    };
+    for (const auto& [name, content] : bench_.before())
+      if (holds(bench_.after(), content) && !holds(seen_, content)) wrong("what was in " + name + " is lost");
   }
 
   void hold(const std::string& claim, bool true_) {
