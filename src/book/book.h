@@ -106,7 +106,8 @@ struct OpenOptions {
   std::function<void()> waiting = {};
 };
 
-/// A file with the head of a book, whatever its edition and state. Never throws, and leaves the file alone.
+/// A file with the head of a book, whatever its edition and state; it is left alone. Failed when it is there and cannot be
+/// read: that is no reason to take it for none.
 bool is_book(const std::filesystem::path& file);
 
 class Book {

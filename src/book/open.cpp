@@ -166,7 +166,7 @@ bool is_book(const fs::path& file) {
   try {
     const FileHead head = read_head(file);
     return head.is_sqlite() && head.application_id() == kApplicationId;
-  } catch (const Error&) {
+  } catch (const Refused&) {
     return false;
   }
 }
