@@ -11,8 +11,8 @@
 #include "base/text.h"
 #include "book/core.h"
 #include "book/known.h"
-#include "book/mill_change.h"
 #include "book/rules_kept.h"
+#include "mill/mill_change.h"
 #include "sheet/check.h"
 #include "sheet/read.h"
 

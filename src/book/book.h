@@ -14,7 +14,7 @@
 #include "base/diagnostic.h"
 #include "base/error.h"
 #include "book/digest.h"
-#include "book/mill.h"
+#include "mill/mill.h"
 #include "sheet/sheet.h"
 
 namespace SQLite {
@@ -27,7 +27,7 @@ struct Edition;  // schema.h
 
 /// What kind of document an entry of the journal holds.
 enum class EntryKind { mill, sheet, paper };
-// `paper`: what billing freezes (an issued invoice, a payment, a credit): see billing/.
+// `paper`: what billing freezes (an issued invoice, a payment, a credit): see paper/.
 
 struct Entry {
   std::int64_t number = 0;  ///< counts from 1, no gaps
@@ -93,12 +93,12 @@ struct OpenOptions {
   bool read_only = false;
   std::function<std::string()>
       now;  ///< local "YYYY-MM-DD HH:MM:SS"; handed in, never asked of the clock here
-  /// How a paper (EntryKind::paper) is worked into billing's tables; called by posting, rebuild and verify alike.
+  /// How a paper (EntryKind::paper) is worked into its tables; called by posting, rebuild and verify alike.
   std::function<void(SQLite::Database&, const Entry&)> papers;
   /// The editions of the book's tables that are known, the newest last; nullptr = those of schema/. For tests of one
   /// that is not shipped yet.
   const std::vector<Edition>* editions = nullptr;
-  /// What is wrong with the tables of a mill file that billing reads (prices, charges ...); asked before it is posted.
+  /// What is wrong with the tables of a mill file that price/ reads (prices, charges ...); asked before it is posted.
   std::function<std::vector<Diagnostic>(std::string_view)> check_money = {};
   /// Called when entries, from this to that, have come into the book and stay there.
   std::function<void(std::int64_t first, std::int64_t last)> posted = {};
@@ -143,7 +143,7 @@ class Book {
   /// Checks without posting: the same diagnostics as a post would give.
   std::vector<Diagnostic> check_sheet(std::string_view text) const;
 
-  /// Appends a frozen paper (billing): in the journal and, through `project`, in billing's tables, in one
+  /// Appends a frozen paper (paper/): in the journal and, through `project`, in its tables, in one
   /// transaction. Gives back the entry it is.
   Mark post_paper(std::string_view subject, std::string_view body, std::string_view why);
 

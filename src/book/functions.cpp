@@ -9,8 +9,8 @@
 #include <tuple>
 
 #include "base/exact.h"
-#include "book/log_spec.h"
 #include "book/watch.h"
+#include "sheet/raw_log.h"
 
 namespace kerfbook::book {
 namespace {

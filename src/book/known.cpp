@@ -9,7 +9,7 @@
 
 #include "base/text.h"
 #include "book/log_rows.h"
-#include "book/toml_table.h"
+#include "mill/toml_table.h"
 
 namespace kerfbook::book {
 namespace {

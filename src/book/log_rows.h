@@ -1,8 +1,8 @@
 // log_rows.h -- the rows of a sheet's logs: measure (own or borrowed), scale, content.
 #pragma once
 
-#include "book/log_spec.h"
 #include "book/runs.h"
+#include "sheet/raw_log.h"
 
 namespace kerfbook::book {
 

@@ -1,8 +1,8 @@
 // mill_rows.h -- what the mill file puts into the book's tables: words with their names, sizes, cut lists.
 #pragma once
 
-#include "book/mill.h"
 #include "book/words.h"
+#include "mill/mill.h"
 
 namespace kerfbook::book {
 

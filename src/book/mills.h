@@ -8,8 +8,8 @@
 #include <string_view>
 
 #include "book/journal.h"
-#include "book/mill.h"
 #include "book/words.h"
+#include "mill/mill.h"
 
 namespace kerfbook::book {
 

@@ -4,7 +4,7 @@
 #include <tuple>
 
 #include "base/checked_sum.h"
-#include "book/log_spec.h"
+#include "sheet/raw_log.h"
 
 namespace kerfbook::book {
 namespace {

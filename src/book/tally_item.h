@@ -5,7 +5,7 @@
 #include <string>
 #include <string_view>
 
-#include "book/mill.h"
+#include "mill/mill.h"
 #include "sheet/facts.h"
 
 namespace kerfbook::book {

@@ -2,10 +2,10 @@
 #include <ostream>
 
 #include "base/error.h"
-#include "billing/under_no_job.h"
 #include "book/under.h"
 #include "command/commands.h"
 #include "command/money.h"
+#include "office/under_no_job.h"
 
 namespace kerfbook::command {
 namespace {

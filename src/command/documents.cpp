@@ -3,7 +3,7 @@
 #include <filesystem>
 
 #include "base/text.h"
-#include "billing/job_facts.h"
+#include "price/job_terms.h"
 #include "report/report.h"
 #include "sheet/read.h"
 

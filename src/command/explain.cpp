@@ -3,11 +3,11 @@
 #include <ostream>
 
 #include "base/error.h"
-#include "billing/deal.h"
-#include "billing/price.h"
-#include "book/log_spec.h"
 #include "command/commands.h"
 #include "command/money.h"
+#include "office/agreed_terms.h"
+#include "price/price.h"
+#include "sheet/raw_log.h"
 
 namespace kerfbook::command {
 namespace {

@@ -3,9 +3,9 @@
 
 #include "base/error.h"
 #include "base/text.h"
-#include "billing/office.h"
 #include "command/commands.h"
 #include "command/period.h"
+#include "office/office.h"
 
 namespace kerfbook::command {
 namespace {

@@ -4,8 +4,8 @@
 #include <optional>
 #include <string>
 
-#include "billing/office.h"
 #include "command/command.h"
+#include "office/office.h"
 
 namespace kerfbook::command {
 

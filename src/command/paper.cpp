@@ -5,9 +5,10 @@
 
 #include "base/error.h"
 #include "base/text.h"
-#include "billing/office.h"
 #include "command/commands.h"
 #include "command/period.h"
+#include "office/agreed_terms.h"
+#include "office/office.h"
 
 namespace kerfbook::command {
 namespace {
@@ -32,7 +33,7 @@ using Made = render::Document (*)(const book::Book&, const std::string&, const D
 render::Document tally(const book::Book& book, const std::string& job, const Days& days,
                        const Session& session) {
   const auto [from, to] = week_of(days, book.mill(), session);
-  return billing::tally_document(book, billing::deal_of(book, job), from, to, session.today());
+  return billing::tally_paper(book, billing::deal_of(book, job), from, to, session.today());
 }
 render::Document statement(const book::Book& book, const std::string& customer, const Days& days,
                            const Session& session) {

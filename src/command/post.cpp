@@ -9,11 +9,11 @@
 #include "base/count.h"
 #include "base/error.h"
 #include "base/text.h"
-#include "billing/office.h"
 #include "book/journal.h"
 #include "command/commands.h"
 #include "command/documents.h"
 #include "command/help.h"
+#include "office/office.h"
 
 namespace kerfbook::command {
 namespace {

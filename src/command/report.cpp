@@ -4,9 +4,9 @@
 
 #include "base/error.h"
 #include "base/text.h"
-#include "billing/unbilled.h"
 #include "command/ask.h"
 #include "command/commands.h"
+#include "office/unbilled.h"
 #include "render/renderer.h"
 #include "report/packet.h"
 #include "report/report.h"

@@ -9,12 +9,12 @@
 #include "base/error.h"
 #include "base/sync.h"
 #include "base/text.h"
-#include "billing/paper.h"
 #include "book/journal.h"
 #include "book/leftover.h"
 #include "book/salvage.h"
 #include "command/commands.h"
 #include "command/output_file.h"
+#include "paper/paper.h"
 #include "render/renderer.h"
 
 namespace kerfbook::command {

@@ -4,11 +4,11 @@
 
 #include "base/error.h"
 #include "base/text.h"
-#include "billing/job_facts.h"
-#include "billing/office.h"
-#include "billing/project_paper.h"
 #include "command/command.h"
 #include "command/output_file.h"
+#include "office/office.h"
+#include "paper/project_paper.h"
+#include "price/job_terms.h"
 #include "render/image.h"
 #include "render/renderer.h"
 

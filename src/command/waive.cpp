@@ -3,10 +3,10 @@
 
 #include "base/error.h"
 #include "base/text.h"
-#include "billing/office.h"
-#include "billing/under_no_job.h"
 #include "command/commands.h"
 #include "command/period.h"
+#include "office/office.h"
+#include "office/under_no_job.h"
 
 namespace kerfbook::command {
 namespace {

@@ -1,6 +1,6 @@
 // convention.h -- how lumber is counted for a price or a report: which thickness, which rounding, which unit.
 // A convention is part of the price and is printed in words on the paper. Pure arithmetic; prices are in
-// billing/.
+// price/.
 #pragma once
 
 #include <cstdint>

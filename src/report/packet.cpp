@@ -4,7 +4,7 @@
 
 #include "base/error.h"
 #include "base/text.h"
-#include "book/toml_table.h"
+#include "mill/toml_table.h"
 
 namespace kerfbook::report {
 namespace {

@@ -9,8 +9,8 @@
 
 #include "base/error.h"
 #include "base/text.h"
-#include "book/mill.h"
 #include "book/schema.h"
+#include "mill/mill.h"
 #include "scaling/practice.h"
 
 namespace kerfbook::report {

@@ -9,7 +9,7 @@
 #include <set>
 
 #include "base/text.h"
-#include "book/mill.h"
+#include "mill/mill.h"
 #include "scaling/practice.h"
 
 namespace kerfbook::report {

@@ -6,8 +6,8 @@
 #include <array>
 #include <vector>
 
-#include "billing/office.h"
-#include "billing/project_paper.h"
+#include "office/office.h"
+#include "paper/project_paper.h"
 
 namespace kerfbook::bench {
 namespace {

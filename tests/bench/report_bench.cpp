@@ -17,8 +17,8 @@
 #include <stdexcept>
 #include <vector>
 
-#include "billing/unbilled.h"
 #include "mill_years.h"
+#include "office/unbilled.h"
 #include "report/filters.h"
 #include "report/report.h"
 #include "report/rows.h"

@@ -1,6 +1,6 @@
 // mill_change_test.cpp -- the mill file posted anew: what only adds needs no reason, what changes does; and a job taken
 // out of it keeps its old days as they were.
-#include "book/mill_change.h"
+#include "mill/mill_change.h"
 
 #include <doctest/doctest.h>
 

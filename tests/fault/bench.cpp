@@ -4,8 +4,8 @@
 #include <stdexcept>
 
 #include "base/error.h"
-#include "billing/project_paper.h"
 #include "book/digest.h"
+#include "paper/project_paper.h"
 
 namespace kerfbook::tests {
 namespace {

@@ -4,9 +4,9 @@
 #include <cstdint>
 #include <string_view>
 
-#include "billing/job_facts.h"
-#include "book/mill.h"
 #include "fuzz/demand.h"
+#include "mill/mill.h"
+#include "price/job_terms.h"
 
 using namespace kerfbook;
 

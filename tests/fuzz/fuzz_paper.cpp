@@ -6,8 +6,8 @@
 #include <string_view>
 
 #include "base/error.h"
-#include "billing/paper.h"
 #include "fuzz/demand.h"
+#include "paper/paper.h"
 
 using namespace kerfbook;
 

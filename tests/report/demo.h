@@ -10,9 +10,9 @@
 #include <iterator>
 #include <string>
 
-#include "billing/project_paper.h"
-#include "billing/unbilled.h"
 #include "book/book.h"
+#include "office/unbilled.h"
+#include "paper/project_paper.h"
 #include "report/report.h"
 
 namespace kerfbook::report {

@@ -2,9 +2,9 @@
 // the unit costs of two published examples.
 #include <doctest/doctest.h>
 
-#include "billing/office.h"
-#include "billing/unbilled.h"
 #include "demo.h"
+#include "office/office.h"
+#include "office/unbilled.h"
 #include "render/cell.h"
 #include "render/renderer.h"
 

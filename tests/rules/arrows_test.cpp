@@ -22,13 +22,17 @@ const std::map<std::string, std::set<std::string>> kMay{
     {"measure", {"base"}},
     {"scaling", {"base", "measure"}},
     {"sheet", {"base", "measure", "scaling"}},
-    {"book", {"base", "measure", "scaling", "sheet"}},
+    {"mill", {"base", "measure", "scaling", "sheet"}},
+    {"price", {"base", "measure", "scaling", "sheet", "mill"}},
+    {"book", {"base", "measure", "scaling", "sheet", "mill"}},
     {"render", {"base", "measure"}},
-    {"report", {"base", "measure", "scaling", "sheet", "book", "render"}},
-    {"billing", {"base", "measure", "scaling", "sheet", "book", "render"}},
-    {"command", {"base", "measure", "scaling", "sheet", "book", "render", "report", "billing"}},
+    {"report", {"base", "measure", "scaling", "sheet", "mill", "book", "render"}},
+    {"paper", {"base", "measure", "scaling", "sheet", "mill", "price", "book", "render"}},
+    {"office", {"base", "measure", "scaling", "sheet", "mill", "price", "book", "render", "paper"}},
+    {"command",
+     {"base", "measure", "scaling", "sheet", "mill", "price", "book", "render", "report", "paper", "office"}},
 };
-const std::set<std::string> kWithoutStore{"base", "measure", "scaling", "sheet", "render"};
+const std::set<std::string> kWithoutStore{"base", "measure", "scaling", "sheet", "mill", "price", "render"};
 
 std::vector<std::string> includes_of(const fs::path& file) {
   static const std::regex kInclude(R"(^\s*#\s*include\s*[<"]([^>"]+)[>"])");
