@@ -112,10 +112,14 @@ Entry Journal::append(EntryKind kind, std::string_view subject, std::string_view
   const std::string before = last.entry == 0 ? first_digest() : last.digest;
   const auto revision = store_.number("SELECT max(revision) FROM journal WHERE kind = ? AND subject = ?",
                                       word_of(kind), subject);
-  Entry entry{last.entry + 1,       kind,
-              std::string(subject), static_cast<int>(revision.value_or(0)) + 1,
-              std::string(at),      std::string(why),
-              std::string(body),    "",
+  Entry entry{number_after(last.entry),
+              kind,
+              std::string(subject),
+              static_cast<int>(revision.value_or(0)) + 1,
+              std::string(at),
+              std::string(why),
+              std::string(body),
+              "",
               keeps_rules};
   entry.digest = digest_of(before, entry);
   copy(entry);

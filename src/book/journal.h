@@ -2,7 +2,9 @@
 // What an entry means for the other tables is worked out in projector.h.
 #pragma once
 
+#include <cstdint>
 #include <functional>
+#include <limits>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -12,6 +14,11 @@
 #include "book/store.h"
 
 namespace kerfbook::book {
+
+/// The number behind an entry's; of the greatest there is, which only a file changed by hand can hold, itself.
+constexpr std::int64_t number_after(std::int64_t entry) {
+  return entry == std::numeric_limits<std::int64_t>::max() ? entry : entry + 1;
+}
 
 /// What is wrong with an entry, named by its number. guarded() puts the book's name in front.
 class JournalFault : public Failed {

@@ -159,7 +159,7 @@ void Projector::refresh() {
   words_.forget();
   stale_.clear();
   upto_ = journal_.last();
-  mill_entry_ = journal_.mill_entry_before(upto_ + 1);
+  mill_entry_ = journal_.mill_entry_before(number_after(upto_));
   begun_ = {upto_, mill_entry_};
 }
 

@@ -32,7 +32,7 @@ void check_chain(const Journal& journal, Findings& findings) {
                        entry.number, written_out(entry.subject), entry.revision)});
     }
     before = entry.digest;
-    expected = entry.number + 1;
+    expected = number_after(entry.number);
   });
 }
 

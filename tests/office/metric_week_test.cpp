@@ -166,5 +166,5 @@ TEST_CASE("the metric week's papers read as they did") {
   std::string all;
   for (const auto& [name, paper] : week_of().papers)
     all += "==== " + name + "\n" + render::render_text(paper) + "\n";
-  render::check_golden("billing", "metric_week.txt", all);
+  render::check_golden("office", "metric_week.txt", all);
 }
