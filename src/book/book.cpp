@@ -128,13 +128,13 @@ Posted post_one(Core& core, const Document& document, std::string_view why, bool
 }
 
 /// How a post is to be done.
-struct Asked {
+struct HowPosted {
   std::string_view why;
   bool rescale = false;
 };
 
 /// Posts the document; once one was refused the others are only read, so that all that is wrong is told at once.
-void post_or_read(Core& core, const Document& document, const Asked& asked, Posted& posted,
+void post_or_read(Core& core, const Document& document, const HowPosted& asked, Posted& posted,
                   std::optional<DocumentRefused>& refused) {
   try {
     if (!refused) {

@@ -11,7 +11,7 @@ namespace {
 
 /// A line that can be struck. Two lines are the same to the trade when all but their place is the same, so a line
 /// moved up or down the sheet is not struck.
-struct Line {
+struct StruckLine {
   bool log = false;
   std::optional<Id> job;
   std::optional<Id> species;
@@ -20,20 +20,20 @@ struct Line {
   std::optional<measure::Length> length;
   std::int64_t pieces = 0;
   std::string text;  ///< the line alone, as a sheet would have it; tells sense, form and a log's measure
-  bool operator==(const Line&) const = default;
+  bool operator==(const StruckLine&) const = default;
 };
 
 struct NumberedLine {
-  Line line;
+  StruckLine line;
   int number = 0;
   std::optional<std::int64_t> lumber;
 };
 
-Line log_line(const sheet::DatedFact& fact, const sheet::LogLine& log) {
+StruckLine log_line(const sheet::DatedFact& fact, const sheet::LogLine& log) {
   sheet::LogLine alone = log;
   const auto tags = sheet::spread(log);
   if (fact.item < tags.size()) alone.tags = {tags[fact.item]};
-  Line line;
+  StruckLine line;
   line.log = true;
   line.text = sheet::write_line({alone, "", {}});
   return line;
@@ -81,7 +81,7 @@ std::vector<NumberedLine> struck(const std::vector<NumberedLine>& before,
 }
 
 void write_row(Store& store, const SheetEntry& old, const SheetEntry& next, const NumberedLine& numbered) {
-  const Line& line = numbered.line;
+  const StruckLine& line = numbered.line;
   using measure::Length;
   store.run(
       "INSERT INTO struck (day, shift, revision, number, entry, kind, job, species, size, grade, length, "

@@ -4,7 +4,7 @@
 #include "base/error.h"
 #include "book/under.h"
 #include "command/commands.h"
-#include "command/money.h"
+#include "command/sums.h"
 #include "office/under_no_job.h"
 
 namespace kerfbook::command {

@@ -8,7 +8,7 @@
 #include "base/text.h"
 #include "book/under.h"
 #include "command/commands.h"
-#include "command/documents.h"
+#include "command/sheet_files.h"
 #include "office/unbilled.h"
 #include "render/text_table.h"
 #include "report/report.h"

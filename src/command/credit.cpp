@@ -1,6 +1,6 @@
 // credit.cpp -- `kerfbook credit INVOICE [SUM]`: a credit note; without a sum the whole invoice is cancelled.
 #include "command/commands.h"
-#include "command/money.h"
+#include "command/sums.h"
 
 namespace kerfbook::command {
 

@@ -2,7 +2,7 @@
 #include <ostream>
 
 #include "command/commands.h"
-#include "command/money.h"
+#include "command/sums.h"
 
 namespace kerfbook::command {
 namespace {

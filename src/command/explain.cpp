@@ -4,7 +4,7 @@
 
 #include "base/error.h"
 #include "command/commands.h"
-#include "command/money.h"
+#include "command/sums.h"
 #include "office/agreed_terms.h"
 #include "price/price.h"
 #include "sheet/raw_log.h"

@@ -3,7 +3,7 @@
 
 #include "base/error.h"
 #include "command/commands.h"
-#include "command/documents.h"
+#include "command/sheet_files.h"
 
 namespace kerfbook::command {
 namespace {

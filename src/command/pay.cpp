@@ -3,7 +3,7 @@
 
 #include "base/error.h"
 #include "command/commands.h"
-#include "command/money.h"
+#include "command/sums.h"
 
 namespace kerfbook::command {
 namespace {

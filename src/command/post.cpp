@@ -11,8 +11,8 @@
 #include "base/text.h"
 #include "book/journal.h"
 #include "command/commands.h"
-#include "command/documents.h"
 #include "command/help.h"
+#include "command/sheet_files.h"
 #include "office/office.h"
 
 namespace kerfbook::command {

@@ -1,6 +1,6 @@
 // write_off.cpp -- `kerfbook write-off INVOICE [SUM]`: what will not be paid.
 #include "command/commands.h"
-#include "command/money.h"
+#include "command/sums.h"
 
 namespace kerfbook::command {
 

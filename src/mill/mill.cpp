@@ -7,7 +7,7 @@
 #include <map>
 
 #include "base/text.h"
-#include "mill/reading.h"
+#include "mill/mill_tables.h"
 
 namespace kerfbook::book {
 namespace {

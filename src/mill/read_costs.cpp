@@ -4,8 +4,8 @@
 
 #include "base/text.h"
 #include "measure/size.h"
+#include "mill/mill_tables.h"
 #include "mill/rate_doubt.h"
-#include "mill/reading.h"
 
 namespace kerfbook::book {
 namespace {

@@ -7,7 +7,7 @@
 
 #include "base/error.h"
 #include "base/text.h"
-#include "mill/reading.h"
+#include "mill/mill_tables.h"
 #include "mill/spellings.h"
 #include "sheet/read.h"
 

@@ -3,7 +3,7 @@
 
 #include "base/text.h"
 #include "measure/notation.h"
-#include "mill/reading.h"
+#include "mill/mill_tables.h"
 #include "mill/spellings.h"
 
 namespace kerfbook::book {

@@ -3,7 +3,7 @@
 #include <set>
 
 #include "base/text.h"
-#include "mill/reading.h"
+#include "mill/mill_tables.h"
 #include "mill/spellings.h"
 
 namespace kerfbook::book {

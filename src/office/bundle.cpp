@@ -6,7 +6,7 @@
 
 #include "base/text.h"
 #include "book/store.h"
-#include "paper/letter.h"
+#include "paper/mill_words.h"
 
 namespace kerfbook::billing {
 

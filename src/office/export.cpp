@@ -7,7 +7,8 @@
 #include "base/text.h"
 #include "book/store.h"
 #include "office/office.h"
-#include "paper/letter.h"
+#include "paper/layout.h"
+#include "paper/mill_words.h"
 #include "paper/paper_words.h"
 
 namespace kerfbook::billing {
@@ -21,7 +22,7 @@ Cell day_cell(const book::Row& row, int column) {
   return row.is_null(column) ? Cell() : Cell(Day{static_cast<std::int32_t>(row.number(column))});
 }
 
-struct Asked {
+struct ExportAsk {
   const book::Book& book;
   Day from;
   Day to;
@@ -29,7 +30,7 @@ struct Asked {
   Cell money(std::int64_t minor) const { return money_cell({minor}, mill()); }
 };
 
-Table invoices(const Asked& ask) {
+Table invoices(const ExportAsk& ask) {
   Table table;
   table.columns = {text_column("invoice", "Invoice"),
                    day_column("day", "Date"),
@@ -65,7 +66,7 @@ Table invoices(const Asked& ask) {
   return table;
 }
 
-Table lines(const Asked& ask) {
+Table lines(const ExportAsk& ask) {
   Table table;
   table.columns = {text_column("invoice", "Invoice"),
                    day_column("day", "Date"),
@@ -94,7 +95,7 @@ Table lines(const Asked& ask) {
   return table;
 }
 
-Table payments(const Asked& ask) {
+Table payments(const ExportAsk& ask) {
   Table table;
   table.columns = {text_column("kind", "Kind"),        count_column("number", "Number"),
                    day_column("day", "Date"),          text_column("customer", "Customer"),
@@ -116,7 +117,7 @@ Table payments(const Asked& ask) {
   return table;
 }
 
-Table taxes(const Asked& ask) {
+Table taxes(const ExportAsk& ask) {
   Table table;
   table.columns = {text_column("tax", "Tax"), decimal_column("percent", "Rate", "%", 3),
                    text_column("excused", "Certificate"), summed(money_column("base", "On", ask.mill())),
@@ -143,7 +144,7 @@ Table taxes(const Asked& ask) {
 /// Income by kind and title, without tax: what was billed in those days less what credit notes of those days took back.
 class Income {
  public:
-  explicit Income(const Asked& ask) : ask_(ask), store_(ask.book.database()) {}
+  explicit Income(const ExportAsk& ask) : ask_(ask), store_(ask.book.database()) {}
 
   std::map<std::pair<std::string, std::string>, std::pair<std::int64_t, std::int64_t>> all() {
     // a cancelled invoice is taken back line by line, on the day of its credit note
@@ -188,12 +189,12 @@ class Income {
         ask_.from, ask_.to);
   }
 
-  const Asked& ask_;
+  const ExportAsk& ask_;
   book::Store store_;
   std::map<std::pair<std::string, std::string>, std::pair<std::int64_t, std::int64_t>> sums_;
 };
 
-Table income(const Asked& ask) {
+Table income(const ExportAsk& ask) {
   Table table;
   table.columns = {text_column("tax_kind", "Kind"), text_column("title", "What"),
                    count_column("lines", "Lines"), summed(money_column("amount", "Billed", ask.mill()))};
@@ -279,7 +280,7 @@ const Header& income_header() {
 struct Export {
   std::string_view name;
   std::string_view title;
-  Table (*make)(const Asked&);
+  Table (*make)(const ExportAsk&);
   const Header& (*header)();
 };
 constexpr std::array<Export, 5> kExports{

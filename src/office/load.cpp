@@ -10,7 +10,8 @@
 #include "office/agreed_terms.h"
 #include "office/draft_work.h"
 #include "office/office.h"
-#include "paper/letter.h"
+#include "paper/layout.h"
+#include "paper/mill_words.h"
 #include "paper/paper_words.h"
 
 namespace kerfbook::billing {

@@ -8,7 +8,6 @@
 #include "base/text.h"
 #include "book/store.h"
 #include "office/bundle.h"
-#include "paper/letter.h"
 #include "sheet/raw_log.h"
 
 namespace kerfbook::billing {

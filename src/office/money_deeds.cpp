@@ -6,7 +6,8 @@
 #include "book/store.h"
 #include "office/draft_work.h"
 #include "office/office.h"
-#include "paper/letter.h"
+#include "paper/layout.h"
+#include "paper/mill_words.h"
 
 namespace kerfbook::billing {
 

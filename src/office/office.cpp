@@ -7,7 +7,8 @@
 #include "base/text.h"
 #include "book/store.h"
 #include "office/draft_work.h"
-#include "paper/letter.h"
+#include "paper/layout.h"
+#include "paper/mill_words.h"
 
 namespace kerfbook::billing {
 

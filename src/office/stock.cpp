@@ -7,7 +7,7 @@
 #include "book/store.h"
 #include "office/bundle.h"
 #include "office/office.h"
-#include "paper/letter.h"
+#include "paper/mill_words.h"
 
 namespace kerfbook::billing {
 

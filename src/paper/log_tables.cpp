@@ -4,7 +4,8 @@
 
 #include "base/text.h"
 #include "book/store.h"
-#include "paper/letter.h"
+#include "paper/layout.h"
+#include "paper/mill_words.h"
 #include "paper/paper_words.h"
 #include "paper/tally_tables.h"
 #include "sheet/raw_log.h"

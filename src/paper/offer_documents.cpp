@@ -6,7 +6,8 @@
 
 #include "base/text.h"
 #include "paper/documents.h"
-#include "paper/letter.h"
+#include "paper/layout.h"
+#include "paper/mill_words.h"
 #include "paper/paper_words.h"
 #include "paper/tally_tables.h"
 #include "price/job_terms.h"

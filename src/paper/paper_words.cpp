@@ -5,7 +5,8 @@
 #include <map>
 
 #include "base/text.h"
-#include "paper/letter.h"
+#include "paper/layout.h"
+#include "paper/mill_words.h"
 #include "render/cell.h"
 #include "render/renderer.h"
 #include "scaling/rules.h"

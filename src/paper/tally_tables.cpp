@@ -5,7 +5,8 @@
 #include <map>
 
 #include "base/text.h"
-#include "paper/letter.h"
+#include "paper/layout.h"
+#include "paper/mill_words.h"
 #include "paper/paper_words.h"
 #include "price/sheet_items.h"
 

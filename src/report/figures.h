@@ -8,7 +8,7 @@
 #include <vector>
 
 #include "base/exact.h"
-#include "report/kinds.h"
+#include "report/column_kinds.h"
 
 namespace kerfbook::report {
 

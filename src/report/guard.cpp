@@ -27,7 +27,7 @@ bool is_view_name(std::string_view name) {
 using Read = std::tuple<std::string, std::string, std::string>;  // view, table, column
 
 /// What SQLite asked leave for while it prepared a statement.
-struct Asked {
+struct LeaveAsked {
   std::set<Read> through_views;
   std::string refused;  ///< the first thing refused, in words; empty = nothing
 };
@@ -39,7 +39,7 @@ std::string text_of(const char* text) {
 /// Asked in place of the book's own watch while a report's SELECT is prepared.
 class Reader : public book::Warden {
  public:
-  Reader(sqlite3* db, Asked& asked) : Warden(db), asked_(asked) {}
+  Reader(sqlite3* db, LeaveAsked& asked) : Warden(db), asked_(asked) {}
 
   bool allows(const book::Request& request) override {
     switch (request.action) {
@@ -70,7 +70,7 @@ class Reader : public book::Warden {
     return true;
   }
 
-  Asked& asked_;
+  LeaveAsked& asked_;
 };
 
 /// What a SELECT may not be larger than. All reports that are built in need a tenth of it at most.
@@ -127,7 +127,7 @@ struct Prepared {
   std::size_t used = 0;  ///< bytes of the text
 };
 
-Prepared prepare(sqlite3* db, std::string_view sql, Asked& asked) {
+Prepared prepare(sqlite3* db, std::string_view sql, LeaveAsked& asked) {
   const Reader reader(db, asked);
   const Fence fence(db, kWhilePreparing);
   Prepared out;
@@ -150,11 +150,11 @@ Prepared prepare(sqlite3* db, std::string_view sql, Asked& asked) {
 
 /// A WITH table that takes the name of a view would read in the view's name what the view does not show. So each
 /// view is asked what it reads, and nothing else may be read through it.
-void check_reads(sqlite3* db, const Asked& asked) {
+void check_reads(sqlite3* db, const LeaveAsked& asked) {
   std::set<std::string> views;
   for (const auto& [view, table, column] : asked.through_views) views.insert(view);
   for (const auto& view : views) {
-    Asked own;
+    LeaveAsked own;
     try {
       sqlite3_finalize(prepare(db, "SELECT * FROM " + book::as_name(view), own).statement);
     } catch (const SqlFault&) {
@@ -173,7 +173,7 @@ void check_reads(sqlite3* db, const Asked& asked) {
 /// Comments and blanks may follow the statement; a second one may not.
 void check_nothing_follows(sqlite3* db, std::string_view sql, std::size_t used) {
   while (used < sql.size()) {
-    Asked asked;
+    LeaveAsked asked;
     Prepared next;
     try {
       next = prepare(db, sql.substr(used), asked);
@@ -220,7 +220,7 @@ void Query::Finalize::operator()(sqlite3_stmt* statement) const noexcept {
 }
 
 Query::Query(sqlite3* db, std::string_view sql, Limits limits) : db_(db), limits_(limits) {
-  Asked asked;
+  LeaveAsked asked;
   const Prepared prepared = prepare(db, sql, asked);
   statement_.reset(prepared.statement);
   if (statement_ == nullptr) throw SqlFault("there is no SELECT here", -1);

@@ -66,7 +66,7 @@
 #include "base/input.h"
 #include "book/book.h"
 #include "render/document.h"
-#include "report/kinds.h"
+#include "report/column_kinds.h"
 
 namespace kerfbook::report {
 

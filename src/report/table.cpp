@@ -7,8 +7,8 @@
 
 #include "measure/size.h"
 #include "render/cell.h"
+#include "report/column_kinds.h"
 #include "report/figures.h"
-#include "report/kinds.h"
 #include "report/raw_view.h"
 #include "scaling/practice.h"
 

@@ -1,4 +1,4 @@
-// documents.h -- the files given to check and post, each known for a day sheet or a mill file.
+// sheet_files.h -- the files given to check and post, each known for a day sheet or a mill file.
 #pragma once
 
 #include <string>

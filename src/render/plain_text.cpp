@@ -1,4 +1,4 @@
-// text.cpp -- a document on a screen or in a mail: aligned figures, units under the headings, totals ruled
+// plain_text.cpp -- a document on a screen or in a mail: aligned figures, units under the headings, totals ruled
 // off.
 #include <algorithm>
 #include <string>

@@ -1,4 +1,4 @@
-// money.h -- what the commands of billing share: sums, days, invoices and whose account it is.
+// sums.h -- what the commands of billing share: sums, days, invoices and whose account it is.
 #pragma once
 
 #include <optional>

@@ -1,4 +1,4 @@
-#include "command/money.h"
+#include "command/sums.h"
 
 #include "base/error.h"
 #include "command/period.h"

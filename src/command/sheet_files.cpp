@@ -1,4 +1,4 @@
-#include "command/documents.h"
+#include "command/sheet_files.h"
 
 #include <filesystem>
 

@@ -1,4 +1,4 @@
-// run.cpp -- a report file run against a book: filters, the logs scaled again when asked, table by table, a Document.
+// run_report.cpp -- a report file run against a book: filters, the logs scaled again when asked, table by table, a Document.
 #include <SQLiteCpp/SQLiteCpp.h>
 #include <fmt/format.h>
 

@@ -1,4 +1,4 @@
-// kinds.h -- the kinds of column a report may declare: what whole number SQL gives, what exact number it stands for,
+// column_kinds.h -- the kinds of column a report may declare: what whole number SQL gives, what exact number it stands for,
 // how it is shown. One row of one table (kinds.cpp) a kind.
 #pragma once
 

@@ -1,4 +1,4 @@
-// period.cpp -- the words people say for a stretch of days.
+// read_period.cpp -- the words people say for a stretch of days.
 #include <fmt/format.h>
 
 #include <charconv>

@@ -1,4 +1,4 @@
-// reading.h -- the parts of the mill file's reader. Each fills its part of the Mill from its tables and notes
+// mill_tables.h -- the parts of the mill file's reader. Each fills its part of the Mill from its tables and notes
 // every slip. Private to this room; the grammar stands in mill.h.
 #pragma once
 

@@ -1,4 +1,4 @@
-#include "report/kinds.h"
+#include "report/column_kinds.h"
 
 #include <algorithm>
 #include <array>

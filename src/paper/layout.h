@@ -1,4 +1,4 @@
-// letter.h -- what every paper has: the mill's head, the customer's address, days and sums as this mill writes them.
+// layout.h -- what every paper is laid out of: the head, addresses, columns, totals, cautions.
 #pragma once
 
 #include <string>
@@ -9,8 +9,6 @@
 #include "render/document.h"
 
 namespace kerfbook::billing {
-
-render::Style paper_style(const book::Mill& mill);
 
 /// A document with the mill's name, address, tax number and logo, made on `day`.
 render::Document letter(const book::Mill& mill, const std::string& name, const std::string& title, Day day);
@@ -24,18 +22,6 @@ void add_head(render::Document& paper, const std::string& label, render::Cell va
 render::Cell money_cell(Money sum, const book::Mill& mill);
 /// A rate: with the currency's places, or as many more as it has.
 render::Cell rate_cell(const Rational& rate, const book::Mill& mill);
-std::string money_words(Money sum, const book::Mill& mill);
-std::string day_words(Day day, const book::Mill& mill);
-std::string period_words(Day from, Day to, const book::Mill& mill);
-/// "Douglas-fir", or the code when the mill file has no name for it.
-std::string species_words(const book::Mill& mill, const std::string& code);
-/// "Number 2", or the code when the mill file has no name for it.
-std::string grade_words(const book::Mill& mill, const std::string& code);
-std::string job_words(const book::Mill& mill, const std::string& job);  ///< "TER, Barn at Tervane farm"
-std::string signer(const book::Mill& mill);                             ///< who signs for the mill
-std::string customer_words(const book::Mill& mill, const std::string& customer);
-/// A number with as few decimals as it needs, at least `least`.
-Decimal shortest(const Rational& value, int least, int most);
 
 render::Column text_column(const std::string& name, const std::string& heading);
 render::Column day_column(const std::string& name, const std::string& heading);
