@@ -111,8 +111,7 @@ void SheetItems::charge_items(const Fact& fact, const ChargeTerm& charge, const 
     made.quantity = times;
     push_charge(made, charge);
   }
-  Rational counted = quantity - (fact.kind == FactKind::once ? Rational(0) : charge.free);
-  if (quantity < charge.free) counted = Rational(0);
+  const Rational counted = quantity < charge.free ? Rational(0) : quantity - charge.free;
   if (charge.rate.is_zero() || counted.is_zero()) return;
   made.role = Role::rated;
   made.rate.rate = charge.rate;

@@ -82,6 +82,13 @@ TEST_CASE(
             .total.minor == 5625 + 2500);  // 0:20 at 75.00
 }
 
+TEST_CASE("a stop whose charge is written on the sheet is charged by that line, and not once more") {
+  const std::string terms =
+      priced("name = \"waiting\"\nrate = 75\nper = \"hour\"\nstop = [\"waiting\", \"jam\"]\n");
+  CHECK(draft_of(terms, {stop(kMonday, "waiting", 45, "tractor", true), charge_line(kMonday, "waiting", 1)})
+            .total.minor == 7500);
+}
+
 TEST_CASE("a strike by the tooth, flat, by the hour it took, or all of them") {
   const std::vector<Fact> facts{stop(kMonday, "metal", 36, "staple", false),
                                 teeth(kMonday, 3, "metal", "T17")};

@@ -181,6 +181,52 @@ TEST_CASE("surcharges come with the pieces they are for, a discount with the sum
   CHECK(draft.total.minor == 22000 + 3200 - 2200);
 }
 
+TEST_CASE("a surcharge by the thousand board feet is a thousandth of it for each") {
+  const Draft draft = draft_of(
+      "[[price]]\nbasis = \"bf\"\nrate = 0.50\n"
+      "[[charge]]\nname = \"long\"\nrate = 80\nper = \"MBF\"\nautomatic = true\nlength_over = \"16\"\n",
+      tally(kMonday, "DF", "8x12: 20/2; 2x6: 12/10"));
+  CHECK(line_called(draft, "long").amount.minor == 2560);  // 320 bf at 80.00 for 1,000
+}
+
+TEST_CASE("a tax holds from its first day to its last, both included, by the day of the bill") {
+  const auto facts = tally(kMonday, "DF", "1x12: 10/10");
+  const auto tax = [&](const std::string& when) {
+    return draft_of(
+               "[[price]]\nbasis = \"bf\"\nrate = 1.20\n[[tax]]\nname = \"GST\"\nrate = 5\non = "
+               "\"sawing\"\n" +
+                   when,
+               facts)
+        .total.minor;
+  };
+  CHECK(tax("from = 2026-05-08\n") == 12600);
+  CHECK(tax("from = 2026-05-09\n") == 12000);
+  CHECK(tax("until = 2026-05-08\n") == 12600);
+  CHECK(tax("until = 2026-05-07\n") == 12000);
+}
+
+TEST_CASE("a line says that tax falls on it, and that none does where a certificate excuses it") {
+  const auto facts = tally(kMonday, "DF", "1x12: 10/10");
+  const std::string terms =
+      "[[price]]\nbasis = \"bf\"\nrate = 1.20\n[[tax]]\nname = \"GST\"\nrate = 5\non = \"sawing\"\n";
+  CHECK(draft_of(terms, facts).lines.at(0).taxed);
+  CHECK_FALSE(draft_of(terms, facts, "CERT-7").lines.at(0).taxed);
+  const std::string as_well =
+      terms + "[[tax]]\nname = \"PST\"\nrate = 7\non = \"sawing\"\ncertificate = false\n";
+  CHECK(draft_of(as_well, facts, "CERT-7").lines.at(0).taxed);
+}
+
+TEST_CASE("a tax that is added is no part of what an included one is taken out of") {
+  const Draft draft = draft_of(
+      "[[price]]\nbasis = \"bf\"\nrate = 1.20\n[[tax]]\nname = \"VAT\"\nrate = 20\non = \"sawing\"\nincluded "
+      "= true\n"
+      "[[tax]]\nname = \"levy\"\nrate = 5\non = \"sawing\"\n",
+      tally(kMonday, "DF", "1x12: 10/10"));
+  CHECK(draft.taxes.at(0).amount.minor == 2000);  // of 120.00, 100.00 and 20 per cent of it
+  CHECK(draft.taxes.at(1).amount.minor == 600);
+  CHECK(draft.total.minor == 12600);
+}
+
 TEST_CASE("tax by kind of line: added, included, excused by a certificate") {
   const auto facts = tally(kMonday, "DF", "1x12: 10/10");
   const std::string price = "[[price]]\nbasis = \"bf\"\nrate = 1.20\n";
