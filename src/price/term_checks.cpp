@@ -70,6 +70,8 @@ void check_charge(TomlTable& table, const ChargeTerm& charge) {
     table.wrong_at("flat", "an automatic charge has no flat sum", "a flat sum comes with once = true");
   if (charge.once && !charge.rate.is_zero())
     table.wrong_at("rate", "a charge once a job has nothing to count", "give it flat alone");
+  if (charge.free < Rational(0))
+    table.wrong_at("free", "a free part with a minus", "write how much costs nothing, as free = 10");
   if (!charge.automatic) return;
   if (charge.per == Per::log)
     refuse(table, {"grade", "size", "thickness_from", "thickness_to", "width_from", "width_to"}, "logs have",

@@ -1,6 +1,7 @@
 #include "sheet/fold.h"
 
 #include <algorithm>
+#include <array>
 #include <cctype>
 
 #include "base/text.h"
@@ -166,10 +167,7 @@ bool goes_on(const std::string& text) {
   const auto first = static_cast<unsigned char>(text.front());
   if (first < 0x80 && std::isalpha(first) == 0) return true;
   const std::string word = text.back() == ',' ? text.substr(0, text.size() - 1) : text;
-  for (const std::string_view known : {"rw", "ft", "m", "mm", "cm", "in", "lf", "lm", "x"}) {
-    if (same_word(word, known)) return true;
-  }
-  return false;
+  return is_unit(word) || same_word(word, "rw") || same_word(word, "x");
 }
 
 /// `2x6: No2, 24/16, 3/12` without its marks. Only what is counted, and the grade behind the size: a reason keeps its
@@ -217,6 +215,13 @@ std::string typed_text(const FoldedLine& line, const Word& word) {
     out += c;
   }
   return out;
+}
+
+bool is_unit(std::string_view word) {
+  constexpr std::array<std::string_view, 10> kUnits{"ft", "m",  "mm", "cm", "in",
+                                                    "lf", "lm", "bf", "pc", "pcs"};
+  return std::any_of(kUnits.begin(), kUnits.end(),
+                     [&](std::string_view unit) { return same_word(word, unit); });
 }
 
 void join_words(FoldedLine& line, Joining how) {

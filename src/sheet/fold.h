@@ -38,4 +38,7 @@ enum class Joining : std::uint8_t {
 };
 void join_words(FoldedLine& line, Joining how);
 
+/// "ft", "mm", "lf", "pcs": a unit that a tally line may have apart from its number, in capitals or small.
+bool is_unit(std::string_view word);
+
 }  // namespace kerfbook::sheet

@@ -159,9 +159,8 @@ bool looks_like_grade(std::string_view text) {
   const std::size_t letters = text.find_first_not_of("0123456789");
   if (letters > 2) return false;  // npos too: a bare number
   const std::string rest = lower(text.substr(letters));
-  static const std::vector<std::string> kUnits{"ft", "m", "mm", "cm", "in", "lf", "lm", "bf", "pc", "pcs"};
   const bool all_letters = std::all_of(rest.begin(), rest.end(), [](char c) { return c >= 'a' && c <= 'z'; });
-  return all_letters && rest.front() != 'x' && std::find(kUnits.begin(), kUnits.end(), rest) == kUnits.end();
+  return all_letters && rest.front() != 'x' && !is_unit(rest);
 }
 
 std::string take_grade(LineReader& line) {

@@ -79,6 +79,9 @@ TEST_CASE("a charge that could never come is refused") {
   CHECK(many("rate = 5\nper = \"hour\"\nautomatic = true\n") == 1);
   CHECK(many("rate = 5\nflat = 10\nper = \"bf\"\nautomatic = true\n") == 1);
   CHECK(many("rate = 5\nonce = true\n") == 1);
+  CHECK(many("rate = 5\nper = \"mile\"\nmove = true\nfree = 10\n") == 0);
+  CHECK(many("rate = 5\nper = \"mile\"\nmove = true\nfree = -10\n") ==
+        1);  // it would bill what was not driven
   CHECK(many("rate = 5\nper = \"log\"\nautomatic = true\ndiameter_from = \"30\"\n") == 0);
   CHECK(many("rate = 5\nper = \"bf\"\nautomatic = true\ndiameter_from = \"30\"\n") == 1);
 }
