@@ -75,23 +75,29 @@ void tell(const book::Posted& posted, const book::Document& document, const book
   out << "\n  " << book::mark_words(posted.mark) << "\n";
 }
 
-void post_all(const Asked& asked, const Session& session) {
-  const auto documents = read_documents(asked.files, session);
-  book::Book open = session.open_book(false);
-  const auto posted = open.post_all(documents, asked.why, asked.rescale);
+/// After all is told that was posted: looking for it may fail.
+void warn(const std::vector<book::Posted>& posted, const std::vector<book::Document>& documents,
+          const book::Book& open, const Session& session) {
   std::vector<billing::SheetKey> sheets;
   for (const auto& one : posted) {
     if (const auto sheet = sheet_of(one)) sheets.push_back(*sheet);
   }
   const auto warnings = billing::stock_warnings(open, sheets);
   for (std::size_t i = 0; i < posted.size(); ++i) {
-    tell(posted[i], documents[i], open, session);
     const auto sheet = sheet_of(posted[i]);
     const auto found = sheet ? warnings.find(*sheet) : warnings.end();
     if (found == warnings.end()) continue;
     for (const std::string& warning : found->second)
       session.err() << documents[i].name << ": warning: " << warning << "\n";
   }
+}
+
+void post_all(const Asked& asked, const Session& session) {
+  const auto documents = read_documents(asked.files, session);
+  book::Book open = session.open_book(false);
+  const auto posted = open.post_all(documents, asked.why, asked.rescale);
+  for (std::size_t i = 0; i < posted.size(); ++i) tell(posted[i], documents[i], open, session);
+  warn(posted, documents, open, session);
 }
 
 }  // namespace
