@@ -48,6 +48,8 @@ constexpr std::size_t kMostDecimals = 6;
 }  // namespace
 
 const Mark* mark_at(std::string_view text) {
+  // Nearly every byte that is typed is plain; of those only the tab is a mark.
+  if (text.empty() || (static_cast<unsigned char>(text[0]) < 0x80 && text[0] != '\t')) return nullptr;
   const auto* at = std::find_if(kMarks.begin(), kMarks.end(),
                                 [&](const Mark& mark) { return text.starts_with(mark.typed); });
   return at == kMarks.end() ? nullptr : at;
