@@ -1,6 +1,7 @@
 // log_spec.cpp -- a log as a sheet writes it, `12/13-15x16'6"`, read and printed. The words that may follow (mid,
 // girth, segments, defect) are read by who reads the line; the defect itself is in defect_spec.cpp.
 #include <algorithm>
+#include <optional>
 #include <string>
 #include "base/text.h"
 
@@ -69,6 +70,13 @@ Result<Length> diameter(const std::string& text, bool metric) {
   return metric ? measure::read_millimetres(bare_number(text) ? text + "cm" : text) : read_tape(text);
 }
 
+/// What is wrong with a diameter that was read; nullopt = nothing.
+std::optional<Slip> not_an_end(Length length, const std::string& text) {
+  if (length.is_zero()) return Slip{"a diameter of zero", "write what was measured", 0};
+  if (measure::in_inches(length) <= Rational(kMostInches)) return std::nullopt;
+  return Slip{in_quotes(text) + " is no log's diameter", "write inches (metric: centimetres)", 0};
+}
+
 Result<std::vector<Length>> readings(const Part& part, const PlainText& whole, bool metric) {
   std::vector<Length> read;
   for (const Part& one : split_readings(part)) {
@@ -76,11 +84,7 @@ Result<std::vector<Length>> readings(const Part& part, const PlainText& whole, b
       return Slip{"a diameter is missing", "write the log as 15x12 or 12/13-15x16", whole.at[one.from]};
     const auto length = diameter(one.text, metric);
     if (!length) return placed(length.slip(), whole, one.from);
-    if (length->is_zero()) return Slip{"a diameter of zero", "write what was measured", whole.at[one.from]};
-    if (measure::in_inches(*length) > Rational(kMostInches)) {
-      return Slip{in_quotes(one.text) + " is no log's diameter", "write inches (metric: centimetres)",
-                  whole.at[one.from]};
-    }
+    if (const auto slip = not_an_end(*length, one.text)) return placed(*slip, whole, one.from);
     read.push_back(*length);
   }
   if (read.size() > 2) {
@@ -111,6 +115,7 @@ Result<LogMeasure> read_ends(const PlainText& whole, std::size_t end, bool metri
   if (dash != std::string::npos && !metric && is_fraction_of(small.text, ends.substr(dash + 1))) {
     const auto length = measure::read_inches(ends);
     if (!length) return length.slip();
+    if (const auto slip = not_an_end(*length, ends)) return *slip;
     log.small = {*length};
     return log;
   }

@@ -124,6 +124,7 @@ TEST_CASE("what is no log is refused at its place, with what would be right") {
   CHECK(refused("0x12").what == "a diameter of zero");
   CHECK(refused("15x0").what == "a log of no length");
   CHECK(refused("1500x12").what == "'1500' is no log's diameter");
+  CHECK(refused("265-1/2x4").what == "'265-1/2' is no log's diameter");  // read as one reading, not an end
   CHECK(refused("15x1200").what == "'1200' is no log's length");
   CHECK(refused("15.333x12").what == "'15.333' is no whole 64th of an inch");
   CHECK(refused("30cmx12ft").what == "'30cmx12ft' mixes inches and metric");
