@@ -23,16 +23,19 @@ const std::map<std::string, std::set<std::string>> kMay{
     {"scaling", {"base", "measure"}},
     {"sheet", {"base", "measure", "scaling"}},
     {"mill", {"base", "measure", "scaling", "sheet"}},
+    {"tuning", {"base", "measure", "scaling", "sheet", "mill"}},
     {"price", {"base", "measure", "scaling", "sheet", "mill"}},
     {"book", {"base", "measure", "scaling", "sheet", "mill"}},
     {"render", {"base", "measure"}},
-    {"report", {"base", "measure", "scaling", "sheet", "mill", "book", "render"}},
+    {"report", {"base", "measure", "scaling", "sheet", "mill", "tuning", "book", "render"}},
     {"paper", {"base", "measure", "scaling", "sheet", "mill", "price", "book", "render"}},
     {"office", {"base", "measure", "scaling", "sheet", "mill", "price", "book", "render", "paper"}},
     {"command",
-     {"base", "measure", "scaling", "sheet", "mill", "price", "book", "render", "report", "paper", "office"}},
+     {"base", "measure", "scaling", "sheet", "mill", "tuning", "price", "book", "render", "report", "paper",
+      "office"}},
 };
-const std::set<std::string> kWithoutStore{"base", "measure", "scaling", "sheet", "mill", "price", "render"};
+const std::set<std::string> kWithoutStore{"base", "measure", "scaling", "sheet",
+                                          "mill", "tuning",  "price",   "render"};
 
 std::vector<std::string> includes_of(const fs::path& file) {
   static const std::regex kInclude(R"(^\s*#\s*include\s*[<"]([^>"]+)[>"])");
