@@ -191,7 +191,12 @@ Result<LogMeasure> read_log_spec(std::string_view spec, bool metric_book) {
 
 std::string write_log_spec(const LogMeasure& log, bool metric_book) {
   std::string text = ends_text(log.small, metric_book);
-  if (!log.large.empty()) text += "-" + ends_text(log.large, metric_book);
+  if (!log.large.empty()) {
+    std::string large = ends_text(log.large, metric_book);
+    // 7 at one end, 1 and 2 at the other: 7-1/2 would be read as seven and a half
+    if (is_fraction_of(text, large)) large.insert(large.find('/'), ".0");
+    text += "-" + large;
+  }
   text += "x" + write_long_tape(log.length, metric_book);
   if (log.length.system == System::metric && metric_book) text.pop_back();  // the m
   return text;

@@ -97,6 +97,14 @@ TEST_CASE(
   }
 }
 
+TEST_CASE("two readings of a large end that look like a fraction are written as readings") {
+  const LogMeasure log = read("7-1.0/2x12");
+  CHECK(log.large == std::vector{Length{64, System::inch}, Length{128, System::inch}});
+  CHECK(write_log_spec(log) == "7-1.0/2x12");
+  CHECK(read("7-1/2x12").large.empty());
+  CHECK(write_log_spec(read("7-1/2x12")) == "7.5x12");
+}
+
 TEST_CASE("typographic marks and blanks are read") {
   CHECK(read("15×12") == read("15x12"));
   CHECK(read(" 15 X 16′6″ ") == read("15x16'6\""));
