@@ -143,6 +143,11 @@ void make_book(const book::Salvage& found, const fs::path& folder, const Session
     out << counted(static_cast<std::int64_t>(again), "text")
         << " after that can be posted again: kerfbook -b " << file.string() << " post --why salvaged "
         << (folder / "again").string() << "/*\n";
+  for (const auto& [number, one] : found.entries)
+    if (number > found.proved_to() && one.entry.kind == book::EntryKind::paper)
+      out << "Not in the new book: entry " << number << ", " << words_of(one.entry)
+          << "; a paper is not posted again as text: enter it anew by papers/" << file_name(one)
+          << ".json once its sheets are in\n";
 }
 
 std::string save_all(const book::Salvage& found, const fs::path& folder, const Session& session) {

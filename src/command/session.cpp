@@ -59,7 +59,7 @@ book::OpenOptions Session::open_options(bool read_only) const {
         kDoNotPost);
   };
   options.waiting = [this] {
-    err() << "waiting for another kerfbook that is writing to " << book_path() << std::endl;
+    err() << "waiting for another program that has " << book_path() << " in use" << std::endl;
   };
   return options;
 }

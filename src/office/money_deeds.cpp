@@ -190,13 +190,12 @@ Paper write_off(book::Book& book, std::int64_t number, std::optional<Money> amou
   paper.invoice = number;
   paper.job = invoice.job;
   paper.customer = invoice.customer;
-  paper.amount = amount.value_or(ledger.invoices.at(number).open());
+  const Money open = ledger.invoices.at(number).open();
+  paper.amount = amount.value_or(open);
   paper.note = why;
   refuse_twice(book, paper, again);
   check(ledger, paper);
-  paper.document = letter(book.mill(), "write-off", "Written off", day);
-  paper.document.lead.push_back(money_words(paper.amount, book.mill()) + " of invoice " + invoice.called +
-                                ": " + why);
+  paper.document = write_off_document(book.mill(), paper, invoice, open - paper.amount);
   post(book, paper);
   turn.commit();
   return paper;

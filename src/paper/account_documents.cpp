@@ -201,4 +201,21 @@ Document credit_document(const book::Mill& mill, const Paper& credit, const Pape
   return paper;
 }
 
+Document write_off_document(const book::Mill& mill, const Paper& off, const Paper& invoice, Money open) {
+  Document paper = letter(mill, "write-off", "Write-off " + std::to_string(off.number), off.day);
+  add_party(paper, mill, off.customer, "Owed by");
+  add_head(paper, "Date", off.day, render::ColumnKind::day);
+  add_head(paper, "Invoice", invoice.called);
+  add_head(paper, "Invoice date", invoice.day, render::ColumnKind::day);
+  if (!off.job.empty()) add_head(paper, "Job", job_words(mill, off.job));
+  Table table;
+  table.name = "write-off";
+  table.columns = {text_column("reason", "Reason"), money_column("amount", "Amount", mill)};
+  table.rows.push_back({{off.note, money_cell(off.amount, mill)}});
+  table.sums.push_back({"Written off", money_cell(off.amount, mill), true});
+  table.sums.push_back({"Still open on invoice " + invoice.called, money_cell(open, mill), false});
+  paper.tables.push_back(std::move(table));
+  return paper;
+}
+
 }  // namespace kerfbook::billing

@@ -171,7 +171,7 @@ TEST_CASE("who waits for more than a second is told what for, and then does his 
     auto held = book_room::Book::open(book, {.read_only = false, .now = {}, .papers = {}});
     const book_room::Turn turn(held);
     child = start({"-b", book, "pay", "5", "--invoice", "1"}, scratch / "out", scratch / "err");
-    const std::string told = "waiting for another kerfbook that is writing to " + book + "\n";
+    const std::string told = "waiting for another program that has " + book + " in use\n";
     for (int i = 0; i < 200 && slurp(scratch / "err") != told; ++i) ::usleep(50'000);
     CHECK(slurp(scratch / "err") == told);
   }
