@@ -108,6 +108,8 @@ Result<Defect> read_squared(const std::string& text, bool metric) {
   if (!height) return height.slip();
   const auto length = along(text.substr(second + 1), metric);
   if (!length) return length.slip();
+  if (width->system != height->system || width->system != length->system)
+    return Slip{in_quotes(text) + " mixes inches and metric", "measure a defect in one system", 0};
   Defect defect;
   defect.kind = DefectKind::squared;
   defect.width = *width;

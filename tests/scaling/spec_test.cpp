@@ -170,6 +170,8 @@ TEST_CASE("defects are read in every form") {
 
 TEST_CASE("what is no defect is refused with the forms that are") {
   CHECK(read_defect("15").slip().instead == "write 15bf, 15%, 15' or 15\"");
+  CHECK(read_defect("2cmx10cmx2'").slip().what == "'2cmx10cmx2'' mixes inches and metric");
+  CHECK(read_defect("7\"x18cmx16").slip().instead == "measure a defect in one system");
   for (const char* text : {"", "rot", "0bf", "0%", "101%", "-5bf", "0'", "7x7", "0x7x16", "400deg", "90degq",
                            "7x7x7x7", "9999999bf", "300x7x16", "7x7x500", "1.0000001bf"}) {
     const auto defect = read_defect(text);
