@@ -219,10 +219,21 @@ void bad_range(LineReader& line, const Word& word) {
              "write a range as T13-T22, at most 200 logs");
 }
 
+/// A word that has its own meaning where tags stand.
+bool means_something_else(std::string_view word) {
+  constexpr std::array kWords{"-", "to", "defect", "mid", "girth", "segments", "left", "from"};
+  return std::any_of(kWords.begin(), kWords.end(), [&](const char* one) { return same_word(word, one); });
+}
+
 /// A tag without the comma or colon behind it. Empty once it has complained of several tags in one word.
 std::string tag_typed(LineReader& line, const Word& word) {
   std::string typed = line.typed(word);
+  const std::size_t as_typed = typed.size();
   while (typed.size() > 1 && (typed.back() == ',' || typed.back() == ':')) typed.pop_back();
+  if (typed.size() < as_typed && means_something_else(typed)) {  // `to,`: without its comma it is no tag
+    line.error(word, in_quotes(line.typed(word)) + ": no tag", "write tags as T13 T22, a range as T13-T22");
+    return {};
+  }
   if (typed.find(',') == std::string::npos) return typed;
   std::string apart = typed;
   std::replace(apart.begin(), apart.end(), ',', ' ');

@@ -169,6 +169,11 @@ TEST_CASE("marks that only a word processor makes are named where they stand") {
         "2:0 the text is not UTF-8 here; save the file as UTF-8\n");
 }
 
+TEST_CASE("a character past ASCII where the library looks for a blank is refused and leads it nowhere") {
+  const std::string text("s=1zz)zzzzz\0\0{'u{jzzzz:\xEF\xB2\xBF\0{'", 29);
+  CHECK(found_in(text).starts_with("1:"));
+}
+
 TEST_CASE("no bytes make the reader throw") {
   CHECK(rc::check("bytes", [](const std::string& bytes) { read_mill(bytes); }));
   CHECK(rc::check("pieces of a mill file", [] {
