@@ -99,6 +99,11 @@ TEST_CASE("weeks in remission: survival, Greenwood's errors and the median of a 
               4, 4);
   CHECK(*life_quantile(curve).at == 23);
   CHECK(*life_quantile(curve, 0.75).at == 13);
+  const auto median = life_quantile(curve, 0.5, LimitsOn::log);
+  CHECK(*median.lower == 16);
+  CHECK_FALSE(median.upper);
+  CHECK(to(mean_life(curve)->mean, 2) == doctest::Approx(23.29));
+  CHECK(to(mean_life(curve)->error, 2) == doctest::Approx(2.83));
   const auto plain = *limits_at(curve.steps[0], LimitsOn::plain);
   CHECK(to(plain.lower, 3) == doctest::Approx(0.707));  // 0.8571 - 1.96 x 0.0764
   CHECK(plain.upper == 1);

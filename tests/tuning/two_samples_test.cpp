@@ -35,6 +35,19 @@ TEST_CASE("two samples of cars: means, spreads and both tests") {
   CHECK(unequal.p > 0);
 }
 
+TEST_CASE("ten sleepers on two drugs") {
+  // source: from memory, Student, Biometrika, 1908 (data); Welch's t -1.8608, 17.776 d.f., p .07939, limits -3.36548 to .20548
+  const auto first = sample_of({0.7, -1.6, -0.2, -1.2, -0.1, 3.4, 3.7, 0.8, 0.0, 2.0});
+  const auto second = sample_of({1.9, 0.8, 1.1, 0.1, -0.1, 4.4, 5.5, 1.6, 4.6, 3.4});
+  const auto unequal = *compare(first, second, Spreads::unequal);
+  CHECK(to(unequal.t, 4) == doctest::Approx(-1.8608));
+  CHECK(to(unequal.freedom, 3) == doctest::Approx(17.776));
+  CHECK(to(unequal.p, 5) == doctest::Approx(0.07939));
+  CHECK(to(unequal.lower, 5) == doctest::Approx(-3.36548));
+  CHECK(to(unequal.upper, 5) == doctest::Approx(0.20548));
+  CHECK(to(compare(first, second, Spreads::pooled)->p, 5) == doctest::Approx(0.07919));
+}
+
 TEST_CASE("two small samples with spreads far apart: t, freedom, chance and limits as printed") {
   // Figures as printed, worked out there from spreads of more digits than the four given here.
   const Sample first{4, 25.0, 0.8185}, second{8, 21.0, 4.208};
@@ -104,6 +117,8 @@ TEST_CASE(
     CHECK(*power_of(-0.02, 0.03, each) == doctest::Approx(power));
     last = power;
   }
+  CHECK(to(*power_of(1, 1, 20), 4) == doctest::Approx(0.8690));  // source: from memory, by the non-central t
+  CHECK(*sample_for(1, 1, 0.90) == 23);
   CHECK(*power_of(100, 0.001, 50) == 1);
   CHECK(*sample_for(100, 0.001) == 2);
   CHECK_FALSE(power_of(1, 0, 10));
