@@ -209,4 +209,24 @@ std::optional<ControlChart> control_chart(const std::vector<BoardReadings>& boar
   return out;
 }
 
+std::optional<ControlChart> single_values_chart(const std::vector<double>& values) {
+  if (values.size() < 2) return std::nullopt;
+  const ChartConstants two = worked_out(2);
+  ControlChart out;
+  out.grand_mean = sample_of(values).mean;
+  std::vector<double> ranges;
+  for (std::size_t i = 1; i < values.size(); ++i) ranges.push_back(std::abs(values[i] - values[i - 1]));
+  out.mean_spread = sample_of(ranges).mean;
+  out.spread_within = out.mean_spread / two.d2;
+  const double reach = 3 * out.spread_within;
+  for (std::size_t i = 0; i < values.size(); ++i) {
+    out.means.push_back({i, values[i], out.grand_mean, out.grand_mean - reach, out.grand_mean + reach});
+    if (i == 0) continue;
+    out.spreads.push_back({i, ranges[i - 1], out.mean_spread, 0, two.D4 * out.mean_spread});
+  }
+  mark(out.means);
+  mark(out.spreads);
+  return out;
+}
+
 }  // namespace kerfbook::tuning

@@ -65,4 +65,11 @@ struct ControlChart {
 /// nothing is outside. The spread within is the mean of range / d2 (or deviation / c4), each by its board's own n.
 std::optional<ControlChart> control_chart(const std::vector<BoardReadings>& boards, ChartBy by);
 
+/// Single values (board means, say) in the order they came, with limits from their moving ranges: |each - the one before|. Where
+/// boards always differ by more than their readings explain, this tells a board out of the ordinary from the ordinary
+/// differences, which limits from within boards cannot. `means` are the values, `spreads` the moving ranges, each at the
+/// later of its two; spread_within is mean moving range / d2 of 2. nullopt of fewer than two values.
+/// Source: NIST/SEMATECH e-Handbook of Statistical Methods, 6.3.2.2 (from memory).
+std::optional<ControlChart> single_values_chart(const std::vector<double>& values);
+
 }  // namespace kerfbook::tuning

@@ -156,6 +156,20 @@ TEST_CASE("eight running on one side are marked, seven are not, and a board on t
   CHECK(in_runs(control_chart(boards_at(broken), ChartBy::ranges)->means) == 0);
 }
 
+TEST_CASE("ten single values and their moving ranges") {
+  // source: NIST/SEMATECH e-Handbook of Statistical Methods, 6.3.2.2 (from memory): 50.81, 45.8159 to 55.8041, 1.8778
+  const auto chart = *single_values_chart({49.6, 47.6, 49.9, 51.3, 47.8, 51.2, 52.6, 52.4, 53.6, 52.1});
+  CHECK(chart.grand_mean == doctest::Approx(50.81));
+  CHECK(to(chart.mean_spread, 4) == doctest::Approx(1.8778));
+  CHECK(std::abs(chart.means[0].lower - 45.8159) < 0.001);  // print takes 1.128 for d2
+  CHECK(std::abs(chart.means[0].upper - 55.8041) < 0.001);
+  CHECK(chart.means.size() == 10);
+  CHECK(chart.spreads.size() == 9);
+  CHECK(outside(chart.means) == 0);
+  CHECK_FALSE(single_values_chart({1}));
+  CHECK(outside(single_values_chart({1, 1, 1})->means) == 0);
+}
+
 TEST_CASE("without two readings on any board there is no chart") {
   CHECK_FALSE(control_chart({}, ChartBy::ranges));
   CHECK_FALSE(control_chart({{2.1}, {2.2}}, ChartBy::ranges));
