@@ -161,8 +161,10 @@ TEST_CASE("ten single values and their moving ranges") {
   const auto chart = *single_values_chart({49.6, 47.6, 49.9, 51.3, 47.8, 51.2, 52.6, 52.4, 53.6, 52.1});
   CHECK(chart.grand_mean == doctest::Approx(50.81));
   CHECK(to(chart.mean_spread, 4) == doctest::Approx(1.8778));
-  CHECK(std::abs(chart.means[0].lower - 45.8159) < 0.001);  // print takes 1.128 for d2
-  CHECK(std::abs(chart.means[0].upper - 55.8041) < 0.001);
+  const double reach = 3 * chart.mean_spread / 1.128;  // d2 as print takes it, of which ours has more digits
+  CHECK(to(chart.grand_mean - reach, 4) == doctest::Approx(45.8159));
+  CHECK(to(chart.grand_mean + reach, 4) == doctest::Approx(55.8041));
+  CHECK(chart.means[0].lower == doctest::Approx(50.81 - 3 * chart.mean_spread / chart_constants(2)->d2));
   CHECK(chart.means.size() == 10);
   CHECK(chart.spreads.size() == 9);
   CHECK(outside(chart.means) == 0);
