@@ -1,0 +1,101 @@
+// what_if_test.cpp -- many logs at once, and what a change is worth on them.
+#include "tuning/what_if.h"
+
+#include <doctest/doctest.h>
+
+#include <cmath>
+
+#include "tuning/saw_by_hand.h"
+
+using namespace kerfbook;
+using namespace kerfbook::tuning;
+using namespace kerfbook::tuning::test;
+
+namespace {
+
+std::vector<SawLog> some_logs() {
+  std::vector<SawLog> logs;
+  for (const double diameter : {11.0, 12.0, 13.0, 14.0, 14.0, 15.0, 16.0, 17.0, 12.0})
+    for (const std::int64_t feet : {10, 12, 16}) logs.push_back(log_of(diameter, feet));
+  return logs;
+}
+
+}  // namespace
+
+TEST_CASE("the yields of many logs are those of each alone, in their order, with one thread or with three") {
+  const SawingModel model(usual_mill(fine_mils(280), fine_mils(50)));
+  const auto logs = some_logs();
+  const auto one = yields_of(model, logs, 1);
+  const auto three = yields_of(model, logs, 3);
+  REQUIRE(one.size() == logs.size());
+  LogYield sum;
+  for (std::size_t i = 0; i < logs.size(); ++i) {
+    CHECK(one[i].bf_counts == model.best(logs[i]).bf_counts);
+    CHECK(three[i].bf_counts == one[i].bf_counts);
+    CHECK(three[i].sawdust_in3 == one[i].sawdust_in3);
+    sum += one[i];
+  }
+  CHECK(sum_of(one).bf_counts == sum.bf_counts);
+  CHECK(sum.bf() > 1000);
+  CHECK(yields_of(model, {}, 2).empty());
+}
+
+TEST_CASE("a log too large for the model is refused by whichever thread meets it") {
+  const SawingModel model(usual_mill(fine_mils(280), 0), 20 * kFineInch);
+  CHECK_THROWS_AS(yields_of(model, {log_of(10, 12), log_of(24, 12), log_of(11, 12)}, 2),
+                  std::invalid_argument);
+}
+
+TEST_CASE("a class's log is no larger than any log of the class") {
+  const SawLog log = classed(log_of(14.9, 13, 0.125, 3 * kFineInch), kFineInch / 2, 2 * kFineFoot);
+  CHECK(log.small_end == kFineInch * 29 / 2);
+  CHECK(log.length == 12 * kFineFoot + 3 * kFineInch);
+  CHECK(log.trim == 3 * kFineInch);
+  const SawLog as_is = log_of(14.9, 13, 0.125, 3 * kFineInch);
+  CHECK(classed(as_is, 0, 0) == as_is);
+}
+
+TEST_CASE(
+    "less kerf, less target and one more size gain, no change gains nothing, and money is the year's in "
+    "percent") {
+  SawMill mill = usual_mill(fine_mils(280), fine_mils(120));
+  const auto table =
+      what_if(mill,
+              {{"as it is", mill},
+               {"kerf", with_less_kerf(mill, kFineInch / 32)},
+               {"target", with_less_target(mill, kFineInch / 32, 0)},
+               {"one size more", with_size(mill, inches_of(1, 3, fine_mils(120), {8, 10, 12, 14, 16}))},
+               {"kerf wider", with_less_kerf(mill, -kFineInch / 32)}},
+              some_logs(), {100'000, 40'000});
+  REQUIRE(table.changes.size() == 5);
+  CHECK(table.changes[0].gain_percent == 0);
+  CHECK(table.changes[0].recovery_points == 0);
+  for (const unsigned gains : {1U, 2U, 3U}) {
+    const auto& change = table.changes[gains];
+    CAPTURE(change.name);
+    CHECK(change.gain_percent > 0);
+    CHECK(change.gain_percent < 8);
+    CHECK(change.bf_a_year == doctest::Approx(change.gain_percent * 1000));
+    CHECK(change.money_a_year == doctest::Approx(change.gain_percent * 400));
+  }
+  CHECK(table.changes[4].gain_percent < 0);
+  CHECK(table.changes[4].money_a_year < 0);
+}
+
+TEST_CASE("a thinner target counts the same and is less wood: board feet gain more than recovery") {
+  const SawMill mill = usual_mill(fine_mils(250), fine_mils(120));
+  const auto table =
+      what_if(mill, {{"thin", with_less_target(mill, fine_mils(100), fine_mils(100))}}, some_logs(), {});
+  const double recovery = 100 * table.now.lumber_in3 / table.now.log_in3;
+  CHECK(table.changes[0].gain_percent > 100 * table.changes[0].recovery_points / recovery);
+  CHECK(table.changes[0].money_a_year == 0);
+}
+
+TEST_CASE("a mill that gets nothing out of its logs gains nothing that could be told in percent") {
+  const SawMill mill = usual_mill(fine_mils(250), 0);
+  const auto table = what_if(mill, {{"kerf", with_less_kerf(mill, 100)}}, {log_of(3, 12)}, {1000, 1000});
+  CHECK(table.now.bf_counts == 0);
+  CHECK(table.changes[0].gain_percent == 0);
+  CHECK(with_less_kerf(mill, kFineInch).head_kerf == 0);
+  CHECK(with_less_target(mill, 40 * kFineInch, 0).products[0].thickness == mill.step);
+}
