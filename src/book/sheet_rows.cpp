@@ -98,13 +98,9 @@ class SheetWriter {
         day_, shift_);
   }
 
-  // ---- lines that only give context, or nothing: no row
-  void put(const DatedFact&, const sheet::Remark&) {}
-  void put(const DatedFact&, const sheet::Site&) {}
-  void put(const DatedFact&, const sheet::Job&) {}
-  void put(const DatedFact&, const sheet::Species&) {}
-  void put(const DatedFact&, const sheet::Grade&) {}
-  void put(const DatedFact&, const sheet::Bundle&) {}
+  /// A line of which the journal's own text is enough, or that only says what holds from it on, has no row.
+  template <class Other>
+  void put(const DatedFact&, const Other&) {}
 
   // ---- logs and lumber
   void put(const DatedFact& fact, const sheet::LogLine& line) {

@@ -62,15 +62,11 @@ class Effect {
   std::size_t operator()(const Tally& tally) const { return tally.items.size(); }
   std::size_t operator()(const RandomTally& tally) const { return tally.boards.size(); }
   std::size_t operator()(const Sold& sold) const { return std::max<std::size_t>(1, sold.items.size()); }
-  std::size_t operator()(const LinealTally&) const { return 1; }
-  std::size_t operator()(const Sawing&) const { return 1; }
-  std::size_t operator()(const Stop&) const { return 1; }
-  std::size_t operator()(const Teeth&) const { return 1; }
-  std::size_t operator()(const Thick&) const { return 1; }
-  std::size_t operator()(const Charge&) const { return 1; }
-  std::size_t operator()(const Meter&) const { return 1; }
-  std::size_t operator()(const Fuel&) const { return 1; }
-  std::size_t operator()(const Note&) const { return 1; }
+  /// Any other line is one fact, and nothing holds from it on.
+  template <class Other>
+  std::size_t operator()(const Other&) const {
+    return 1;
+  }
 
  private:
   static std::size_t set(std::string& word, const std::string& to) {

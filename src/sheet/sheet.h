@@ -48,8 +48,8 @@
 //     before any log or board.
 // What is no job's and could be charged is never dropped: check and post warn of it, `bill` lists it.
 //
-// A line kind is added here (a struct, in the variant), in one row of the table in kinds.cpp, in write.cpp and in
-// facts.cpp; the compiler points at each std::visit that lacks it.
+// A line kind is added here (a struct, in the variant), in one row of the table in kinds.cpp with its reader, and in
+// write.cpp; DEVELOPERS.md walks through one.
 #pragma once
 
 #include <optional>
