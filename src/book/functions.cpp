@@ -88,7 +88,7 @@ void times_over(sqlite3_context* context, int count, sqlite3_value** values) {
   });
 }
 
-void lumber_of(sqlite3_context* context, int, sqlite3_value** values) {
+void lumber_of_board(sqlite3_context* context, int, sqlite3_value** values) {
   answered(context, [&] {
     for (int i = 0; i < 4; ++i) {
       if (sqlite3_value_type(values[i]) == SQLITE_NULL) return sqlite3_result_null(context);
@@ -120,7 +120,7 @@ void register_functions(SQLite::Database& database, Projector& projector) {
         {"scale_unit", 1, &scale_unit},
         {"rule_words", 1, &rule_words},
         {"times_over", 3, &times_over},
-        {"lumber_of", 4, &lumber_of},
+        {"lumber_of", 4, &lumber_of_board},
         {"money_micro", 1, &money_micro}}) {
     add_function(database, {name, values, work_out, &projector, nullptr, SQLITE_DETERMINISTIC});
   }

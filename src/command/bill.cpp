@@ -10,7 +10,7 @@
 namespace kerfbook::command {
 namespace {
 
-struct Asked {
+struct BillAsk {
   Whose whose;
   Output output;
 };
@@ -92,7 +92,7 @@ render::Document list(const book::Book& book, Day to, const Session& session) {
   return document;
 }
 
-void answer(const Asked& asked, const Session& session) {
+void answer(const BillAsk& asked, const Session& session) {
   const book::Book book = session.open_book(true);
   const auto& [job, buyer, until] = asked.whose;
   const Day to = day_or_today(until, "--to", session);
@@ -107,7 +107,7 @@ void answer(const Asked& asked, const Session& session) {
 }  // namespace
 
 Form bill_form() {
-  auto asked = std::make_shared<Asked>();
+  auto asked = std::make_shared<BillAsk>();
   return {.rows = whose_rows(asked->whose, "the job; without it, everything that waits is listed",
                              "own lumber sold to this buyer") +
                   output_rows(asked->output),

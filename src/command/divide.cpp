@@ -7,13 +7,13 @@
 namespace kerfbook::command {
 namespace {
 
-struct Asked {
+struct DivideAsk {
   std::string job;
   std::string to;
   Output output;
 };
 
-void answer(const Asked& asked, const Session& session) {
+void answer(const DivideAsk& asked, const Session& session) {
   Answer out(asked.output, session);
   book::Book book = session.open_book(false);
   const Day to = day_or_today(asked.to, "--to", session);
@@ -25,7 +25,7 @@ void answer(const Asked& asked, const Session& session) {
 }  // namespace
 
 Form divide_form() {
-  auto asked = std::make_shared<Asked>();
+  auto asked = std::make_shared<DivideAsk>();
   return {.rows = Rows{{"JOB", &asked->job, "the job on shares"}, up_to_row(asked->to)} +
                   output_rows(asked->output),
           .footer = "  kerfbook -b mill.book divide MUM -o mumbrey.html",

@@ -12,7 +12,7 @@
 namespace kerfbook::command {
 namespace {
 
-struct Asked {
+struct ExplainAsk {
   std::string job;
   std::string piece;
   std::string log;
@@ -24,7 +24,7 @@ struct Asked {
   bool sale = false;
 };
 
-void set_piece(const Asked& asked, bool metric, billing::Question& question) {
+void set_piece(const ExplainAsk& asked, bool metric, billing::Question& question) {
   const auto piece = measure::read_piece(asked.piece, metric);
   if (piece) {
     question.size = piece->size;
@@ -36,7 +36,7 @@ void set_piece(const Asked& asked, bool metric, billing::Question& question) {
   question.size = *size;
 }
 
-void set_log(const Asked& asked, bool metric, billing::Question& question) {
+void set_log(const ExplainAsk& asked, bool metric, billing::Question& question) {
   const auto log = scaling::read_log_spec(asked.log, metric);
   if (!log) throw WrongUsage(log.slip().what + "; " + log.slip().instead);
   question.length = log->length;
@@ -44,7 +44,7 @@ void set_log(const Asked& asked, bool metric, billing::Question& question) {
 }
 
 /// Whose prices, of which day, and under which mill file; told where it is not the newest.
-billing::Deal deal_for(const Asked& asked, const book::Book& book, const Session& session,
+billing::Deal deal_for(const ExplainAsk& asked, const book::Book& book, const Session& session,
                        billing::Question& question) {
   billing::Deals deals(book);
   billing::Deal deal = asked.sale ? deals.of_sale(asked.job) : deals.of_job(asked.job);
@@ -64,7 +64,7 @@ billing::Deal deal_for(const Asked& asked, const book::Book& book, const Session
 }
 
 /// A price that fits, but by which nothing of the kind is counted.
-std::string not_counted(const billing::Price* price, const Asked& asked) {
+std::string not_counted(const billing::Price* price, const ExplainAsk& asked) {
   if (price == nullptr || asked.sale) return "";
   using billing::Basis;
   const bool by_time = price->basis == Basis::hour || price->basis == Basis::day;
@@ -75,7 +75,7 @@ std::string not_counted(const billing::Price* price, const Asked& asked) {
   return by_time || by_log ? "so lumber is not charged by itself" : "";
 }
 
-void answer(const Asked& asked, const Session& session) {
+void answer(const ExplainAsk& asked, const Session& session) {
   const int said = static_cast<int>(!asked.piece.empty()) + static_cast<int>(!asked.log.empty()) +
                    static_cast<int>(asked.time) + static_cast<int>(!asked.charge.empty());
   if (said != 1)
@@ -102,7 +102,7 @@ void answer(const Asked& asked, const Session& session) {
 }  // namespace
 
 Form explain_form() {
-  auto asked = std::make_shared<Asked>();
+  auto asked = std::make_shared<ExplainAsk>();
   return {.rows = Rows{{"JOB", &asked->job, "for which job; with --sale, for which buyer"},
                        {"[PIECE]", &asked->piece, "as 4x6x16; 1x3 where the length is counted"},
                        {"--log SPEC", &asked->log, "a log, as 15x12"},

@@ -10,13 +10,13 @@
 namespace kerfbook::command {
 namespace {
 
-struct Asked {
+struct ExportAsk {
   std::string what;
   PeriodOptions days;
   Output output;
 };
 
-void answer(const Asked& asked, const Session& session) {
+void answer(const ExportAsk& asked, const Session& session) {
   const book::Book book = session.open_book(true);
   const Days days = days_of(asked.days, book.mill(), session);
   Output output = asked.output;
@@ -30,7 +30,7 @@ void answer(const Asked& asked, const Session& session) {
 }  // namespace
 
 Form export_form() {
-  auto asked = std::make_shared<Asked>();
+  auto asked = std::make_shared<ExportAsk>();
   return {.rows = Rows{one_of({"WHAT", &asked->what, join(billing::export_names(), ", ")},
                               [] { return billing::export_names(); })} +
                   period_rows(asked->days) + output_rows(asked->output),

@@ -123,7 +123,7 @@ std::string unknown_option(const Form& form, const std::vector<std::string>& arg
   return {};
 }
 
-struct Asked {
+struct HelpAsk {
   std::string topic;
 };
 
@@ -142,7 +142,7 @@ std::vector<std::string> topics() {
   return names;
 }
 
-void answer(const Asked& asked, const Session& session) {
+void answer(const HelpAsk& asked, const Session& session) {
   if (asked.topic.empty()) {
     session.out() << help_page();
     return;
@@ -236,7 +236,7 @@ std::string complaint(const CommandLine& line, const std::vector<std::string>& a
 }
 
 Form help_form() {
-  auto asked = std::make_shared<Asked>();
+  auto asked = std::make_shared<HelpAsk>();
   return {
       .rows = {one_of({"[PAGE]", &asked->topic,
                        "a command; sheet: how a day sheet is written, on one page; man: the manual page, for "

@@ -8,13 +8,13 @@
 namespace kerfbook::command {
 namespace {
 
-struct Asked {
+struct IssueAsk {
   Whose whose;
   std::string paid;
   Output output;
 };
 
-void answer(const Asked& asked, const Session& session) {
+void answer(const IssueAsk& asked, const Session& session) {
   const auto& [job, buyer, until] = asked.whose;
   if (job.empty() == buyer.empty()) throw WrongUsage("give a job, or --sale BUYER");
   if (!asked.paid.empty() && buyer.empty())
@@ -35,7 +35,7 @@ void answer(const Asked& asked, const Session& session) {
 }  // namespace
 
 Form issue_form() {
-  auto asked = std::make_shared<Asked>();
+  auto asked = std::make_shared<IssueAsk>();
   return {.rows = whose_rows(asked->whose, "the job to bill", "own lumber sold to this buyer instead") +
                   Rows{{"--paid HOW", &asked->paid, "with --sale: paid on the spot, and how"}} +
                   output_rows(asked->output),

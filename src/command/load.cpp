@@ -10,14 +10,14 @@
 namespace kerfbook::command {
 namespace {
 
-struct Asked {
+struct LoadSlipAsk {
   billing::LoadAsk ask;
   std::int64_t back = 0;
   std::string why;
   Output output;
 };
 
-void take_back(const Asked& asked, const Session& session) {
+void take_back(const LoadSlipAsk& asked, const Session& session) {
   if (!asked.ask.job.empty())
     throw WrongUsage("give a job to load, or --take-back with the number of a slip; not both");
   Answer out(asked.output, session);
@@ -28,7 +28,7 @@ void take_back(const Asked& asked, const Session& session) {
                   "paper " + std::string(billing::word_of(paper.kind)) + " " + std::to_string(paper.number));
 }
 
-void answer(const Asked& asked, const Session& session) {
+void answer(const LoadSlipAsk& asked, const Session& session) {
   if (asked.back != 0) return take_back(asked, session);
   if (asked.ask.job.empty())
     throw WrongUsage("say whose lumber: a job, or --take-back with the number of a slip");
@@ -43,7 +43,7 @@ void answer(const Asked& asked, const Session& session) {
 }  // namespace
 
 Form load_form() {
-  auto asked = std::make_shared<Asked>();
+  auto asked = std::make_shared<LoadSlipAsk>();
   return {
       .rows =
           Rows{{"[JOB]", &asked->ask.job, "whose lumber"},

@@ -14,7 +14,7 @@
 namespace kerfbook::command {
 namespace {
 
-struct Asked {
+struct MeasureAsk {
   std::vector<std::string> words;
   bool metric = false;
   Output output;
@@ -111,7 +111,7 @@ render::Table table_of(const std::vector<Counted>& lines) {
   return table;
 }
 
-render::Document count(const Asked& asked, const Session& session) {
+render::Document count(const MeasureAsk& asked, const Session& session) {
   std::string text = "sheet 2000-01-01\n";
   for (const auto& line : tally_lines(asked.words)) text += line + "\n";
   const auto read = sheet::read(text, {.metric = asked.metric});
@@ -133,7 +133,7 @@ render::Document count(const Asked& asked, const Session& session) {
 }  // namespace
 
 Form measure_form() {
-  auto asked = std::make_shared<Asked>();
+  auto asked = std::make_shared<MeasureAsk>();
   return {.rows = Rows{{"TALLY...", &asked->words, "tally as a sheet has it: 2x6 24/16, or 2x6x16 24"},
                        {"--metric", &asked->metric, "plain sizes are millimetres and lengths metres"}} +
                   output_rows(asked->output),

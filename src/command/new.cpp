@@ -8,12 +8,12 @@
 namespace kerfbook::command {
 namespace {
 
-struct Asked {
+struct NewAsk {
   std::string book;
   std::string mill;
 };
 
-void make(const Asked& asked, const Session& session) {
+void make(const NewAsk& asked, const Session& session) {
   std::optional<book::Document> mill;
   if (!asked.mill.empty())
     mill = book::Document{asked.mill, read_text(asked.mill, book::kMillLimit, session)};
@@ -27,7 +27,7 @@ void make(const Asked& asked, const Session& session) {
 }  // namespace
 
 Form new_form() {
-  auto asked = std::make_shared<Asked>();
+  auto asked = std::make_shared<NewAsk>();
   return {.rows = Rows{{"BOOK", &asked->book, "the file to make; it must not exist yet"},
                        {"--mill FILE", &asked->mill, "a mill file (TOML): names, sizes, customers, jobs"}},
           .footer =

@@ -10,11 +10,11 @@
 namespace kerfbook::command {
 namespace {
 
-struct Asked {
+struct OwedAsk {
   Output output;
 };
 
-void answer(const Asked& asked, const Session& session) {
+void answer(const OwedAsk& asked, const Session& session) {
   const book::Book book = session.open_book(true);
   auto document =
       billing::receivables_document(book.mill(), billing::ledger_on(book, session.today()), session.today());
@@ -25,7 +25,7 @@ void answer(const Asked& asked, const Session& session) {
 }  // namespace
 
 Form owed_form() {
-  auto asked = std::make_shared<Asked>();
+  auto asked = std::make_shared<OwedAsk>();
   return {.rows = output_rows(asked->output),
           .footer = "  kerfbook -b mill.book owed",
           .deed = [asked](const Session& session) { answer(*asked, session); }};

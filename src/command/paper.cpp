@@ -13,7 +13,7 @@
 namespace kerfbook::command {
 namespace {
 
-struct Asked {
+struct PaperAsk {
   std::string kind;
   std::string of;
   PeriodOptions days;
@@ -85,7 +85,7 @@ std::int64_t read_number(const std::string& text) {
   return number->rounded(0);
 }
 
-void answer(const Asked& asked, const Session& session) {
+void answer(const PaperAsk& asked, const Session& session) {
   const book::Book book = session.open_book(true);
   const book::Still still(book);  // what the paper says and the entry it names are of one moment
   const Days days = days_of(asked.days, book.mill(), session);
@@ -106,7 +106,7 @@ void answer(const Asked& asked, const Session& session) {
 }  // namespace
 
 Form paper_form() {
-  auto asked = std::make_shared<Asked>();
+  auto asked = std::make_shared<PaperAsk>();
   return {.rows = Rows{one_of({"KIND", &asked->kind, join(kind_names(), ", ")}, kind_names),
                        {"OF", &asked->of,
                         "a job, for a statement a customer, or the number of an issued paper"}} +

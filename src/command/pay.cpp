@@ -8,7 +8,7 @@
 namespace kerfbook::command {
 namespace {
 
-struct Asked {
+struct PayAsk {
   std::string sum;
   std::string day;
   std::string invoice;
@@ -17,7 +17,7 @@ struct Asked {
   Output output;
 };
 
-void answer(const Asked& asked, const Session& session) {
+void answer(const PayAsk& asked, const Session& session) {
   Answer out(asked.output, session);
   book::Book book = session.open_book(false);
   billing::PaymentAsk ask = asked.ask;
@@ -38,7 +38,7 @@ void answer(const Asked& asked, const Session& session) {
 }  // namespace
 
 Form pay_form() {
-  auto asked = std::make_shared<Asked>();
+  auto asked = std::make_shared<PayAsk>();
   return {
       .rows = Rows{{"SUM", &asked->sum, "how much, as 1482.31"},
                    {"--invoice NUMBER", &asked->invoice, "for this invoice"},

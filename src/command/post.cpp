@@ -18,7 +18,7 @@
 namespace kerfbook::command {
 namespace {
 
-struct Asked {
+struct PostAsk {
   std::vector<std::string> files;
   std::string why;
   bool rescale = false;
@@ -92,7 +92,7 @@ void warn(const std::vector<book::Posted>& posted, const std::vector<book::Docum
   }
 }
 
-void post_all(const Asked& asked, const Session& session) {
+void post_all(const PostAsk& asked, const Session& session) {
   const auto documents = read_documents(asked.files, session);
   book::Book open = session.open_book(false);
   const auto posted = open.post_all(documents, asked.why, asked.rescale);
@@ -103,7 +103,7 @@ void post_all(const Asked& asked, const Session& session) {
 }  // namespace
 
 Form post_form() {
-  auto asked = std::make_shared<Asked>();
+  auto asked = std::make_shared<PostAsk>();
   return {.rows = Rows{{"SHEET...", &asked->files, "day sheets or mill files (.toml); - is standard input"},
                        {"--why TEXT", &asked->why,
                         "the reason, when a day or a mill file already posted is changed"},

@@ -16,7 +16,7 @@
 namespace kerfbook::command {
 namespace {
 
-struct Asked {
+struct ReportAsk {
   std::string name;
   bool sql = false;
   bool views = false;
@@ -52,7 +52,7 @@ bool speaks_of_bills(const report::ReportFile& report) {
   return report.text.find("unbilled(") != std::string::npos;
 }
 
-void answer(const Asked& asked, const Session& session) {
+void answer(const ReportAsk& asked, const Session& session) {
   if (asked.views) {
     const book::Book open = session.open_book(true);
     return write_document(report::views_document(open, session.style(open.mill()), session.today()),
@@ -75,7 +75,7 @@ void answer(const Asked& asked, const Session& session) {
   write_document(document, asked.output, session);
 }
 
-void answer_packet(const Asked& asked, const Session& session) {
+void answer_packet(const ReportAsk& asked, const Session& session) {
   const book::Book open = session.open_book(true);
   const book::Still still(open);
   const auto reports = report::all_reports(own_reports(asked.options, session));
@@ -92,7 +92,7 @@ void answer_packet(const Asked& asked, const Session& session) {
 }  // namespace
 
 Form report_form() {
-  auto asked = std::make_shared<Asked>();
+  auto asked = std::make_shared<ReportAsk>();
   return {.rows = Rows{one_of({"[NAME]", &asked->name, "which report; without it they are listed"},
                               report_names)} +
                   ask_rows(asked->options) +
@@ -105,7 +105,7 @@ Form report_form() {
 }
 
 Form packet_form() {
-  auto asked = std::make_shared<Asked>();
+  auto asked = std::make_shared<ReportAsk>();
   return {.rows = ask_rows(asked->options) + output_rows(asked->output),
           .footer =
               "The set is named in the mill file ([packet] reports = [...]).\n\n"

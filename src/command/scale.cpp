@@ -12,7 +12,7 @@
 namespace kerfbook::command {
 namespace {
 
-struct Asked {
+struct ScaleAsk {
   std::vector<std::string> words;
   std::string file;
   std::vector<std::string> rules;
@@ -38,7 +38,7 @@ scaling::Practice practice_asked(const std::string& name, const book::Mill& mill
   throw Refused(scaling::why_not(name));
 }
 
-std::vector<scaling::Practice> practices_asked(const Asked& asked, const book::Mill& mill) {
+std::vector<scaling::Practice> practices_asked(const ScaleAsk& asked, const book::Mill& mill) {
   std::vector<scaling::Practice> practices;
   if (asked.every_rule) {
     for (const auto& rule : scaling::rule_names()) practices.push_back(*scaling::find_practice(rule));
@@ -89,7 +89,7 @@ std::vector<measure::Length> sizes_asked(
   return sizes;
 }
 
-render::Document table_asked(const Asked& asked, const std::vector<scaling::Practice>& practices) {
+render::Document table_asked(const ScaleAsk& asked, const std::vector<scaling::Practice>& practices) {
   if (practices.size() > 1) throw WrongUsage("a table is of one rule; give one --rule");
   if (!asked.words.empty() || !asked.file.empty())
     throw WrongUsage("--table has sizes, not logs; leave the logs out");
@@ -105,7 +105,7 @@ render::Document table_asked(const Asked& asked, const std::vector<scaling::Prac
                                 [metric](const std::string& t) { return measure::read_length(t, metric); }));
 }
 
-ReadLogs logs_asked(const Asked& asked, const Session& session) {
+ReadLogs logs_asked(const ScaleAsk& asked, const Session& session) {
   if (asked.words.empty() == asked.file.empty()) {
     throw WrongUsage(asked.words.empty()
                          ? "which logs? write them as 15x12, or give --file, or ask for a --table"
@@ -115,7 +115,7 @@ ReadLogs logs_asked(const Asked& asked, const Session& session) {
   return logs_of_csv(read_text(asked.file, kLogListLimit, session), asked.metric);
 }
 
-render::Document answer(const Asked& asked, const book::Mill& mill, const Session& session) {
+render::Document answer(const ScaleAsk& asked, const book::Mill& mill, const Session& session) {
   if (asked.list && asked.rules.empty()) return list_of_rules();
   const auto practices = practices_asked(asked, mill);
   if (asked.list) return description_of(practices);
@@ -132,7 +132,7 @@ render::Document answer(const Asked& asked, const book::Mill& mill, const Sessio
 }  // namespace
 
 Form scale_form() {
-  auto asked = std::make_shared<Asked>();
+  auto asked = std::make_shared<ScaleAsk>();
   return {.rows = Rows{{"[SPEC...]", &asked->words,
                         "logs as a sheet has them: 15x12, 12/13-15x16'6\", 20x32 segments 20,22 defect 10%"},
                        {"--file FILE", &asked->file,

@@ -10,13 +10,13 @@
 namespace kerfbook::command {
 namespace {
 
-struct Asked {
+struct ShowAsk {
   std::string subject;
   int shift = 1;
   int revision = 0;  ///< 0 = the one in force
 };
 
-std::string subject_of(const Asked& asked, const book::Book& open) {
+std::string subject_of(const ShowAsk& asked, const book::Book& open) {
   if (asked.subject == "mill") return asked.subject;
   const auto day = read_day(asked.subject);
   if (!day)
@@ -31,7 +31,7 @@ std::string subject_of(const Asked& asked, const book::Book& open) {
                 (newest.empty() ? "" : "; the nearest before it is " + newest));
 }
 
-void show_sheet(const Asked& asked, const Session& session) {
+void show_sheet(const ShowAsk& asked, const Session& session) {
   const book::Book open = session.open_book(true);
   const std::string subject = subject_of(asked, open);
   const auto revisions = open.revisions(subject);
@@ -99,7 +99,7 @@ render::Document journal_document(const book::Book& open, const Session& session
 }  // namespace
 
 Form show_form() {
-  auto asked = std::make_shared<Asked>();
+  auto asked = std::make_shared<ShowAsk>();
   return {.rows = Rows{{"DAY", &asked->subject, "the day, as 2026-05-05; or mill for the mill file"},
                        {"--shift N", &asked->shift, "the second sheet of a day is shift 2"},
                        {"--revision N", &asked->revision, "an earlier revision: 1 is the first posting"}},

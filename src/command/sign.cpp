@@ -14,7 +14,7 @@
 namespace kerfbook::command {
 namespace {
 
-struct Asked {
+struct SignAsk {
   std::string key;
   std::string new_key;
   std::string out;
@@ -69,7 +69,7 @@ book::SigningKey read_key(const std::string& file, const Session& session) {
   return *key;
 }
 
-void sign(const Asked& asked, const Session& session) {
+void sign(const SignAsk& asked, const Session& session) {
   if (asked.key.empty() == asked.new_key.empty())
     throw WrongUsage("give --key FILE to sign with, or --new-key FILE to make one");
   if (!asked.new_key.empty()) return make_key(asked.new_key, session);
@@ -96,7 +96,7 @@ void sign(const Asked& asked, const Session& session) {
 }  // namespace
 
 Form sign_form() {
-  auto asked = std::make_shared<Asked>();
+  auto asked = std::make_shared<SignAsk>();
   return {.rows = Rows{{"--key FILE", &asked->key, "sign with this key"},
                        {"--new-key FILE", &asked->new_key, "make a key, and its public half as FILE.public"},
                        {"-o, --out FILE", &asked->out, "write the signature to this file (beside the book)"}},

@@ -13,7 +13,7 @@
 namespace kerfbook::command {
 namespace {
 
-struct Asked {
+struct VerifyAsk {
   std::vector<std::string> expected;
   std::vector<std::string> notes;  ///< files that `sign` wrote
   std::string key;
@@ -96,7 +96,7 @@ void say_what_is_proved(const std::vector<Witness>& witnesses, const book::Book&
       << newest.entry << ":" << newest.digest.substr(0, book::kLeastDigits) << "\n";
 }
 
-void verify(const Asked& asked, const Session& session) {
+void verify(const VerifyAsk& asked, const Session& session) {
   std::vector<Witness> witnesses;
   for (const std::string& one : asked.expected) witnesses.push_back(read_witness(one));
   if (!asked.key.empty() && asked.notes.empty())
@@ -135,7 +135,7 @@ void rebuild(const Session& session) {
 }  // namespace
 
 Form verify_form() {
-  auto asked = std::make_shared<Asked>();
+  auto asked = std::make_shared<VerifyAsk>();
   return {.rows = Rows{{"--expect ENTRY:DIGEST", &asked->expected,
                         "an entry and its digest as they were printed; as often as there are"},
                        {"--signed FILE", &asked->notes, "a file that sign wrote; as often as there are"},

@@ -11,7 +11,7 @@
 namespace kerfbook::command {
 namespace {
 
-struct Asked {
+struct WaiveAsk {
   std::string job;
   std::string day;
   std::string charge;
@@ -27,7 +27,7 @@ void answer_no_job(book::Book& book, const billing::Waiver& waiver, const Sessio
                   << write_day(waiver.day) << "; " << book::mark_words(mark) << "\n";
 }
 
-void answer(const Asked& asked, const Session& session) {
+void answer(const WaiveAsk& asked, const Session& session) {
   book::Book book = session.open_book(false);
   billing::Waiver waiver{{}, 0, asked.charge, asked.why, asked.back};
   const bool no_job = same_word(asked.job, billing::kNoJob);
@@ -45,7 +45,7 @@ void answer(const Asked& asked, const Session& session) {
 }  // namespace
 
 Form waive_form() {
-  auto asked = std::make_shared<Asked>();
+  auto asked = std::make_shared<WaiveAsk>();
   return {
       .rows =
           Rows{{"JOB", &asked->job, "the job; no-job for work that stands under none"},

@@ -210,7 +210,7 @@ LoadLine thaw_load_line(const Json& json) {
   return line;
 }
 
-Json frozen(const Line& line) {
+Json frozen(const BillLine& line) {
   Json json{{"kind", kLineKinds[static_cast<std::size_t>(line.kind)]},
             {"title", line.title},
             {"description", line.description},
@@ -227,8 +227,8 @@ Json frozen(const Line& line) {
   if (line.timed) json["timed"] = true;
   return json;
 }
-Line thaw_line(const Json& json) {
-  Line line;
+BillLine thaw_line(const Json& json) {
+  BillLine line;
   line.kind = thaw_word<LineKind>(kLineKinds, json.at("kind"));
   line.title = json.at("title").get<std::string>();
   line.description = json.at("description").get<std::string>();

@@ -20,7 +20,7 @@ using render::Document;
 using render::Table;
 
 /// Volumes keep all their decimals, so that they line up; what is counted or timed has as many as it needs.
-Cell quantity_cell(const Line& line) {
+Cell quantity_cell(const BillLine& line) {
   if (line.kind == LineKind::minimum) return {};
   if (line.timed) return render::Figure::time(line.quantity.units);
   const bool volume = line.unit.find("m3") != std::string::npos || line.unit.find("bf") != std::string::npos;
@@ -28,7 +28,7 @@ Cell quantity_cell(const Line& line) {
   return shortest(quantity_of(line), 0, line.quantity.places);
 }
 
-std::string described(const Line& line, const book::Mill& mill) {
+std::string described(const BillLine& line, const book::Mill& mill) {
   std::string words = line.description;
   if (line.kind != LineKind::adjustment && line.pieces != 0 && line.unit != "pc")
     words += " (" + number_words({line.pieces, 0}, mill) + (line.pieces == 1 ? " piece)" : " pieces)");
@@ -44,7 +44,7 @@ Table lines_table(const book::Mill& mill, const Draft& draft) {
                    money_column("rate", "Rate", mill)};
   if (taxes) table.columns.push_back(text_column("taxed", "Tax"));
   table.columns.push_back(money_column("amount", "Amount", mill));
-  for (const Line& line : draft.lines) {
+  for (const BillLine& line : draft.lines) {
     std::vector<Cell> cells{line.day ? Cell(*line.day) : Cell(std::string()), described(line, mill),
                             quantity_cell(line), unit_words(line.unit, quantity_of(line)),
                             line.rate ? rate_cell(*line.rate, mill) : Cell()};
@@ -106,7 +106,7 @@ void add_sums(Table& table, const book::Mill& mill, const Draft& draft, const In
 }
 
 /// What a quantity that was counted this way is called.
-std::string quantity_words(const Line& line, const book::Mill& mill) {
+std::string quantity_words(const BillLine& line, const book::Mill& mill) {
   constexpr std::string_view kScale = "net log scale by ";
   if (line.counted.starts_with(kScale))
     return "Log scale: net, by " + rule_words(line.counted.substr(kScale.size()), mill) + ".";
@@ -117,13 +117,13 @@ std::string quantity_words(const Line& line, const book::Mill& mill) {
 /// The rate is on the line; what is said here is how the quantity came about: once, when all of a kind were counted
 /// alike, else for each price.
 void add_basis(Table& table, const book::Mill& mill, const Draft& draft) {
-  if (std::any_of(draft.lines.begin(), draft.lines.end(), [](const Line& line) { return line.timed; }))
+  if (std::any_of(draft.lines.begin(), draft.lines.end(), [](const BillLine& line) { return line.timed; }))
     table.notes.emplace_back("Time is billed to the minute.");
   for (const std::string& counted : draft.counted) {
     const auto first = std::find_if(draft.lines.begin(), draft.lines.end(),
-                                    [&](const Line& line) { return line.counted == counted; });
+                                    [&](const BillLine& line) { return line.counted == counted; });
     if (first == draft.lines.end()) continue;
-    const bool others = std::any_of(draft.lines.begin(), draft.lines.end(), [&](const Line& line) {
+    const bool others = std::any_of(draft.lines.begin(), draft.lines.end(), [&](const BillLine& line) {
       return line.unit == first->unit && !line.counted.empty() && line.counted != counted;
     });
     table.notes.push_back((others ? first->title + ". " : "") + quantity_words(*first, mill));
@@ -207,7 +207,7 @@ void add_days(Document& paper, const book::Book& book, const JobTerms& job, cons
               const SheetsSince& sheets) {
   const book::Mill& mill = book.mill();
   for (Table& table : day_tables(mill, job.convention, facts)) paper.tables.push_back(std::move(table));
-  paper.tables.push_back(log_table(book, job, sheets, lumber_of(mill, facts, job.convention)));
+  paper.tables.push_back(log_table(book, job, sheets, counted_lumber(mill, facts, job.convention)));
 }
 
 void add_struck(Document& paper, const book::Book& book, const JobTerms& job, const SheetsSince& sheets) {
@@ -243,7 +243,7 @@ Table charges_table(const Draft& draft) {
   charges.title = "Charges noted";
   charges.columns = {day_column("day", "Day"), text_column("what", "What"),
                      decimal_column("quantity", "Quantity", "", 2), text_column("unit", "Unit")};
-  for (const Line& line : draft.lines)
+  for (const BillLine& line : draft.lines)
     if (line.day && !line.sawing)
       charges.rows.push_back(
           {{*line.day, line.description, quantity_cell(line), unit_words(line.unit, quantity_of(line))}});

@@ -49,7 +49,7 @@ struct Paper {
   Money minimum;
   int revision = 0;  ///< of the mill file whose prices held; 0 = a book without one
   Money settled;     ///< deposit and credit on account set against it when it was issued
-  std::vector<Line> lines;
+  std::vector<BillLine> lines;
   std::vector<TaxRow> taxes;  ///< credit: what of the credit is tax
   std::vector<SheetRef> sheets;
   std::vector<Item> items;

@@ -32,7 +32,7 @@ void add_lines(Store& store, const Paper& paper, std::int64_t entry) {
   static constexpr std::array<std::string_view, 6> kKinds{"sawing",  "charge",  "adjustment",
                                                           "minimum", "percent", "waived"};
   int number = 0;
-  for (const Line& line : paper.lines) {
+  for (const BillLine& line : paper.lines) {
     store.run(
         "INSERT INTO paper_line (entry, line, kind, title, description, day, quantity_micro, unit, amount, "
         "tax) "
@@ -91,7 +91,7 @@ void project_paper(SQLite::Database& database, const book::Entry& entry) {
   Store store(database);
   check_order(store, paper, entry);
   Money subtotal;
-  for (const Line& line : paper.lines) subtotal = subtotal + line.amount;
+  for (const BillLine& line : paper.lines) subtotal = subtotal + line.amount;
   const std::optional<std::int64_t> invoice =
       paper.invoice == 0 ? std::nullopt : std::optional(paper.invoice);
   const std::optional<std::int64_t> slip = paper.slip == 0 ? std::nullopt : std::optional(paper.slip);

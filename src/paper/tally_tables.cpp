@@ -21,7 +21,7 @@ bool is_lumber(const Fact& fact) {
   return fact.kind == FactKind::pieces || fact.kind == FactKind::lineal;
 }
 
-Rational lumber_of(const LumberUnit& unit, const Fact& fact, const measure::Convention& by) {
+Rational counted_lumber(const LumberUnit& unit, const Fact& fact, const measure::Convention& by) {
   return unit.of(pieces_of(fact), counting(fact, by));
 }
 
@@ -74,11 +74,12 @@ std::vector<Fact> of_sheets(const std::vector<Fact>& facts, const SheetsSince& s
   return some;
 }
 
-Rational lumber_of(const book::Mill& mill, const std::vector<Fact>& facts, const measure::Convention& by) {
+Rational counted_lumber(const book::Mill& mill, const std::vector<Fact>& facts,
+                        const measure::Convention& by) {
   const LumberUnit unit(mill);
   Rational sum;
   for (const Fact& fact : facts)
-    if (is_lumber(fact)) sum = sum + lumber_of(unit, fact, by);
+    if (is_lumber(fact)) sum = sum + counted_lumber(unit, fact, by);
   return sum;
 }
 
@@ -91,7 +92,7 @@ std::vector<Table> size_tables(const book::Mill& mill, const measure::Convention
     const bool metric = fact.length.system == measure::System::metric;
     Cut& cut = species[{fact.species, metric}][{fact.size, fact.grade}][fact.length];
     cut.pieces += fact.count;
-    cut.lumber = cut.lumber + lumber_of(unit, fact, by);
+    cut.lumber = cut.lumber + counted_lumber(unit, fact, by);
   }
   std::vector<Table> tables;
   for (const auto& [what, cuts] : species) {
@@ -130,7 +131,7 @@ Table lineal_table(const book::Mill& mill, const measure::Convention& by, const 
     table.rows.push_back(
         {{species_words(mill, fact.species), size_words(fact.size, mill), grade_words(mill, fact.grade),
           render::Figure(unit.metric() ? in_metres(length) : in_feet(length), 2),
-          unit.cell(lumber_of(unit, fact, by))}});
+          unit.cell(counted_lumber(unit, fact, by))}});
   }
   foot(table, mill);
   drop_empty(table, 2);
@@ -176,7 +177,7 @@ std::vector<Table> day_tables(const book::Mill& mill, const measure::Convention&
     week_heads[first] = {first};
     for (DaySum* sum : {&days[day], &weeks[first]}) {
       if (fact.kind == FactKind::pieces) sum->pieces += fact.count;
-      if (is_lumber(fact)) sum->lumber = sum->lumber + lumber_of(unit, fact, by);
+      if (is_lumber(fact)) sum->lumber = sum->lumber + counted_lumber(unit, fact, by);
       if (fact.kind == FactKind::log) ++sum->logs;
       if (fact.kind == FactKind::sawing) sum->minutes += fact.count;
     }

@@ -36,7 +36,8 @@ render::Table struck_table(const book::Book& book, const std::string& job, const
 /// Of the facts, those of the sheets.
 std::vector<Fact> of_sheets(const std::vector<Fact>& facts, const SheetsSince& sheets);
 /// All piece and lineal counts in the mill's unit, exact.
-Rational lumber_of(const book::Mill& mill, const std::vector<Fact>& facts, const measure::Convention& by);
+Rational counted_lumber(const book::Mill& mill, const std::vector<Fact>& facts,
+                        const measure::Convention& by);
 /// Whether logs are scaled for this job's papers in the unit its lumber is counted in. A metric book whose mill file
 /// says nothing of log rules has only the usual board-foot rule, which means nothing to its customers.
 bool scale_is_shown(const book::Mill& mill, const JobTerms& job);

@@ -155,7 +155,7 @@ enum class LineKind : std::uint8_t {
 };
 
 /// A line as it is printed.
-struct Line {
+struct BillLine {
   LineKind kind = LineKind::sawing;
   std::string title;        ///< of its rate
   std::string description;  ///< the title, with what was noted or corrected
@@ -170,11 +170,11 @@ struct Line {
   std::int64_t pieces = 0;
   std::optional<Day> day;  ///< of the sheet, where it is one sheet's
   std::string counted;     ///< convention in words
-  bool operator==(const Line&) const = default;
+  bool operator==(const BillLine&) const = default;
 };
 
 /// A line's quantity in its unit: what is multiplied by the rate.
-Rational quantity_of(const Line& line);
+Rational quantity_of(const BillLine& line);
 
 struct TaxRow {
   std::string name;
@@ -192,7 +192,7 @@ struct Draft {
   std::string customer;
   std::optional<Day> from;  ///< first and last day of the sheets on it
   std::optional<Day> to;
-  std::vector<Line> lines;
+  std::vector<BillLine> lines;
   Money subtotal;  ///< the lines' sum
   std::vector<TaxRow> taxes;
   Money total;
@@ -235,7 +235,7 @@ struct Taxed {
   std::vector<TaxRow> rows;
   Money total;
 };
-Taxed add_taxes(const std::vector<Tax>& taxes, std::vector<Line>& lines, const std::string& certificate,
+Taxed add_taxes(const std::vector<Tax>& taxes, std::vector<BillLine>& lines, const std::string& certificate,
                 Day day);
 
 /// Why the papers so far and the draft do not add up to what one bill for all would be: one entry a rate, tax or

@@ -20,7 +20,7 @@ using Parts = std::map<std::string, Part>;
 
 Parts parts_of(const Draft& draft) {
   Parts parts;
-  for (const Line& line : draft.lines) {
+  for (const BillLine& line : draft.lines) {
     Part& part = parts[line.title];
     part.quantity = part.quantity + quantity_of(line);
     part.places = std::max(part.places, line.timed ? 2 : line.quantity.places);

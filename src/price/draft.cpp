@@ -13,8 +13,8 @@ namespace kerfbook::billing {
 
 namespace {
 
-Line line_of(const Rate& rate, const std::vector<const Item*>& items, int money_places) {
-  Line line;
+BillLine line_of(const Rate& rate, const std::vector<const Item*>& items, int money_places) {
+  BillLine line;
   const Sum sum = price_items(rate, items, money_places);
   line.kind = rate.sawing ? LineKind::sawing : LineKind::charge;
   line.title = rate.title;
@@ -40,7 +40,7 @@ struct ByRate {
 };
 using Groups = std::map<Rate, std::vector<const Item*>, ByRate>;
 
-void fresh_lines(const std::vector<Item>& fresh, int money_places, std::vector<Line>& lines) {
+void fresh_lines(const std::vector<Item>& fresh, int money_places, std::vector<BillLine>& lines) {
   Groups summed;
   for (const Item& item : fresh)
     if ((item.role == Role::price || item.role == Role::surcharge) && item.waived.empty())
@@ -56,7 +56,7 @@ void fresh_lines(const std::vector<Item>& fresh, int money_places, std::vector<L
            std::tie(b->sheet.day, b->sheet.shift, b->rate.order);
   });
   for (const Item* item : single) {
-    Line line = line_of(item->rate, {item}, money_places);
+    BillLine line = line_of(item->rate, {item}, money_places);
     if (!item->words.empty()) line.description += ": " + item->words;
     if (item->sheet.shift != 0) line.day = item->sheet.day;
     if (!item->waived.empty()) {
@@ -76,14 +76,14 @@ std::string signed_count(std::int64_t count) {
 }
 
 void adjustment_lines(const std::vector<Item>& adjusted, const std::string& what, int money_places,
-                      std::vector<Line>& lines) {
+                      std::vector<BillLine>& lines) {
   std::map<SheetKey, Groups> sheets;
   for (const Item& item : adjusted)
     if (item.role != Role::share && item.waived.empty())
       sheets[key_of(item.sheet)][item.rate].push_back(&item);
   for (const auto& [sheet, groups] : sheets) {
     for (const auto& [rate, items] : groups) {
-      Line line = line_of(rate, items, money_places);
+      BillLine line = line_of(rate, items, money_places);
       if (line.amount.minor == 0 && line.quantity.units == 0) continue;
       std::vector<std::string> changes;
       for (const Item* item : items)
@@ -112,7 +112,7 @@ void minimum_line(const std::optional<LeastSum>& least, const std::vector<Billed
   }
   const Money wanted = sawing < least->sum ? least->sum - sawing : Money{};
   if (wanted == added) return;
-  Line line;
+  BillLine line;
   line.kind = LineKind::minimum;
   line.title = "Minimum charge for the job";
   line.description = wanted < added ? "Minimum charge billed before, set against this work" : line.title;
@@ -131,7 +131,7 @@ void percent_lines(const Terms& terms, const JobTerms& job, Day today, Draft& dr
   for (const ChargeTerm& charge : terms.charges) {
     if (charge.per != Per::percent || !charge.automatic || draft.sawing.minor == 0) continue;
     if (find_charge(terms, charge.name, asked) != &charge) continue;
-    Line line;
+    BillLine line;
     line.kind = LineKind::percent;
     line.title = charge.title;
     line.description = charge.title + " on sawing";
@@ -161,7 +161,7 @@ void finish(Draft& draft) {
   for (const Item& item : draft.items)
     if (!item.note.empty()) draft.notes.push_back(item.note);
 
-  for (const Line& line : draft.lines) {
+  for (const BillLine& line : draft.lines) {
     draft.subtotal = draft.subtotal + line.amount;
     const bool known =
         std::find(draft.counted.begin(), draft.counted.end(), line.counted) != draft.counted.end();
@@ -204,7 +204,7 @@ Itemised itemise_as_billed(const Terms& terms, const JobTerms& job, const std::v
 
 }  // namespace
 
-Rational quantity_of(const Line& line) {
+Rational quantity_of(const BillLine& line) {
   Rational quantity(line.quantity.units);
   for (int i = 0; i < line.quantity.places; ++i) quantity = quantity / Rational(10);
   return line.timed ? quantity / Rational(kMinutesPerHour) : quantity;
@@ -250,7 +250,7 @@ Draft make_draft(const Terms& terms, const JobTerms& job, const JobFacts& now,
   std::move(sorted.hung.begin(), sorted.hung.end(), std::back_inserter(draft.items));
   std::move(sorted.again.begin(), sorted.again.end(), std::back_inserter(draft.items));
   if (!division) {
-    for (const Line& line : draft.lines)
+    for (const BillLine& line : draft.lines)
       if (line.sawing) draft.sawing = draft.sawing + line.amount;
     minimum_line(all.minimum, before, draft);
     percent_lines(terms, job, today, draft);

@@ -12,13 +12,13 @@ bool in_force(const Tax& tax, Day day) {
   return (!tax.from || *tax.from <= day) && (!tax.until || day <= *tax.until);
 }
 
-bool falls_on(const Tax& tax, const Line& line) {
+bool falls_on(const Tax& tax, const BillLine& line) {
   return std::any_of(tax.on.begin(), tax.on.end(),
                      [&](const std::string& kind) { return same_word(kind, line.tax); });
 }
 
 /// Per cent of all included taxes that fall on the line: its amount is 100 + so much per cent of the sum without.
-Rational included_percent(const std::vector<const Tax*>& taxes, const Line& line) {
+Rational included_percent(const std::vector<const Tax*>& taxes, const BillLine& line) {
   Rational sum;
   for (const Tax* tax : taxes)
     if (tax->included && falls_on(*tax, line)) sum = sum + tax->percent;
@@ -27,13 +27,13 @@ Rational included_percent(const std::vector<const Tax*>& taxes, const Line& line
 
 }  // namespace
 
-Taxed add_taxes(const std::vector<Tax>& taxes, std::vector<Line>& lines, const std::string& certificate,
+Taxed add_taxes(const std::vector<Tax>& taxes, std::vector<BillLine>& lines, const std::string& certificate,
                 Day day) {
   std::vector<const Tax*> now;
   for (const Tax& tax : taxes)
     if (in_force(tax, day)) now.push_back(&tax);
   Taxed out;
-  for (const Line& line : lines) out.total = out.total + line.amount;
+  for (const BillLine& line : lines) out.total = out.total + line.amount;
   for (const Tax* tax : now) {
     TaxRow row;
     row.name = tax->name;
@@ -42,7 +42,7 @@ Taxed add_taxes(const std::vector<Tax>& taxes, std::vector<Line>& lines, const s
     if (tax->certificate) row.excused = certificate;
     Rational exact;  // of minor units
     bool any = false;
-    for (Line& line : lines) {
+    for (BillLine& line : lines) {
       if (!falls_on(*tax, line)) continue;
       any = true;
       line.taxed = line.taxed || row.excused.empty();

@@ -25,7 +25,7 @@ Rational content_of(const RunFacts& run, const scaling::Taper& taper) {
   return cubic_feet;
 }
 
-Rational lumber_of(const RunFacts& run) {
+Rational lumber_of_run(const RunFacts& run) {
   Rational bf;
   for (const Boards& boards : run.boards) bf = bf + boards.bf();
   return bf;
@@ -118,7 +118,7 @@ void check_recovery(Review& review) {
   for (const RunFacts& run : review.runs) {
     if (run.logs.empty() || run.boards.empty() || !run.all_measured()) continue;
     const Rational content = content_of(run, review.known.taper);
-    const Rational lumber = lumber_of(run);
+    const Rational lumber = lumber_of_run(run);
     if (content.is_zero() || lumber <= Rational(0)) continue;
     if (lumber > content * best * kLeeway) too_much(review, run, lumber, content, content * best * kLeeway);
     const bool carried = std::any_of(run.logs.begin(), run.logs.end(),

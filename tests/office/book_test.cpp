@@ -118,7 +118,7 @@ TEST_CASE("waiting is waived with a note: a line of nothing that says why") {
   const Draft draft = draft_job(*demo.book, "TER", kFriday, kFriday);
   CHECK(draft.total.minor == 188231 - 5625);
   bool said = false;
-  for (const Line& line : draft.lines)
+  for (const BillLine& line : draft.lines)
     said = said || line.description.find("(waived: rain had made the lane soft)") != std::string::npos;
   CHECK(said);
   CHECK_THROWS_AS(waive(*demo.book, "TER", {*read_day("2026-05-04"), 1, "waiting", "no such"}, kFriday),

@@ -164,9 +164,9 @@ inline Billed billed(const Draft& draft, const std::string& paper, bool division
   return {paper, division, false, draft.sheets, draft.items, draft.sawing, draft.minimum};
 }
 
-inline const Line& line_called(const Draft& draft, const std::string& start) {
-  static const Line kNone;
-  for (const Line& line : draft.lines)
+inline const BillLine& line_called(const Draft& draft, const std::string& start) {
+  static const BillLine kNone;
+  for (const BillLine& line : draft.lines)
     if (line.description.starts_with(start)) return line;
   FAIL_CHECK("no line begins: " << start);
   return kNone;

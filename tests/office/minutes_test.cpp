@@ -67,7 +67,7 @@ TEST_CASE("waiting, strikes, moves, extras and what is free by the hour are bill
   CHECK(line_called(draft, "bundling").quantity == Decimal{36, 0});
   CHECK(line_called(draft, "loading").amount.minor == 4000);  // 1:10 less the free half hour
   std::int64_t strike = 0;
-  for (const Line& line : draft.lines)
+  for (const BillLine& line : draft.lines)
     if (line.title == "metal" && line.timed) strike = line.amount.minor;
   CHECK(strike == 500);
 }
@@ -78,7 +78,7 @@ TEST_CASE("corrected time is billed by the minutes it differs") {
   const Draft next = draft_of(kHourly, {sawing(corrected, 80), stop(corrected, "waiting", 35, "", true)},
                               {billed(first, "invoice 1")});
   CHECK(next.total.minor == 3500);  // 20 and 15 minutes more
-  for (const Line& line : next.lines) CHECK(line.timed);
+  for (const BillLine& line : next.lines) CHECK(line.timed);
 }
 
 TEST_CASE("a frozen line of time is read back in minutes") {

@@ -30,7 +30,7 @@ TEST_CASE("a frozen paper is the same after being written and read, whatever sta
     paper.note = text;
     paper.customer = text;
     paper.amount = {units};
-    Line line;
+    BillLine line;
     line.description = text;
     line.quantity = {units % 1'000'000, 2};
     line.rate = Rational(units % 1000, 7);

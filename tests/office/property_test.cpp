@@ -121,7 +121,7 @@ std::string any_terms() {
 
 void check_sums(const Draft& draft) {
   Money lines;
-  for (const Line& line : draft.lines) {
+  for (const BillLine& line : draft.lines) {
     lines = lines + line.amount;
     if (!line.rate || line.kind == LineKind::waived) continue;
     RC_ASSERT(line.amount == measure::priced(quantity_of(line), *line.rate));  // as a hand calculator has it
@@ -350,7 +350,7 @@ TEST_CASE("the quantity billed is the tally counted by the convention, whichever
       added += line.rounded(places);
     }
     const Draft draft = life.draft();
-    const Line& sawn = draft.lines.at(0);
+    const BillLine& sawn = draft.lines.at(0);
     RC_ASSERT(sawn.title == "Sawing");
     RC_ASSERT(sawn.quantity == (Decimal{each ? added : exact.rounded(places), places}));
   }));

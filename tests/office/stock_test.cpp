@@ -85,7 +85,7 @@ TEST_CASE(
       "sold cash 2x6 1/16 at 0.75 lf\n");  // 16 ft at 0.75
   const Draft draft = draft_sale(*yard.book, "cash", kSaturday, kSaturday);
   std::vector<std::int64_t> amounts;
-  for (const Line& line : draft.lines) amounts.push_back(line.amount.minor);
+  for (const BillLine& line : draft.lines) amounts.push_back(line.amount.minor);
   std::sort(amounts.begin(), amounts.end());
   CHECK(amounts == std::vector<std::int64_t>{1200, 1500, 2000, 3800, 4000, 4950, 8000});
   CHECK(draft.taxes.at(0).base.minor == 25450);
