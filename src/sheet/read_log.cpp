@@ -225,11 +225,17 @@ bool means_something_else(std::string_view word) {
   return std::any_of(kWords.begin(), kWords.end(), [&](const char* one) { return same_word(word, one); });
 }
 
+/// Without the commas and colons behind it, which mean nothing between tags.
+std::string_view bare(std::string_view word) {
+  while (word.size() > 1 && (word.back() == ',' || word.back() == ':')) word.remove_suffix(1);
+  return word;
+}
+
 /// A tag without the comma or colon behind it. Empty once it has complained of several tags in one word.
 std::string tag_typed(LineReader& line, const Word& word) {
   std::string typed = line.typed(word);
   const std::size_t as_typed = typed.size();
-  while (typed.size() > 1 && (typed.back() == ',' || typed.back() == ':')) typed.pop_back();
+  typed = std::string(bare(typed));
   if (typed.size() < as_typed && means_something_else(typed)) {  // `to,`: without its comma it is no tag
     line.error(word, in_quotes(line.typed(word)) + ": no tag", "write tags as T13 T22, a range as T13-T22");
     return {};
@@ -308,11 +314,10 @@ void take_tags(LineReader& line, LogLine& log) {
     const auto spread = spread_tags(typed);
     if (spread.empty()) bad_range(line, word);
     if (!log.tags.empty() && spread.size() == 1) told_as_measure(line, word, typed);
-    if (is_mistyped_spec(word.text, !log.tags.empty())) {
-      const std::size_t mark = word.text.find_first_not_of("0123456789");
-      line.error(
-          word, in_quotes(typed) + ": not a measure",
-          "write diameter x length, as " + word.text.substr(0, mark) + "x" + word.text.substr(mark + 1));
+    if (is_mistyped_spec(bare(word.text), !log.tags.empty())) {
+      const std::size_t mark = typed.find_first_not_of("0123456789");
+      line.error(word, in_quotes(typed) + ": not a measure",
+                 "write diameter x length, as " + typed.substr(0, mark) + "x" + typed.substr(mark + 1));
     }
     log.tags.push_back(typed);
     count += spread.size();
@@ -392,7 +397,7 @@ std::optional<Fact> read_any(LineReader& line, bool received) {
     if (tagged) take_tag(line, log);
     take_spec(line, log);
     if (log.measure) take_parts(line, log);
-  } else if (received || (!is_number(line.peek()) && is_number(line.peek(1)))) {
+  } else if (received || (!is_number(bare(line.peek())) && is_number(bare(line.peek(1))))) {
     no_measure(line, line.take(), received);
   } else {
     take_known(line, log);
