@@ -68,10 +68,8 @@ Slip no_such_rule(std::string_view name, const Mill& mill) {
   std::vector<std::string> own;
   for (const auto& practice : mill.practices) own.push_back(practice.name);
   const std::string near = nearest(name, own);
-  const std::string why = scaling::why_not(name);
   if (!near.empty()) return {in_quotes(name) + " is no log rule here", "did you mean " + near + "?", 0};
-  if (!why.empty()) return {why, "", 0};
-  return {in_quotes(name) + " is no log rule", "write one of " + join(scaling::practice_names(), ", "), 0};
+  return {scaling::why_not(name), "", 0};
 }
 
 /// The built-in practice that a table's `rule` names.

@@ -83,7 +83,7 @@ Saw read_saw(TomlTable& table, bool metric) {
       "kerf", [metric](std::string_view t) { return measure::read_mils(t, metric); });
   if (saw.kerf_mils && *saw.kerf_mils > (metric ? 2500 : 1000)) {
     table.doubtful_at("kerf", metric ? "a kerf over 25 mm" : "a kerf over an inch",
-                      metric ? "" : "5/16 in is kerf = \"5/16\"");
+                      metric ? "5 mm is kerf = 5" : "5/16 in is kerf = \"5/16\"");
   }
   if (const auto teeth = table.whole("teeth", 1, 500)) saw.teeth = static_cast<int>(*teeth);
   if (const auto rpm = table.whole("rpm", 1, 20'000)) saw.rpm = static_cast<int>(*rpm);
@@ -161,10 +161,10 @@ void read_targets(TomlTable& holder, bool metric, std::vector<NamedSize>& sizes)
     if (!target) continue;
     size_named(sizes, *nominal).target = target;
     if (far_apart(nominal->thickness, target->thickness) || far_apart(nominal->width, target->width)) {
-      table->doubtful_at(entry.key,
-                         "a " + entry.key + " cut to " + entry.key + " = '" +
-                             measure::write_size(*target, metric) + "' is over an inch off",
-                         "");
+      table->doubtful_at(
+          entry.key,
+          "a " + entry.key + " cut to '" + measure::write_size(*target, metric) + "' is over an inch off",
+          "look at both sizes again");
     }
   }
 }

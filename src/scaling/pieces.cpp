@@ -109,7 +109,7 @@ void many_pieces(const LogMeasure& log, const Rule& rule, const Practice& by, Pi
   std::array<Ticks, kMostSegments> lengths{};
   divide(into.length, ticks(by.longest_segment), into.count, rule.division, lengths);
   const Ticks large = mean(log.large);
-  const Ticks first = log.small.empty() ? ticks(log.segments[0]) : mean(log.small);
+  const Ticks first = mean(log.small);  // where the person gave the segments, no taper is asked for
   Ticks from_top = 0;
   for (std::size_t i = 0; i < into.count; ++i) {
     into.overridden[i] = i < log.segments.size();

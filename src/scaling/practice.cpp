@@ -135,8 +135,10 @@ std::string lengths_words(const Practice& by) {
 
 std::string limits_words(const Practice& by) {
   std::string words;
-  if (!by.minimum_top.is_zero())
-    words += ", tops under " + measure::write_inches(by.minimum_top) + " in are cull";
+  if (!by.minimum_top.is_zero()) {
+    const bool inch = by.minimum_top.system == System::inch;
+    words += ", tops under " + measure::write_inches(by.minimum_top) + (inch ? " in" : "") + " are cull";
+  }
   if (!by.minimum_length.is_zero())
     words += ", logs under " + measure::spoken_length(by.minimum_length) + " are cull";
   if (!by.merchantable_percent.is_zero()) {

@@ -163,6 +163,22 @@ TEST_CASE("without a large end the practice's taper is shared out, and the log s
   CHECK(told);
 }
 
+TEST_CASE("a log whose large end was read smaller than its small end has no taper, not a negative one") {
+  const auto scale = scaled("14-10x32", "scribner-c");
+  CHECK(scale.segments.at(1).diameter == measure::inches(14));
+  CHECK(scale.gross == 2 * scaled("14x16", "scribner-c").gross);
+}
+
+TEST_CASE("a log of the minimum length, its trim taken off, is no cull; one of a foot less is") {
+  Practice by = practice("doyle");
+  by.minimum_length = measure::feet(8);
+  by.trim = {4 * measure::kPerInch, System::inch};
+  CHECK_FALSE(scaled("12x8'4", by).cull);
+  CHECK(scaled("12x8'4", by).net == 32 * kPerUnit);
+  CHECK(scaled("12x8'3", by).cull);  // 7 ft 11 in steps down to 7
+  CHECK(scaled("12x8'3", by).net == 0);
+}
+
 TEST_CASE("a person may divide a log further than the practice would, not less") {
   CHECK(scaled("12x18 segments 12,13", "scribner-c").segments.size() == 2);
   const auto log = scaling::test::written("12x50 segments 12,14").log;

@@ -36,6 +36,8 @@ TEST_CASE("a length defect is the scale at full length less the scale of the sho
   CHECK(scale.net == scaled("20x14", "scribner-c").gross);
   CHECK(whole(scale.net) == 240);  // 24 tens; source: USDA Forest Service, National Volume Estimator Library
   CHECK(scaled("20x16 defect 2'6\"", "scribner-c").net == scaled("20x13", "scribner-c").gross);
+  CHECK(scaled("20x16 defect 2'6\"", "doyle").net ==
+        scaled("20x13", "doyle").gross);  // down to the whole foot
 }
 
 TEST_CASE("length cut from a log in segments comes off its butt") {
@@ -115,6 +117,25 @@ TEST_CASE("a volume in another unit is taken as solid wood, 12 bf to the cubic f
   CHECK(scale.remarks[0] == "12bf taken as 1.000 ft3 of solid wood");
   CHECK(scaled("30-32x16 defect 0.028317m3", "smalian").deduction ==
         1'000'005);  // 1 ft3 is 0.028316846592 m3
+}
+
+TEST_CASE("a hoppus foot of a defect is 4/pi cubic feet, and a volume under it the other way round") {
+  // 1 hoppus ft = 4/pi ft3 = 1.273240 ft3 = 15.278875 bf (arithmetic)
+  CHECK(scaled("30-32x16 defect 1hft", "smalian").deduction == 1'273'240);
+  CHECK(whole(scaled("20x16 defect 2hft", "doyle-table").deduction) == 31);  // 30.56 bf
+  CHECK(scaled("15x12 girth 48 defect 12bf", "hoppus").deduction == 785'398);
+}
+
+TEST_CASE("a diameter defect thins every measure the rule goes by, a girth by pi times as much") {
+  const auto net = [](const std::string& log, const std::string& by) { return scaled(log, by).net; };
+  const auto gross = [](const std::string& log, const std::string& by) { return scaled(log, by).gross; };
+  CHECK(net("14x16 mid 16 defect 2in", "huber") == gross("12x16 mid 14", "huber"));
+  CHECK(net("14-18x16 defect 2in", "smalian") == gross("12-16x16", "smalian"));
+  CHECK(net("14-18x16 mid 16 defect 2in", "newton") == gross("12-16x16 mid 14", "newton"));
+  // 113 in of girth less 2 x 355/113 in are 106.717 in
+  const auto girth = scaled("30x16 girth 113in defect 2in", "huber");
+  CHECK(girth.net < gross("30x16 girth 106.75in", "huber"));
+  CHECK(girth.net > gross("30x16 girth 106.6875in", "huber"));
 }
 
 TEST_CASE("the reason of a defect is kept beside what it took") {
