@@ -186,6 +186,18 @@ TEST_CASE(
   CHECK(found.log_in3 == doctest::Approx(3.14159265 / 4 * 7.08 * 7.08 * 96));
 }
 
+TEST_CASE(
+    "the last layer needs no kerf below it: two pieces 2.9 in high, a tenth of kerf between, stand in 6 in") {
+  SawMill mill;
+  mill.head_kerf = fine_mils(100);
+  mill.edger_kerf = 6 * kFineInch;  // so that no two stand side by side
+  mill.products = {inches_of(3, 1, 0, {8})};
+  mill.products[0].thickness = fine_mils(2900);
+  CHECK(SawingModel(mill).best(log_of(6, 8, 0)).boards.size() == 2);
+  mill.head_kerf = fine_mils(200);
+  CHECK(SawingModel(mill).best(log_of(6, 8, 0)).boards.size() == 1);
+}
+
 TEST_CASE("where the small end's circle does not reach, a shorter board comes out of the taper") {
   SawMill mill;
   mill.products = {inches_of(5, 5, 0, {4, 8})};
