@@ -8,11 +8,13 @@
 #include "sheet/guess.h"
 #include "sheet/job_mark.h"
 #include "sheet/kinds.h"
+#include "sheet/tally_words.h"
 
 namespace kerfbook::sheet {
 namespace {
 
 constexpr std::string_view kByteOrderMark = "\xEF\xBB\xBF";
+static_assert(kLongestLine / 4 <= kMostItems);  // an item of lumber is 1/9 and a blank, or longer
 constexpr int kMostShifts = 9;
 constexpr std::int64_t kMostBoardFeet = 1'000'000;
 constexpr std::int64_t kMostMinutes = 1'000'000;

@@ -77,8 +77,6 @@ std::optional<Fact> take_random(LineReader& line, const Word& word, Sense sense)
     line.missing("'rw' without boards",
                  "write width x length for each, as " + line.typed(word) + " rw 7-1/2x8 6x8*3");
   }
-  if (tally.boards.size() > kMostItems)
-    line.error(word, "more boards than a line holds", "go on with another line");
   if (sense == Sense::less) tally.reason = line.take_rest();
   line.expect_end("the boards");
   if (line.failed()) return std::nullopt;

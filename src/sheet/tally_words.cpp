@@ -254,8 +254,6 @@ SizedTally take_sized(LineReader& line, const Word& word, const std::string& mor
       instead = "write " + typed + " " + parted;
     line.done() ? line.missing(what, instead) : line.error(line.take(), what, instead);
   }
-  if (out.items.size() > kMostItems)
-    line.error(word, "more lengths than a line holds", "go on with another line");
   return out;
 }
 

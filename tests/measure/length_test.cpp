@@ -178,7 +178,7 @@ TEST_CASE("feet that could mean two things are asked about") {
           {"16x", "'16x' goes on after the length", "leave a blank before what follows", 2},
           {"", "a length is missing", "write it as 16, 16'6\" or 16.5", 0},
           {"long", "'long' is not a number", "write it as 16, 16'6\" or 16.5", 0},
-          {"100001", "'100001' is longer than anything a mill saws", "", 0},
+          {"100001", "'100001' is longer than anything a mill saws", "look at its figures again", 0},
           {"16'x", "'16'x' is not a number", "", 3},
       });
 }

@@ -56,6 +56,23 @@ TEST_CASE("a cull top is judged by the scaling diameter: 5.51 in is 6") {
   CHECK(small.net == 0);
 }
 
+TEST_CASE("a scale is rounded to what the practice says, an exact half up") {
+  // Doyle, 19 x 9: (15 / 4)^2 x 9 = 126.5625; source: Louisiana R.S. 3:4641
+  const auto rounded = [](ResultRounding how, const std::string& log) {
+    Practice by = practice("doyle");
+    by.result = how;
+    return scaled(log, by).gross;
+  };
+  CHECK(rounded(ResultRounding::none, "19x9") == 126'562'500);
+  CHECK(rounded(ResultRounding::thousandth, "19x9") == 126'563'000);
+  CHECK(rounded(ResultRounding::hundredth, "19x9") == 126'560'000);
+  CHECK(rounded(ResultRounding::nearest_1, "19x9") == 127'000'000);
+  CHECK(rounded(ResultRounding::nearest_5, "19x9") == 125'000'000);
+  CHECK(rounded(ResultRounding::nearest_10, "19x9") == 130'000'000);
+  CHECK(rounded(ResultRounding::nearest_10, "14x8") == 50'000'000);   // 50
+  CHECK(rounded(ResultRounding::nearest_10, "14x12") == 80'000'000);  // 75 exactly
+}
+
 TEST_CASE("exact halves go up, down or to the even number as the practice says") {
   CHECK(first_diameter("12.5x16", decimal_c(DiameterRounding::down)) == measure::inches(12));
   CHECK(first_diameter("12.984375x16", decimal_c(DiameterRounding::down)) == measure::inches(12));
@@ -231,4 +248,16 @@ TEST_CASE("a metric log scales under an inch rule by its exact inches, and an in
   CHECK(first_diameter("30.48cmx4.8768m", practice("scribner-c")) == measure::inches(12));
   CHECK(scaled("30.48cmx4.8768m", "doyle").gross == scaled("12x16", "doyle").gross);
   CHECK(scaled("12x16", "korean").gross == 432'000);  // 30 cm, 4.8 m
+}
+
+TEST_CASE(
+    "a log's volume takes the mean of two readings, and in a metric log the taper in millimetres a metre") {
+  // Smalian, ends of 13 (12 and 14) and 16 in, 16 ft: pi / 4 x (169 + 256) / 2 / 144 x 16 = 18.544123 ft3
+  CHECK(content(scaling::test::written("12/14-16x16").log, {}).cubic_feet == 18'544'123);
+  // 30 cm, 4 m, 10 mm a metre: ends of 30 and 34 cm, pi / 4 x (0.09 + 0.1156) / 2 x 4 = 0.322950 m3 = 11.405074 ft3
+  Taper taper;
+  taper.per_metre = 1000;
+  const Content metric = content(scaling::test::written("30cmx4m").log, taper);
+  CHECK(metric.cubic_feet == 11'405'074);
+  CHECK(metric.method == "Smalian, small end and taper 10.00 mm per m");
 }
