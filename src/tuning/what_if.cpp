@@ -1,6 +1,7 @@
 #include "tuning/what_if.h"
 
 #include <algorithm>
+#include <map>
 
 namespace kerfbook::tuning {
 
@@ -8,6 +9,30 @@ namespace {
 
 double recovery(const LogYield& yield) {
   return yield.log_in3 > 0 ? 100 * yield.lumber_in3 / yield.log_in3 : 0;
+}
+
+double gain_percent(const LogYield& now, const LogYield& then) {
+  return now.worth > 0 ? 100 * (static_cast<double>(then.worth) / static_cast<double>(now.worth) - 1) : 0;
+}
+
+std::vector<WhatIfClass> classes_of(const std::vector<SawLog>& logs, const std::vector<LogYield>& now,
+                                    const std::vector<std::vector<LogYield>>& changed, Fine step) {
+  std::map<Fine, std::vector<std::size_t>> of_class;
+  for (std::size_t i = 0; i < logs.size(); ++i) of_class[logs[i].small_end / step].push_back(i);
+  std::vector<WhatIfClass> classes;
+  for (const auto& [number, members] : of_class) {
+    WhatIfClass one;
+    one.least = number * step;
+    one.logs = members.size();
+    for (const auto i : members) one.now += now[i];
+    for (const auto& yields : changed) {
+      LogYield then;
+      for (const auto i : members) then += yields[i];
+      one.gain_percent.push_back(gain_percent(one.now, then));
+    }
+    classes.push_back(std::move(one));
+  }
+  return classes;
 }
 
 /// A model for logs as large as these, and no larger, so that it is quickly made.
@@ -39,23 +64,24 @@ SawMill with_size(SawMill mill, SawProduct product) {
 }
 
 WhatIfTable what_if(const SawMill& mill, const std::vector<MillChange>& changes,
-                    const std::vector<SawLog>& logs, const MillYear& year, unsigned threads) {
+                    const std::vector<SawLog>& logs, const MillYear& year, Fine class_step,
+                    unsigned threads) {
   WhatIfTable table;
-  table.now = sum_of(yields_of(model_for(mill, logs), logs, threads));
+  std::vector<std::vector<LogYield>> changed;
+  const auto now = yields_of(model_for(mill, logs), logs, threads);
+  table.now = sum_of(now);
   for (const auto& change : changes) {
+    changed.push_back(yields_of(model_for(change.mill, logs), logs, threads));
     WhatIf made;
     made.name = change.name;
-    made.yield = sum_of(yields_of(model_for(change.mill, logs), logs, threads));
+    made.yield = sum_of(changed.back());
     made.recovery_points = recovery(made.yield) - recovery(table.now);
-    if (table.now.worth > 0) {
-      const double gain = static_cast<double>(made.yield.worth) / static_cast<double>(table.now.worth) - 1;
-      const double more_bf = table.now.bf_counts > 0 ? made.yield.bf() / table.now.bf() - 1 : 0;
-      made.gain_percent = 100 * gain;
-      made.bf_a_year = more_bf * year.bf;
-      made.money_a_year = gain * year.money;
-    }
+    made.gain_percent = gain_percent(table.now, made.yield);
+    made.money_a_year = made.gain_percent / 100 * year.money;
+    if (table.now.bf_counts > 0) made.bf_a_year = (made.yield.bf() / table.now.bf() - 1) * year.bf;
     table.changes.push_back(std::move(made));
   }
+  table.classes = classes_of(logs, now, changed, class_step);
   return table;
 }
 

@@ -34,13 +34,22 @@ struct WhatIf {
   double money_a_year = 0;     ///< gained or lost; 0 when the year's money is not known
   double recovery_points = 0;  ///< lumber as cut in percent of the logs, against that of the mill as it is
 };
+/// The same of the logs whose small end is in one class: a change can be worth much in small logs and little in large ones.
+struct WhatIfClass {
+  Fine least = 0;  ///< small end from here to under the next class
+  std::size_t logs = 0;
+  LogYield now;
+  std::vector<double> gain_percent;  ///< of each change, as WhatIf::gain_percent
+};
 struct WhatIfTable {
   LogYield now;
   std::vector<WhatIf> changes;
+  std::vector<WhatIfClass> classes;  ///< the smallest first; only those with logs
 };
-/// Nothing comes out of the logs as the mill is: gains are 0. The expected yield of each log is asked of a model of each
+/// Nothing comes out of the logs as the mill is: gains are 0. Classes begin at whole multiples of `class_step`, over 0. The expected yield of each log is asked of a model of each
 /// mill, so a table takes as long as there are changes, and one.
 WhatIfTable what_if(const SawMill& mill, const std::vector<MillChange>& changes,
-                    const std::vector<SawLog>& logs, const MillYear& year, unsigned threads = 2);
+                    const std::vector<SawLog>& logs, const MillYear& year, Fine class_step = 3 * kFineInch,
+                    unsigned threads = 2);
 
 }  // namespace kerfbook::tuning

@@ -82,6 +82,27 @@ TEST_CASE(
   CHECK(table.changes[4].money_a_year < 0);
 }
 
+TEST_CASE("by classes of small ends: all logs are in one, and the classes' gains make up the whole") {
+  const SawMill mill = usual_mill(fine_mils(280), fine_mils(120));
+  const auto table = what_if(mill, {{"kerf", with_less_kerf(mill, kFineInch / 32)}}, some_logs(), {});
+  REQUIRE(table.classes.size() == 3);  // 9 to under 12, 12 to under 15, 15 to under 18
+  CHECK(table.classes[0].least == 9 * kFineInch);
+  CHECK(table.classes[0].logs == 3);
+  CHECK(table.classes[1].logs == 15);
+  CHECK(table.classes[2].logs == 9);
+  double gained = 0;
+  for (const auto& one : table.classes) gained += one.now.bf() * one.gain_percent.at(0) / 100;
+  CHECK(gained == doctest::Approx(table.changes[0].yield.bf() - table.now.bf()));
+}
+
+TEST_CASE("a target is less in thickness and in width by what is asked, and counts for what it did") {
+  const SawMill mill = usual_mill(fine_mils(250), fine_mils(120));
+  const SawMill thin = with_less_target(mill, fine_mils(31), fine_mils(62));
+  CHECK(thin.products[0].thickness == mill.products[0].thickness - fine_mils(31));
+  CHECK(thin.products[0].width == mill.products[0].width - fine_mils(62));
+  CHECK(thin.products[0].nominal == mill.products[0].nominal);
+}
+
 TEST_CASE("a thinner target counts the same and is less wood: board feet gain more than recovery") {
   const SawMill mill = usual_mill(fine_mils(250), fine_mils(120));
   const auto table =
