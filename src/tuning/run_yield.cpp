@@ -30,7 +30,7 @@ std::optional<CommonLog> commonest(const std::vector<SawnRun>& runs) {
 
 std::string grouped(double whole) {
   std::string digits = fmt::format("{:.0f}", whole);
-  for (std::size_t at = digits.size(); at > 3; at -= 3) digits.insert(at - 3, ",");
+  for (std::size_t at = digits.size(); at > 3; at -= 3) digits.insert(at - 3, 1, ',');
   return digits;
 }
 

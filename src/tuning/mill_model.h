@@ -1,0 +1,36 @@
+// mill_model.h -- the sawing model's log and mill out of what the book knows: a log as it was measured, a set-up, the mill
+// file's targets and limits, and the sizes and lengths that were cut.
+#pragma once
+
+#include <optional>
+#include <string_view>
+#include <vector>
+
+#include "mill/mill.h"
+#include "scaling/scaling.h"
+#include "tuning/sawing.h"
+
+namespace kerfbook::tuning {
+
+/// The log's ends, two readings averaged: as measured, else out of the middle or the girth, else the small end with the
+/// taper, as log content is worked out. Its length is the nominal one with the mill's trim. nullopt of a log without a
+/// diameter or a length.
+std::optional<SawLog> saw_log(const scaling::LogMeasure& log, const scaling::Taper& taper);
+
+/// A set-up as far as the model asks: thousandths of an inch, in a metric book hundredths of a millimetre.
+struct SetupKerfs {
+  std::int64_t head = 0;
+  std::int64_t edger = 0;
+  std::int64_t over = 0;  ///< what boards are cut over nominal where the mill file has no target
+};
+/// The set-up's kerf for the saws, and what it does not say from the mill file's saws: the edger's own kerf there, else the
+/// head saw's. Absent everywhere: nullopt, for a kerf that nobody gave is no kerf to reckon with.
+std::optional<SetupKerfs> kerfs_of(const book::Mill& mill, std::optional<std::int64_t> setup_kerf,
+                                   std::optional<std::int64_t> setup_over);
+
+/// A mill that can cut these sizes to these lengths for a job. `sizes` are nominal; the widest and thickest board are the
+/// mill file's.
+SawMill saw_mill(const book::Mill& mill, std::string_view job, const SetupKerfs& kerfs,
+                 const std::vector<measure::Size>& sizes, const std::vector<measure::Length>& lengths);
+
+}  // namespace kerfbook::tuning
