@@ -133,7 +133,7 @@ struct Document {
   std::string title;     ///< "Production by day"
   std::string subtitle;  ///< mill, period, filters: "Q. Hargan, custom sawing; 2026-05-04 to 2026-05-08"
   std::string meaning;   ///< a sentence: what the figures mean and how they are worked out
-  // Papers that leave the house. All empty for a report.
+  // Papers that leave the house. All empty for a report, but that a worked one leads with what it found.
   std::string logo;            ///< an image file to stand beside the mill's name; a missing one is left out
   std::vector<Party> parties;  ///< side by side above everything: the mill, the customer
   std::vector<HeadFact> head;  ///< beside or below the parties

@@ -61,6 +61,7 @@ img.logo { display: block; max-height: 4.5rem; max-width: min(16rem, 100%); marg
 .sums { margin: .8rem 0 0 auto; min-width: 18rem; } .sums td { padding: .2rem 0 .2rem 1.6rem; overflow-wrap: anywhere; }
 .sums tr { border: 0; } .sums tr.strong td { font-weight: 700; font-size: 1.15rem; border-top: 2px solid var(--ink); }
 .line { margin: .2rem 0; }
+body:not(.paper) .lead { font-size: 1.15rem; max-width: 46rem; }
 .note, .foot p { color: var(--soft); font-size: .9375rem; max-width: 62rem; }
 .foot { margin-top: 2rem; border-top: 1px solid var(--rule); }
 .signs { display: flex; flex-wrap: wrap; column-gap: 2rem; }
@@ -103,7 +104,7 @@ img.logo { display: block; max-height: 4.5rem; max-width: min(16rem, 100%); marg
 {{#subtitle}}<p class="under">{{subtitle}}</p>{{/subtitle}}
 {{#has_head}}<dl class="head">{{#head}}<dt>{{label}}</dt><dd{{#fill}} class="fill"{{/fill}}>{{value}}</dd>{{/head}}</dl>{{/has_head}}
 {{#has_parties}}</div></div>{{/has_parties}}
-{{#lead}}<p>{{words}}</p>{{/lead}}
+{{#lead}}<p class="lead">{{words}}</p>{{/lead}}
 {{#tables}}<section{{#how}} class="{{how}}"{{/how}}>
 {{#title}}<h2>{{title}}</h2>{{/title}}
 {{#empty}}<p class="note">{{empty}}</p>{{/empty}}

@@ -1,6 +1,6 @@
 // json.cpp -- json for scripts. The keys are stable: report, title, columns, rows, totals; of the first table when
 // there are several, and then `tables` carries every table with its name and title. `sums` and `notes` of a table,
-// `head` of a paper and `foot` come last, when there are any. Numbers are written digit for digit, with
+// `head` of a paper, `lead` (the words above the tables) and `foot` come last, when there are any. Numbers are written digit for digit, with
 // up to six decimals, so no binary fraction creeps in.
 #include <nlohmann/json.hpp>
 #include <string>
@@ -118,6 +118,7 @@ std::string render_json(const Document& document) {
     members.push_back("\"tables\": " + block('[', items, ']', "  "));
   }
   if (!document.head.empty()) members.push_back("\"head\": " + paper_head(document));
+  if (!document.lead.empty()) members.push_back("\"lead\": " + strings(document.lead, "  "));
   if (!document.foot.empty()) members.push_back("\"foot\": " + strings(document.foot, "  "));
   return block('{', members, '}', "") + "\n";
 }

@@ -66,6 +66,9 @@ void write_title(Cursor& cursor, const Document& document, const Table* table) {
       ++cursor.row;
     }
   }
+  if (table == nullptr || table == &document.tables.front()) {
+    for (const auto& words : document.lead) cursor.put_words(words, {.bold = true});
+  }
   if (table != nullptr && !table->title.empty()) {
     cursor.put_free(0, table->title, {.bold = true});
     ++cursor.row;

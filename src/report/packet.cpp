@@ -36,6 +36,7 @@ void add(render::Document& whole, render::Document part, const std::vector<std::
   for (auto& table : part.tables) {
     if (first && !left_out.empty()) table.notes.push_back("Not limited to " + join(left_out, ", ") + ".");
     if (first) table.notes.push_back(part.meaning);
+    if (first) table.notes.insert(table.notes.begin(), part.lead.begin(), part.lead.end());
     table.name = part.name + "." + table.name;
     table.title = table.title.empty() ? part.title : part.title + ": " + table.title;
     table.follows = !first;  // one worksheet a report

@@ -4,9 +4,9 @@
 
 #include <algorithm>
 #include <array>
-#include <charconv>
 
 #include "base/text.h"
+#include "report/header_words.h"
 #include "report/report.h"
 
 namespace kerfbook::report {
@@ -14,69 +14,6 @@ namespace {
 
 constexpr std::size_t kMostTables = 50;
 const std::vector<std::string> kFilters{"from", "to", "job", "customer", "species", "site"};
-
-bool is_word(std::string_view text) {
-  return !text.empty() &&
-         std::all_of(text.begin(), text.end(), [](char c) { return (c >= 'a' && c <= 'z') || c == '-'; });
-}
-
-bool is_name(std::string_view text) {
-  return !text.empty() && std::all_of(text.begin(), text.end(), [](char c) {
-    return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '_' || c == '-';
-  });
-}
-
-/// Words at blanks; a word may hold "quoted text", whose quotes are dropped: title="Board feet".
-std::vector<std::string> split_quoted(std::string_view text) {
-  std::vector<std::string> words;
-  std::string word;
-  bool quoted = false;
-  bool any = false;
-  for (const char c : text) {
-    if (c == '"') {
-      quoted = !quoted;
-      any = true;
-    } else if (!quoted && (c == ' ' || c == '\t')) {
-      if (any) words.push_back(std::exchange(word, {}));
-      any = false;
-    } else {
-      word += c;
-      any = true;
-    }
-  }
-  if (any) words.push_back(word);
-  return words;
-}
-
-std::optional<int> small_number(std::string_view text) {
-  int value = 0;
-  const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
-  if (error != std::errc{} || end != text.data() + text.size() || value < 0 || value > 99)
-    return std::nullopt;
-  return value;
-}
-
-/// "did you mean WORD?", or all there are when none is near.
-std::string either(const std::string& near, const std::vector<std::string>& known,
-                   std::string_view after = {}) {
-  return near.empty() ? "one of " + join(known, ", ") : "did you mean " + near + std::string(after) + "?";
-}
-
-/// The nearest word of a header, or what a word of older report files is called now; empty when there is neither.
-std::string now_called(const std::string& word, const std::vector<std::string>& known) {
-  static const std::vector<std::pair<std::string_view, std::string_view>> kOnce{
-      {"filters", "takes"}, {"column", "shows"}, {"columns", "shows"}, {"chart", "picture"}};
-  for (const auto& [once, now] : kOnce) {
-    if (word == once) return std::string(now);
-  }
-  return nearest(word, known);
-}
-
-struct Fact {
-  std::string word;
-  std::string rest;
-  int line = 0;
-};
 
 class Reader {
  public:
@@ -123,15 +60,6 @@ class Reader {
     if (sql_ != nullptr) *sql_ += std::string(line) + "\n";
   }
 
-  static std::optional<Fact> fact_in(std::string_view line, int number) {
-    std::string_view body = line.substr(2);
-    if (body.starts_with("   ") || body.empty()) return std::nullopt;
-    body = trim(body);
-    const std::size_t colon = body.find(':');
-    if (colon == std::string_view::npos || !is_word(body.substr(0, colon))) return std::nullopt;
-    return Fact{std::string(body.substr(0, colon)), std::string(trim(body.substr(colon + 1))), number};
-  }
-
   void complain(int line, std::string what, std::string instead) {
     out_.faults.push_back({Severity::error, {line, 0}, std::move(what), std::move(instead)});
   }
@@ -141,7 +69,7 @@ class Reader {
     std::string_view name;
     void (Reader::*read)(const Fact&);
   };
-  static constexpr std::size_t kWords = 15;
+  static constexpr std::size_t kWords = 17;
   static const std::array<Word, kWords>& words() {
     static constexpr std::array<Word, kWords> kTable{{{"report", &Reader::read_name},
                                                       {"title", &Reader::read_title},
@@ -157,7 +85,9 @@ class Reader {
                                                       {"note", &Reader::read_note},
                                                       {"empty", &Reader::read_empty},
                                                       {"notes", &Reader::read_notes},
-                                                      {"foot", &Reader::read_foot}}};
+                                                      {"foot", &Reader::read_foot},
+                                                      {"worked", &Reader::read_worked},
+                                                      {"input", &Reader::read_input}}};
     return kTable;
   }
 
@@ -175,6 +105,11 @@ class Reader {
   }
 
   TableSpec* table_for(const Fact& fact) {
+    if (in_input_) {
+      complain(fact.line, fmt::format("'{}:' in an input, which is no table", fact.word),
+               "its rows go to the worker; what is shown stands under the tables");
+      return nullptr;
+    }
     if (!out_.tables.empty()) return &out_.tables.back();
     complain(fact.line, fmt::format("'{}:' before any table", fact.word),
              "begin a table first: -- table: name | Title");
@@ -231,6 +166,28 @@ class Reader {
     table.sql_line = line_;
     out_.tables.push_back(std::move(table));
     sql_ = &out_.tables.back().sql;
+    in_input_ = false;
+  }
+
+  void read_worked(const Fact& fact) {
+    if (!out_.worker.empty()) return complain(fact.line, "a second 'worked:'", "one worker a report");
+    if (!is_name(fact.rest)) {
+      return complain(fact.line, fmt::format("'{}' cannot be the name of a worker", fact.rest),
+                      "-- worked: name");
+    }
+    out_.worker = fact.rest;
+    out_.worker_line = fact.line;
+  }
+
+  void read_input(const Fact& fact) {
+    if (!is_name(fact.rest)) {
+      complain(fact.line, fmt::format("'{}' cannot be the name of an input", fact.rest), "-- input: name");
+    }
+    if (out_.inputs.size() == kMostTables)
+      complain(fact.line, fmt::format("more than {} inputs", kMostTables), "make a second report");
+    out_.inputs.push_back({fact.rest, {}, line_});
+    sql_ = &out_.inputs.back().sql;
+    in_input_ = true;
   }
 
   void read_notes(const Fact& fact) {
@@ -339,7 +296,15 @@ class Reader {
     if (TableSpec* table = table_for(fact)) table->when_empty = fact.rest;
   }
 
+  /// A table of a worked report without a SELECT gets its rows from the worker.
+  void find_worked() {
+    for (auto& table : out_.tables) table.worked = !out_.worker.empty() && !has_select(table.sql);
+    if (out_.worker.empty() && !out_.inputs.empty())
+      complain(out_.inputs.front().sql_line, "an input, and no worker to read it", "-- worked: name");
+  }
+
   void check_whole() {
+    find_worked();
     if (out_.name.empty()) complain(1, "the report has no name", "-- report: name");
     if (out_.title.empty()) complain(1, "the report has no title", "-- title: words");
     if (out_.meaning.empty()) {
@@ -353,6 +318,7 @@ class Reader {
   ReportFile out_;
   Fact fact_;
   std::string* sql_ = nullptr;
+  bool in_input_ = false;
   int line_ = 0;  ///< the one being taken: where the SQL of a table or notes just begun starts
 };
 

@@ -26,6 +26,9 @@
 //   -- notes:                                               begins a SELECT of one column; each row that is not NULL
 //                                                           is a note under the table before it
 //   -- foot:    words under everything
+//   -- worked:  NAME                                        a report with arithmetic that SQL must not repeat: a worker
+//                                                           (workers.h) makes the rows of every table that has no SELECT
+//   -- input:   name                                        begins a SELECT that is no table: its rows go to the worker
 //
 // A text column called `rule` is read by people as rule_words() has it ("Int. 1/4"); csv and json keep the rule's name.
 //
@@ -103,12 +106,20 @@ struct ColumnSpec {
   int line = 0;  ///< of the file, for messages
 };
 
+/// A SELECT whose rows are handed to the report's worker.
+struct InputSpec {
+  std::string name;
+  std::string sql;
+  int sql_line = 1;
+};
+
 struct TableSpec {
   std::string name;
   std::string title;
   std::vector<ColumnSpec> columns;
   std::string sql;
   int sql_line = 1;       ///< where `sql` begins in the file
+  bool worked = false;    ///< it has no SELECT: the report's worker makes its rows
   std::string notes_sql;  ///< of `-- notes:`; empty = none
   int notes_line = 0;
   std::string grid;  ///< as written; read into indices by the engine
@@ -127,6 +138,9 @@ struct ReportFile {
   std::string needs;
   std::string example;         ///< what stands behind `report` on a command line
   bool one_worksheet = false;  ///< in a workbook, all tables on one
+  std::string worker;          ///< of `-- worked:`; empty = SQL says all
+  int worker_line = 0;
+  std::vector<InputSpec> inputs;
   std::vector<TableSpec> tables;
   std::vector<std::string> foot;
   std::string path;                ///< for messages
@@ -151,7 +165,8 @@ const ReportFile& find_report(const std::vector<ReportFile>& reports, std::strin
 ReportFile report_named(const std::string& own_folder, std::string_view name);
 
 /// Prepares every SELECT behind the guard without running it: column names against the header, one statement,
-/// views only. What is wrong, with lines of the file; empty = good.
+/// views only; of a worked report also that its worker is there and is given what it reads. What is wrong, with lines of
+/// the file; empty = good.
 std::vector<Diagnostic> check_report(const ReportFile& report, const book::Book& book);
 
 /// Runs a report. Throws Refused for a filter that names nothing known (with the nearest), WrongUsage for a filter

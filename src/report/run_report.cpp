@@ -15,6 +15,7 @@
 #include "report/rows.h"
 #include "report/scale_notes.h"
 #include "report/table.h"
+#include "report/workers.h"
 
 namespace kerfbook::report {
 namespace {
@@ -45,14 +46,34 @@ class Runner {
     setting_.money_sign = book.mill().currency.sign;
   }
 
-  render::Table run(const TableSpec& spec) const {
+  /// Hands the inputs of a worked report to its worker.
+  void work(Day today) {
+    if (report_.worker.empty()) return;
+    refuse_faulty(report_, check_worker(report_));
+    Given given{{}, setting_, filters_.ask, today};
+    int line = report_.worker_line;
+    try {
+      for (const auto& input : report_.inputs) {
+        line = input.sql_line;
+        given.inputs.emplace(input.name, InputRows(rows_of(input)));
+      }
+      worked_ = find_worker(report_.worker)->work(given);
+    } catch (const SqlFault& fault) {
+      fail(report_, line, fault.what());
+    }
+  }
+  [[nodiscard]] const Worked& worked() const { return worked_; }
+
+  render::Table run(const TableSpec& spec) {
     render::Table table;
     try {
-      Query query(db_, fitted(spec.sql, filters_.parameters), {.time = left()});
-      refuse_faulty(report_, check_columns(spec, query.columns()));
-      table = make_table(spec, read_rows(query, filters_.parameters), setting_);
+      table = make_table(spec, spec.worked ? worked_rows(spec) : selected_rows(spec), setting_);
     } catch (const SqlFault& fault) {
       fail(report_, line_in_file(spec.sql, spec.sql_line, fault.at()), fault.what());
+    }
+    if (spec.worked) {
+      auto& notes = worked_.tables[spec.name].notes;
+      table.notes.insert(table.notes.end(), notes.begin(), notes.end());
     }
     render::note_rounding(table, style_);
     if (!spec.notes_sql.empty()) add_notes(spec, table);
@@ -64,6 +85,28 @@ class Runner {
   [[nodiscard]] std::chrono::milliseconds left() const {
     const auto now = std::chrono::steady_clock::now();
     return std::chrono::duration_cast<std::chrono::milliseconds>(std::max(until_ - now, {}));
+  }
+
+  [[nodiscard]] Raw selected_rows(const TableSpec& spec) const {
+    Query query(db_, fitted(spec.sql, filters_.parameters), {.time = left()});
+    refuse_faulty(report_, check_columns(spec, query.columns()));
+    return read_rows(query, filters_.parameters);
+  }
+
+  Raw worked_rows(const TableSpec& spec) {
+    const auto names = columns_given(report_, spec.name);
+    refuse_faulty(report_, check_columns(spec, names));
+    return {names, worked_.tables[spec.name].rows};
+  }
+
+  [[nodiscard]] Raw rows_of(const InputSpec& input) const {
+    try {
+      Query query(db_, fitted(input.sql, filters_.parameters), {.time = left()});
+      refuse_faulty(report_, check_input(report_, input, query.columns()));
+      return read_rows(query, filters_.parameters);
+    } catch (const SqlFault& fault) {
+      fail(report_, line_in_file(input.sql, input.sql_line, fault.at()), fault.what());
+    }
   }
 
   void add_notes(const TableSpec& spec, render::Table& table) const {
@@ -84,6 +127,7 @@ class Runner {
   const Filtered& filters_;
   const render::Style& style_;
   Setting setting_;
+  Worked worked_;
   std::chrono::steady_clock::time_point until_ = std::chrono::steady_clock::now() + kPatience;
 };
 
@@ -125,14 +169,20 @@ std::vector<Diagnostic> check_select(sqlite3* db, const std::string& sql, int fi
   return found;
 }
 
-void check_table(const TableSpec& spec, sqlite3* db, std::vector<Diagnostic>& found) {
+/// `given`: what the worker gives of a worked table.
+void check_table(const TableSpec& spec, sqlite3* db, const std::vector<std::string>& given,
+                 std::vector<Diagnostic>& found) {
   std::vector<std::string> columns;
   const auto add = [&found](const std::vector<Diagnostic>& more) {
     found.insert(found.end(), more.begin(), more.end());
   };
-  const auto faults = check_select(db, spec.sql, spec.sql_line, columns);
-  add(faults);
-  if (faults.empty()) add(check_columns(spec, columns));
+  if (spec.worked) {
+    if (!given.empty()) add(check_columns(spec, given));
+  } else {
+    const auto faults = check_select(db, spec.sql, spec.sql_line, columns);
+    add(faults);
+    if (faults.empty()) add(check_columns(spec, columns));
+  }
   try {
     if (!spec.grid.empty()) read_grid(spec, {});
   } catch (const SqlFault& fault) {
@@ -152,7 +202,17 @@ void check_table(const TableSpec& spec, sqlite3* db, std::vector<Diagnostic>& fo
 std::vector<Diagnostic> check_report(const ReportFile& report, const book::Book& book) {
   std::vector<Diagnostic> found = report.faults;
   if (!found.empty()) return found;
-  for (const auto& table : report.tables) check_table(table, book.database().getHandle(), found);
+  sqlite3* db = book.database().getHandle();
+  found = check_worker(report);
+  for (const auto& input : report.inputs) {
+    std::vector<std::string> columns;
+    auto faults = check_select(db, input.sql, input.sql_line, columns);
+    if (faults.empty()) faults = check_input(report, input, columns);
+    found.insert(found.end(), faults.begin(), faults.end());
+  }
+  for (const auto& table : report.tables) {
+    check_table(table, db, columns_given(report, table.name), found);
+  }
   sort_by_place(found);
   return found;
 }
@@ -165,18 +225,22 @@ render::Document run_report(const ReportFile& report, const book::Book& book, co
   const auto day = [&](const char* name) { return std::get<std::int64_t>(filters.parameters.at(name)); };
   const Rescaled rescaled(book, ask.rule, day("from"), day("to"));
   if (!ask.rule.empty()) filters.words.push_back("logs scaled again by " + rescaled.rule());
-  const Runner runner(report, book, filters, style);
+  Runner runner(report, book, filters, style);
+  runner.work(today);
   render::Document document;
   document.name = report.name;
   document.title = report.title;
   document.subtitle = book.mill().name + (filters.words.empty() ? "" : "; " + join(filters.words, "; "));
   document.meaning = report.meaning;
+  document.lead = runner.worked().finding;
   for (const auto& spec : report.tables) {
     document.tables.push_back(runner.run(spec));
     document.tables.back().follows = report.one_worksheet && document.tables.size() > 1;
   }
   add_scale_notes(report, book, filters, document);
   document.foot = report.foot;
+  const auto& more = runner.worked().foot;
+  document.foot.insert(document.foot.end(), more.begin(), more.end());
   document.style = style;
   document.made_on = write_day(today);
   return document;

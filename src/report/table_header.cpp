@@ -113,13 +113,14 @@ struct Key {
 std::vector<Diagnostic> check_columns(const TableSpec& spec, const std::vector<std::string>& names) {
   std::vector<Diagnostic> found;
   std::set<std::string> seen;
+  const std::string_view giver = spec.worked ? "worker" : "SELECT";
   for (const auto& column : spec.columns) {
     if (!seen.insert(column.name).second) {
       found.push_back(
           fault(column.line, fmt::format("column {} is declared twice", column.name), "one line a column"));
     }
     if (!is_ratio(column.kind) && !has(names, column.name)) {
-      found.push_back(fault(column.line, fmt::format("the SELECT gives no column {}", column.name),
+      found.push_back(fault(column.line, fmt::format("the {} gives no column {}", giver, column.name),
                             did_you_mean(column.name, names)));
     }
     if (is_ratio(column.kind) && has(names, column.name)) {
@@ -132,7 +133,8 @@ std::vector<Diagnostic> check_columns(const TableSpec& spec, const std::vector<s
   }
   for (const auto& name : names) {
     if (!has(declared(spec), name)) {
-      found.push_back(fault(spec.sql_line, fmt::format("the SELECT gives a column {} that has no line", name),
+      found.push_back(fault(spec.sql_line,
+                            fmt::format("the {} gives a column {} that has no line", giver, name),
                             fmt::format("-- shows: {} KIND \"Heading\"", name)));
     }
   }

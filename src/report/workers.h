@@ -1,0 +1,89 @@
+// workers.h -- what a worked report leaves to C++: arithmetic of the pure rooms that SQL must not repeat. Its .sql file names a
+// worker (`-- worked:`), whose function is given the rows of the inputs and makes those of the tables. Names, kinds, units,
+// headings, totals and pictures stay in the file's header, as of any report (report.h).
+// Inside the room; a worker knows no database, and looks at no screen.
+#pragma once
+
+#include <map>
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "report/report.h"
+#include "report/rows.h"
+#include "report/table.h"
+
+namespace kerfbook::report {
+
+/// The rows of one input, looked up by the names of its columns.
+class InputRows {
+ public:
+  explicit InputRows(Raw raw) : raw_(std::move(raw)) {}
+  [[nodiscard]] std::size_t size() const { return raw_.rows(); }
+  /// nullopt for nothing. Throws SqlFault for a text, std::logic_error for a column that is not there.
+  [[nodiscard]] std::optional<std::int64_t> number(std::size_t row, std::string_view column) const;
+  /// "" for nothing and for a number.
+  [[nodiscard]] std::string text(std::size_t row, std::string_view column) const;
+
+ private:
+  [[nodiscard]] std::size_t column_of(std::string_view name) const;
+  Raw raw_;
+};
+
+/// All that a worker is given.
+struct Given {
+  std::map<std::string, InputRows, std::less<>> inputs;
+  Setting setting;  ///< metric book, currency
+  Ask ask;          ///< what was asked, in the book's own spelling
+  Day today;
+
+  [[nodiscard]] const InputRows& rows(std::string_view input) const { return inputs.find(input)->second; }
+};
+
+/// One table: a row has a cell for each column the worker gives of it, in that order and in the column's own whole units.
+struct WorkedTable {
+  std::vector<std::vector<Value>> rows;
+  std::vector<std::string> notes;
+};
+
+/// All that a worker gives back.
+struct Worked {
+  std::vector<std::string> finding;  ///< sentences above the figures: what they come to
+  std::map<std::string, WorkedTable, std::less<>> tables;
+  std::vector<std::string> foot;
+};
+
+/// A name and its columns: of an input what is read, of a table what is given.
+struct Columns {
+  std::string name;
+  std::vector<std::string> columns;
+};
+
+struct Worker {
+  std::string name;
+  std::vector<Columns> reads;
+  std::vector<Columns> gives;  ///< a report may leave tables out
+  Worked (*work)(const Given&) = nullptr;
+};
+
+/// Every worker there is; nullptr for a name of none.
+std::span<const Worker> workers();
+const Worker* find_worker(std::string_view name);
+
+/// What is wrong between a worked report's header and its worker: no such worker, an input that it reads and is not given,
+/// a table that it does not make. Of columns: those the SELECT of an input gives, and those a worked table shows.
+std::vector<Diagnostic> check_worker(const ReportFile& report);
+std::vector<Diagnostic> check_input(const ReportFile& report, const InputSpec& input,
+                                    const std::vector<std::string>& given);
+/// The columns that the worker gives of a table; empty when it does not make it.
+std::vector<std::string> columns_given(const ReportFile& report, std::string_view table);
+
+/// A number of statistics as a column of kind micro takes it; nothing when it is not finite or past what fits.
+Value micro(double number);
+
+// Each stands in a file of its own.
+Worker straight_line();  ///< a line through points: work_line.cpp
+
+}  // namespace kerfbook::report
