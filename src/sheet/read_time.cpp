@@ -88,10 +88,10 @@ struct ChargeMark {
   std::string job;
 };
 
-std::string joined(const LineReader& line, const std::vector<const Word*>& words, bool drop_comma) {
+std::string joined(const LineReader& line, const std::vector<const Word*>& words, bool drop_commas) {
   std::string out;
   for (const Word* word : words) out += (out.empty() ? "" : " ") + line.typed(*word);
-  if (drop_comma && out.ends_with(',')) out.pop_back();
+  while (drop_commas && (out.ends_with(',') || out.ends_with(' '))) out.pop_back();
   return std::string(trim(out));
 }
 
