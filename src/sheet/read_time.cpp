@@ -88,11 +88,18 @@ struct ChargeMark {
   std::string job;
 };
 
-std::string joined(const LineReader& line, const std::vector<const Word*>& words, bool drop_commas) {
+std::string joined(const LineReader& line, const std::vector<const Word*>& words, bool drop_comma) {
   std::string out;
   for (const Word* word : words) out += (out.empty() ? "" : " ") + line.typed(*word);
-  while (drop_commas && (out.ends_with(',') || out.ends_with(' '))) out.pop_back();
+  if (drop_comma && out.ends_with(',')) out.pop_back();
   return std::string(trim(out));
+}
+
+/// One word without the commas behind it.
+std::string without_commas(const LineReader& line, const Word& word) {
+  std::string out = line.typed(word);
+  while (out.ends_with(',')) out.pop_back();
+  return out;
 }
 
 /// `..., job TER` before the charge: taken off too.
@@ -100,7 +107,7 @@ std::string take_job_before(LineReader& line, std::vector<const Word*>& words) {
   const std::size_t count = words.size();
   if (count < 3 || !same_word(words[count - 2]->text, "job") || !words[count - 3]->text.ends_with(','))
     return {};
-  const std::string code = job_code(joined(line, {words.back()}, true));
+  const std::string code = job_code(without_commas(line, *words.back()));
   words.resize(count - 2);
   return code;
 }
@@ -117,7 +124,7 @@ ChargeMark take_charge_mark(LineReader& line, std::vector<const Word*>& words) {
                  in_quotes(line.typed(*words[i + 2])) + ": nothing more is read after the job charged",
                  "write , charge or , charge, job TER at the end");
     }
-    ChargeMark mark{true, words.size() > i + 1 ? job_code(line.typed(*words[i + 1])) : ""};
+    ChargeMark mark{true, words.size() > i + 1 ? job_code(without_commas(line, *words[i + 1])) : ""};
     words.resize(i);
     if (mark.job.empty()) mark.job = take_job_before(line, words);
     return mark;
@@ -228,7 +235,7 @@ std::optional<Fact> read_stop(LineReader& line) {
     line.missing("'stop' without a cause", "write a word for it, as waiting, belt, metal, weather");
     return std::nullopt;
   }
-  stop.cause = joined(line, {words.front()}, true);
+  stop.cause = without_commas(line, *words.front());
   if (stop.cause.empty() || looks_like_time(stop.cause)) {
     line.error(*words.front(), in_quotes(line.typed(*words.front())) + ": not a cause",
                "write a word for it, as waiting, belt, metal, weather");

@@ -207,7 +207,8 @@ TEST_CASE(
   CHECK(stop == fact_of<Stop>("stop 0:36 metal staple, charge QHH"));
   CHECK(stop == fact_of<Stop>("stop 0:36 metal staple, job QHH, charge"));
   CHECK(fact_of<Stop>("stop 0:36 metal, job QHH").charge == false);
-  CHECK(fact_of<Stop>("stop 0:36 metal,,, staple,, , charge").text == "staple");  // a comma too many
+  CHECK(fact_of<Stop>("stop 0:36 metal,,, staple, charge").cause == "metal");  // commas too many
+  CHECK(fact_of<Stop>("stop 0:36 metal, staple, job QHH,, charge").job == "QHH");
 }
 
 TEST_CASE("the word job within a text is part of the text") {
