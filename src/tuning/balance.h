@@ -1,0 +1,46 @@
+// balance.h -- where the wood of some logs went: into lumber, into sawdust, and the rest. Exact: it is volume, not statistics.
+//
+// Of a mill whose head saw and edger saw stand at right angles and free a board a pass, each board costs one cut of either:
+//   sawdust = length x (width x head kerf + thickness x edger kerf + both kerfs' corner)
+// which is the board with its kerfs, (thickness + head) x (width + edger), less the board. A third saw, standing beside the edger,
+// adds its own cut: (thickness + head) x third. Source: geometry; the cuts are counted as the mill makes them,
+// common practice, no source. The cuts that free slabs and edgings alone are not known from a tally and are in the rest.
+//
+// Sizes are those really cut, green. All lengths are in one unit, and volumes in that unit cubed; whole numbers of a fine unit
+// keep long sums from growing past what is counted exactly.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+
+#include "base/exact.h"
+
+namespace kerfbook::tuning {
+
+/// What each saw takes out, in the unit of the sizes. 0 = there is no such saw.
+struct Kerfs {
+  Rational head;
+  Rational edger;
+  Rational third;
+};
+
+/// Dust of boards of one size, `total_length` being that of all of them together; below 0 for boards taken off again.
+Rational sawdust(const Rational& thickness, const Rational& width, const Rational& total_length,
+                 const Kerfs& kerfs);
+
+/// Parts of the logs' volume, in one unit.
+struct Balance {
+  Rational logs;
+  Rational lumber;   ///< green, as really cut
+  Rational sawdust;  ///< by sawdust()
+  /// Slabs, edgings, trim, shrinkage, and what was measured wrongly; below 0 is a fault.
+  [[nodiscard]] Rational rest() const { return logs - lumber - sawdust; }
+  /// More wood out than in: logs or boards are measured wrongly, or missing from the book. To be said, never hidden.
+  [[nodiscard]] bool is_fault() const { return rest().is_negative(); }
+  Balance& operator+=(const Balance& more);
+};
+
+/// 100 part / logs; nullopt without logs.
+std::optional<Rational> percent_of_logs(const Rational& part, const Balance& balance);
+
+}  // namespace kerfbook::tuning
