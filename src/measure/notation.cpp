@@ -178,9 +178,12 @@ Result<Number> Scanner::number() {
   number.value = std::stoll(first);
   const char joiner = peek();
   if ((joiner != '-' && joiner != ' ' && joiner != '+') || !fraction_follows()) return number;
-  ++here_;
+  const std::size_t from = ++here_;
   const std::string above = digits();
-  if (above.size() > 3) return back(slip(in_quotes(above) + " is too much above a fraction's stroke", ""));
+  if (above.size() > 3) {
+    here_ = from;
+    return back(slip(in_quotes(above) + " is too much above a fraction's stroke", ""));
+  }
   auto rest = fraction_after(above);
   if (!rest) return back(rest.slip());
   if (rest->value >= Rational(1)) {

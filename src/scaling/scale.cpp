@@ -95,7 +95,7 @@ Slip slip_for(Trouble trouble, std::size_t by_rule, const Rule& rule, const LogM
       return say(fmt::format("a diameter is past the end of the {} table", rule.title),
                  "the table ends at 120 in");
   }
-  return say("the log cannot be scaled", "");
+  return {};
 }
 
 System diameters_in(const Rule& rule, System log) {

@@ -18,7 +18,8 @@ constexpr Ticks kInch = 64 * kTicksPerInchCount;
 constexpr Ticks kFoot = 12 * kInch;
 constexpr Ticks kCentimetre = 100 * kTicksPerMetricCount;
 constexpr Ticks kMetre = 100 * kCentimetre;
-static_assert(kInch * 100 == kCentimetre * 254, "1 in = 2.54 cm exactly (yard and pound agreement, 1959)");
+// 1 in = 2.54 cm exactly (yard and pound agreement, 1959)
+static_assert(kInch * 100 == kCentimetre * 254);
 
 constexpr Ticks ticks(measure::Length length) {
   return length.count * (length.system == measure::System::inch ? kTicksPerInchCount : kTicksPerMetricCount);

@@ -49,13 +49,6 @@ void check_spec(LineReader& line, const Word& word, const scaling::LogMeasure& l
     line.error(word, in_quotes(line.typed(word)) + ": longer than any log",
                "write diameter x length, as 15x12");
   }
-  const auto too_wide = [](const std::vector<Length>& ends) {
-    return std::any_of(ends.begin(), ends.end(), [](Length end) { return beyond(end, kThickest); });
-  };
-  if (too_wide(log.small) || too_wide(log.large)) {
-    line.error(word, in_quotes(line.typed(word)) + ": wider than any log",
-               "write diameter x length, as 15x12");
-  }
 }
 
 void take_spec(LineReader& line, LogLine& log) {

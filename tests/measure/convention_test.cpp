@@ -134,6 +134,21 @@ TEST_CASE("a convention is told in words") {
         "nearest square foot, lengths down to the whole foot; each line rounded to the whole board foot, the "
         "total "
         "adds the lines");
+  by = {ThicknessRule::next_quarter, false, WidthRule::as_cut, LengthRule::even_foot_down,
+        BillRounding::total_whole};
+  CHECK(in_words(by) ==
+        "thickness up to the next quarter inch, nominal width, lengths down to the even foot; only the total "
+        "is rounded, to the whole board foot");
+}
+
+TEST_CASE("a volume that cannot be counted exactly is refused, not counted wrong") {
+  const Size thick{inches(48), inches(48), false};
+  CHECK_THROWS_WITH_AS(volume(thick, feet(400), 9'000'000'000), "a volume grew past 63 bits",
+                       std::overflow_error);
+  constexpr std::int64_t kHuge = std::int64_t{1} << 40;
+  const Size vast{{kHuge, System::inch}, {kHuge, System::inch}, false};
+  CHECK_THROWS_WITH_AS(volume_over(vast, {kHuge, System::inch}, kHuge, 0), "a volume grew past 127 bits",
+                       std::overflow_error);
 }
 
 TEST_CASE("two conventions that count differently never read alike on paper") {

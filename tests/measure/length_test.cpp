@@ -179,6 +179,10 @@ TEST_CASE("feet that could mean two things are asked about") {
           {"", "a length is missing", "write it as 16, 16'6\" or 16.5", 0},
           {"long", "'long' is not a number", "write it as 16, 16'6\" or 16.5", 0},
           {"100001", "'100001' is longer than anything a mill saws", "look at its figures again", 0},
+          {"100000-1/2", "'100000-1/2' could be feet or feet and inches", "write it as 7'6\" or 7.5", 0},
+          {".", "'.' is not a number", "write digits, as 7.5", 1},
+          {"7/", "a fraction without its lower number", "write it as 1/2", 2},
+          {"7-1234/64", "'1234' is too much above a fraction's stroke", "write it as 16, 16'6\" or 16.5", 2},
           {"16'x", "'16'x' is not a number", "", 3},
       });
 }
@@ -197,7 +201,12 @@ TEST_CASE("metric sizes and lengths are read in their own units") {
                             {"16'6\"", counts(16 * 768 + 384)}});
   check_slips(read_millimetres,
               {{"47.55", "'47.55' is no whole tenth of a millimetre", "write 47.5mm or 47.6mm", 0},
-               {"1/2", "'1/2' is a fraction of a metric unit", "write it as a decimal, 47.5", 0}});
+               {"1/2", "'1/2' is a fraction of a metric unit", "write it as a decimal, 47.5", 0},
+               {"", "a size is missing", "write it as 50 or 47.5", 0}});
+  const auto none = read_mils("", false);
+  REQUIRE_FALSE(none);
+  CHECK(none.slip().what == "a measure is missing");
+  CHECK(none.slip().instead == "write it as 0.26 or 1/4");
   check_slips(read_metres,
               {{"4.80005", "'4.80005' is no whole tenth of a millimetre", "write 4.8m or 4.8001m", 0},
                {"4-1/2", "'4-1/2' is a fraction of a metric unit", "write it as a decimal, 4.8", 0}});

@@ -105,6 +105,7 @@ TEST_CASE("a piece is a size and a length of the size's own system") {
   const auto no_length = read_piece("2x6");
   REQUIRE(!no_length);
   CHECK(no_length.slip().what == "'2x6' has no length");
+  CHECK(no_length.slip().instead == "write it as 2x6x16");
   const auto bad_length = read_piece("2×6×7-1/2");
   REQUIRE(!bad_length);
   CHECK(bad_length.slip().at == 4);

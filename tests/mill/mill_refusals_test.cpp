@@ -3,6 +3,7 @@
 
 #include <string>
 
+#include "base/error.h"
 #include "mill/mill.h"
 
 namespace {
@@ -105,6 +106,13 @@ TEST_CASE("a cost goes by something this mill counts, and a service has a name o
 TEST_CASE("a job's customer that nothing is near is to be added") {
   CHECK(found_in("[[job]]\ncode = \"BARN\"\ncustomer = \"TERVANE\"\n") ==
         "3:12 no [[customer]] has the code 'TERVANE'; add one, with its name and address\n");
+}
+
+TEST_CASE("a cut list that is posted and can no longer be read is a fault of the book, and told as one") {
+  const CutList posted({"2x6 24"}, false);
+  CHECK_THROWS_WITH_AS(static_cast<void>(posted.size()),
+                       "the cut list of the mill file in the book: '2x6 24': pieces without a length",
+                       Failed);
 }
 
 TEST_CASE("a text that is no mill file is told with its first fault, and not gone into") {

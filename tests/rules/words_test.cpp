@@ -4,14 +4,17 @@
 
 #include <algorithm>
 #include <filesystem>
-#include <fstream>
-#include <iterator>
 #include <string>
 #include <vector>
+
+#include "rules/literals.h"
 
 namespace fs = std::filesystem;
 
 namespace {
+
+using kerfbook::rules::said_in;
+using kerfbook::rules::slurp;
 
 const fs::path kRoot = KERFBOOK_ROOT;
 
@@ -75,35 +78,6 @@ const std::vector<Banned> kBanned{
     {"is required", "is missing"},
     {"arguments were not expected", "one word too many"},
 };
-
-std::string slurp(const fs::path& file) {
-  std::ifstream stream(file, std::ios::binary);
-  return {std::istreambuf_iterator<char>(stream), std::istreambuf_iterator<char>()};
-}
-
-/// The texts in double quotes of a C++ file, its remarks left out; neighbours that the compiler joins are joined.
-std::string said_in(const std::string& code) {
-  std::string out;
-  std::size_t at = 0;
-  while (at < code.size()) {
-    if (code.compare(at, 2, "//") == 0) {
-      at = std::min(code.find('\n', at), code.size());
-    } else if (code[at] == '\'' && at + 2 < code.size() && (code[at + 1] == '\\' || code[at + 2] == '\'')) {
-      at += code[at + 1] == '\\' ? 4 : 3;
-    } else if (code[at] == '"') {
-      for (++at; at < code.size() && code[at] != '"'; ++at) {
-        if (code[at] == '\\') ++at;
-        out += code[at];
-      }
-      ++at;
-      const std::size_t next = code.find_first_not_of(" \t\r\n", at);
-      if (next == std::string::npos || code[next] != '"') out += "\n";
-    } else {
-      ++at;
-    }
-  }
-  return out;
-}
 
 /// Every file that people read what it says: by its name, the text that is shown.
 std::vector<std::pair<std::string, std::string>> all_texts() {

@@ -153,7 +153,7 @@ TEST_CASE("a practice with limits of its own says them, an inch with its unit an
   Practice cubic = practice("huber");
   cubic.diameter = DiameterRounding::nearest_half_even;
   cubic.result = ResultRounding::nearest_1;
-  CHECK(in_words(cubic).find("an exact half to the even number, ") != std::string::npos);
+  CHECK(in_words(cubic).find("inch or centimetre, an exact half to the even number, ") != std::string::npos);
   CHECK(in_words(cubic).find("scale to the nearest whole unit") != std::string::npos);
   cubic.diameter = DiameterRounding::down;
   cubic.result = ResultRounding::nearest_10;

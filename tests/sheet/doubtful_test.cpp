@@ -34,6 +34,7 @@ sheet::Known said_capacity() {
   known.thickest_board = measure::inches(8);
   known.widest_board = measure::inches(12);
   known.most_bf_a_day = 3000;
+  known.jobs = {"TER"};
   return known;
 }
 

@@ -35,6 +35,7 @@ TEST_CASE("past two hundred errors the rest is not read, and the last one says s
   CHECK(got.found.size() == sheet::kMostErrors + 1);
   CHECK(got.found.back().place == Place{202, 0});
   CHECK(got.found.back().what == "too many errors; from here on the sheet was not read");
+  CHECK(got.found.back().instead == "mend the first ones and check it again");
 }
 
 TEST_CASE("warnings do not end the reading of a sheet") {

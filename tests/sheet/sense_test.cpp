@@ -221,6 +221,10 @@ TEST_CASE("more lumber than a mill could saw is refused at the largest line, on 
   };
   CHECK(has(first("2x6 1/16\n12x12 9999/20\n"),
             "3: with this line the sheet has more lumber than a sheet holds"));
+  CHECK(
+      said("12x12 9999/20\n") ==
+      "2: with this line the sheet has more lumber than a sheet holds, over 1,000,000 bf; look at its sizes, "
+      "lengths and pieces\n");
   CHECK(has(first("12x12 99999lf\n"), "2: with this line"));
   CHECK(has(first("sold cash 12x12 9999/20\n"), "2: with this line"));
   CHECK(first("12x12 3000/16\n").empty());  // 576,000 bf
@@ -248,5 +252,6 @@ TEST_CASE("items with a comma between them are told to be parted, not to have a 
 TEST_CASE("more hours than a sheet holds are refused where they stand") {
   std::string hours = "crew H 100";
   for (int i = 0; i < 199; ++i) hours += ", H 100";
-  CHECK(has(said(hours + "\n"), "2: with this line the sheet has more hours than a sheet holds"));
+  CHECK(has(said(hours + "\n"),
+            "2: with this line the sheet has more hours than a sheet holds; look at its times"));
 }
