@@ -40,6 +40,8 @@ std::vector<std::string> names_of(const std::vector<Columns>& all) {
 std::span<const Worker> workers() {
   static const std::vector<Worker> kWorkers{
       straight_line(),
+      size_control(),
+      tooth_life(),
   };
   return kWorkers;
 }

@@ -85,5 +85,7 @@ Value micro(double number);
 
 // Each stands in a file of its own.
 Worker straight_line();  ///< a line through points: work_line.cpp
+Worker size_control();   ///< caliper readings: spread, what to set, control chart: work_size_control.cpp
+Worker tooth_life();     ///< lives of sharpenings and sets, and the pace: work_tooth_life.cpp
 
 }  // namespace kerfbook::report

@@ -1,0 +1,44 @@
+// tooth_record.h -- what the worker tooth-life reads: the sheets' lumber and the work on saws in their order, and the pace of the mill
+// by it. Lumber is the book's whole counts, as doubles.
+// Inside the room; knows no database.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <tuple>
+#include <vector>
+
+#include "report/workers.h"
+#include "tuning/tooth_lives.h"
+
+namespace kerfbook::report {
+
+struct SawnSheet {
+  std::int64_t day = 0;
+  std::int64_t shift = 0;
+  double minutes = 0;
+  double lumber = 0;
+};
+
+/// A tally line or a work, in the order of the record.
+struct RecordEntry {
+  std::tuple<std::int64_t, std::int64_t, std::int64_t> place;  ///< day, shift, number
+  tuning::SawRecord what;
+};
+
+/// Of the inputs `sheets`, `sawn` and `work`. A day's sawing hours are shared out by its lumber.
+std::vector<SawnSheet> sheets_of(const InputRows& rows);
+std::vector<RecordEntry> record_of(const Given& given, const std::vector<SawnSheet>& sheets);
+
+/// Fills the table with the pace of each sheet and the lumber since the head saw was sharpened, and says what it comes to; nothing
+/// of no sheets, and of too few of them a note alone. Of the input `stops` it takes how long a stop for teeth is.
+std::string add_pace(const std::vector<RecordEntry>& record, const std::vector<SawnSheet>& sheets,
+                     const Given& given, WorkedTable& table);
+
+double lumber_unit(bool metric_book);  ///< counts of a board foot, or of a m3
+std::string lumber_words(double counts, bool metric_book);
+Value whole(const std::optional<double>&
+                number);  ///< the nearest whole number; nothing when absent or past what fits
+
+}  // namespace kerfbook::report
