@@ -67,10 +67,10 @@ constexpr std::array<Kind, 5> kMade{{{"tally", tally},
                                      {"agreement", agreement},
                                      {"quote", quote},
                                      {"sheet", sheet, false}}};
-constexpr std::array<billing::PaperKind, 7> kIssued{
-    billing::PaperKind::invoice,  billing::PaperKind::division, billing::PaperKind::payment,
-    billing::PaperKind::refund,   billing::PaperKind::credit,   billing::PaperKind::load,
-    billing::PaperKind::take_back};
+constexpr std::array kIssued{billing::PaperKind::invoice, billing::PaperKind::division,
+                             billing::PaperKind::payment, billing::PaperKind::refund,
+                             billing::PaperKind::credit,  billing::PaperKind::write_off,
+                             billing::PaperKind::load,    billing::PaperKind::take_back};
 
 std::vector<std::string> kind_names() {
   std::vector<std::string> names;

@@ -26,7 +26,7 @@ void answer(const TakeOffAsk& asked, TakeOff deed, const Session& session) {
   if (paper.kind == billing::PaperKind::credit)
     out.give_posted(book, paper, "credit note " + number + " posted", "paper credit " + number);
   else
-    out.give_posted(book, paper, "write-off " + number + " posted", "");
+    out.give_posted(book, paper, "write-off " + number + " posted", "paper write-off " + number);
 }
 
 }  // namespace
