@@ -38,7 +38,9 @@ double from_mils(std::int64_t mils, bool of_metric, bool metric) {
 }
 
 Group group_of(const InputRows& rows, std::size_t r) {
-  Group group{.size = rows.text(r, "size"), .setup = rows.text(r, "setup")};
+  Group group;
+  group.size = rows.text(r, "size");
+  group.setup = rows.text(r, "setup");
   group.metric = rows.number(r, "metric").value_or(0) != 0;
   group.scant = rows.number(r, "scant").value_or(0) != 0;
   const auto counts = static_cast<double>(rows.number(r, "thickness").value_or(0));
