@@ -8,6 +8,8 @@ Rows ask_rows(AskOptions& options) {
               {"--customer CUSTOMER", &options.ask.customer, "only this customer's jobs"},
               {"--species SPECIES", &options.ask.species, "only this species"},
               {"--site SITE", &options.ask.site, "only what was sawn there"},
+              {"--setup SETUP", &options.ask.setup, "where set-ups are compared, the later one"},
+              {"--against SETUP", &options.ask.against, "and the one it is held against"},
               {"--rule RULE", &options.ask.rule,
                "scale the logs again under this rule; what was posted stays"},
               {"--reports FOLDER", &options.own_folder,

@@ -24,11 +24,15 @@ struct Named {
   const char* known;  ///< SELECT of code, name and number
 };
 
-const std::array<Named, 4> kNamed{
+constexpr const char* kSetups = "SELECT name, '', id FROM setup ORDER BY name";
+
+const std::array<Named, 6> kNamed{
     {{"job", &Ask::job, "job_id", "SELECT code, name, id FROM job ORDER BY code"},
      {"customer", &Ask::customer, "customer_id", "SELECT code, name, id FROM customer ORDER BY code"},
      {"species", &Ask::species, "species_id", "SELECT code, name, id FROM species ORDER BY code"},
-     {"site", &Ask::site, "site_id", "SELECT name, '', id FROM site ORDER BY name"}}};
+     {"site", &Ask::site, "site_id", "SELECT name, '', id FROM site ORDER BY name"},
+     {"setup", &Ask::setup, "setup_id", kSetups},
+     {"against", &Ask::against, "against_id", kSetups}}};
 
 bool takes(const ReportFile& report, const std::string& filter) {
   return std::find(report.filters.begin(), report.filters.end(), filter) != report.filters.end();

@@ -23,7 +23,8 @@ Ask taken_by(const ReportFile& report, const Ask& ask, std::vector<std::string>&
   if (!takes(report, "from")) out.from.reset();
   if (!takes(report, "to")) out.to.reset();
   for (const auto& [word, asked] : {std::pair("job", &Ask::job), std::pair("customer", &Ask::customer),
-                                    std::pair("species", &Ask::species), std::pair("site", &Ask::site)}) {
+                                    std::pair("species", &Ask::species), std::pair("site", &Ask::site),
+                                    std::pair("setup", &Ask::setup), std::pair("against", &Ask::against)}) {
     if ((ask.*asked).empty() || takes(report, word)) continue;
     left_out.push_back(std::string(word) + " " + ask.*asked);
     (out.*asked).clear();

@@ -13,7 +13,8 @@ namespace kerfbook::report {
 namespace {
 
 constexpr std::size_t kMostTables = 50;
-const std::vector<std::string> kFilters{"from", "to", "job", "customer", "species", "site"};
+const std::vector<std::string> kFilters{"from",    "to",   "job",   "customer",
+                                        "species", "site", "setup", "against"};
 
 class Reader {
  public:

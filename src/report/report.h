@@ -7,7 +7,7 @@
 //   -- report:  production                                  the name; once, first
 //   -- title:   Production by day
 //   -- meaning: one or more sentences: what the figures mean, how they are worked out
-//   -- takes:   from to job customer species site           which of them the SELECTs use, bound as :from, :job ...
+//   -- takes:   from to job customer species site           (and setup, against: two set-ups to compare) which of them the SELECTs use, bound as :from, :job ...
 //                                                           (:from and :to are day numbers and always bound;
 //                                                           the others are NULL when not asked for; :today and
 //                                                           :week_start, 1 = Monday, need no filter; :job_id and its
@@ -81,6 +81,8 @@ struct Ask {
   std::string customer;
   std::string species;
   std::string site;
+  std::string setup;         ///< where set-ups are compared: the later one
+  std::string against;       ///< and the one it is held against
   std::string rule;          ///< re-scale under this practice
   std::string period_words;  ///< how the period was asked for ("last week"); only for the heading
 };

@@ -40,7 +40,11 @@ class Runner {
  public:
   Runner(const ReportFile& report, const book::Book& book, const Filtered& filters,
          const render::Style& style)
-      : report_(report), db_(book.database().getHandle()), filters_(filters), style_(style) {
+      : report_(report),
+        mill_(book.mill()),
+        db_(book.database().getHandle()),
+        filters_(filters),
+        style_(style) {
     setting_.metric_book = book.mill().units == measure::System::metric;
     setting_.money_places = book.mill().currency.places;
     setting_.money_sign = book.mill().currency.sign;
@@ -50,7 +54,7 @@ class Runner {
   void work(Day today) {
     if (report_.worker.empty()) return;
     refuse_faulty(report_, check_worker(report_));
-    Given given{{}, setting_, filters_.ask, today};
+    Given given{{}, setting_, mill_, filters_.ask, today};
     int line = report_.worker_line;
     try {
       for (const auto& input : report_.inputs) {
@@ -123,6 +127,7 @@ class Runner {
   }
 
   const ReportFile& report_;
+  const book::Mill& mill_;
   sqlite3* db_;
   const Filtered& filters_;
   const render::Style& style_;
@@ -149,9 +154,9 @@ void add_scale_notes(const ReportFile& report, const book::Book& book, const Fil
 /// The faults of one SELECT, found without running it.
 std::vector<Diagnostic> check_select(sqlite3* db, const std::string& sql, int first_line,
                                      std::vector<std::string>& columns) {
-  static const std::vector<std::string> kParameters{"from",   "to",          "today",      "week_start",
-                                                    "job",    "customer",    "species",    "site",
-                                                    "job_id", "customer_id", "species_id", "site_id"};
+  static const std::vector<std::string> kParameters{
+      "from",  "to",      "today",  "week_start",  "job",        "customer", "species",  "site",
+      "setup", "against", "job_id", "customer_id", "species_id", "site_id",  "setup_id", "against_id"};
   std::vector<Diagnostic> found;
   try {
     const Query query(db, sql);

@@ -40,8 +40,10 @@ std::vector<std::string> names_of(const std::vector<Columns>& all) {
 std::span<const Worker> workers() {
   static const std::vector<Worker> kWorkers{
       straight_line(),
+      setups_compared(),
       size_control(),
       tooth_life(),
+      where_wood_went(),
   };
   return kWorkers;
 }
@@ -131,6 +133,15 @@ std::vector<std::string> columns_given(const ReportFile& report, std::string_vie
   const Worker* worker = find_worker(report.worker);
   const Columns* gives = worker == nullptr ? nullptr : find_columns(worker->gives, table);
   return gives == nullptr ? std::vector<std::string>() : gives->columns;
+}
+
+std::string words_of(const Rational& number, int places, const Given& given) {
+  const auto& marks = given.mill.currency;
+  return grouped(shown(number, places), marks.thousands, marks.decimal_mark);
+}
+
+std::string words_of(double number, int places, const Given& given) {
+  return words_of(Rational(std::llround(number * 1e6), 1'000'000), places, given);
 }
 
 Value micro(double number) {

@@ -36,7 +36,8 @@ class InputRows {
 struct Given {
   std::map<std::string, InputRows, std::less<>> inputs;
   Setting setting;  ///< metric book, currency
-  Ask ask;          ///< what was asked, in the book's own spelling
+  const book::Mill& mill;
+  Ask ask;  ///< what was asked, in the book's own spelling
   Day today;
 
   [[nodiscard]] const InputRows& rows(std::string_view input) const { return inputs.find(input)->second; }
@@ -83,9 +84,15 @@ std::vector<std::string> columns_given(const ReportFile& report, std::string_vie
 /// A number of statistics as a column of kind micro takes it; nothing when it is not finite or past what fits.
 Value micro(double number);
 
+/// A number in a sentence: so many places, with the marks of the book's currency.
+std::string words_of(const Rational& number, int places, const Given& given);
+std::string words_of(double number, int places, const Given& given);
+
 // Each stands in a file of its own.
-Worker straight_line();  ///< a line through points: work_line.cpp
-Worker size_control();   ///< caliper readings: spread, what to set, control chart: work_size_control.cpp
-Worker tooth_life();     ///< lives of sharpenings and sets, and the pace: work_tooth_life.cpp
+Worker straight_line();    ///< a line through points: work_line.cpp
+Worker setups_compared();  ///< two set-ups like for like: work_setups.cpp
+Worker size_control();     ///< caliper readings: spread, what to set, control chart: work_size_control.cpp
+Worker tooth_life();       ///< lives of sharpenings and sets, and the pace: work_tooth_life.cpp
+Worker where_wood_went();  ///< lumber, sawdust and the rest: work_wood.cpp
 
 }  // namespace kerfbook::report

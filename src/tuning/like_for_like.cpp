@@ -24,6 +24,7 @@ struct Class {
   double lumber = 0;
   double wood = 0;
   double scale = 0;
+  double gross = 0;
   double content = 0;
 };
 using Classes = std::map<int, Class>;
@@ -44,6 +45,7 @@ Classes classes_of(const Runs& runs, double width) {
       here.lumber += run.lumber * share;
       here.wood += run.wood * share;
       here.scale += log.scale;
+      here.gross += log.gross;
       here.content += log.content;
     }
   }
@@ -57,6 +59,7 @@ Class sum_of(const Classes& classes) {
     out.lumber += one.lumber;
     out.wood += one.wood;
     out.scale += one.scale;
+    out.gross += one.gross;
     out.content += one.content;
   }
   return out;
@@ -65,6 +68,7 @@ Class sum_of(const Classes& classes) {
 Measures measures_of(const Class& sums) {
   Measures out;
   if (const auto over = ratio(sums.lumber, sums.scale)) out.overrun = 100 * (*over - 1);
+  if (const auto over = ratio(sums.lumber, sums.gross)) out.gross_overrun = 100 * (*over - 1);
   out.lrf = ratio(sums.lumber, sums.content);
   if (const auto wood = ratio(sums.wood, sums.content)) out.recovery = 100 * *wood;
   return out;
@@ -89,6 +93,8 @@ Measures one_mix(const Classes& side, const Classes& other) {
   Measures out;
   if (const auto over = over_one_mix(side, other, &Class::lumber, &Class::scale))
     out.overrun = 100 * (*over - 1);
+  if (const auto over = over_one_mix(side, other, &Class::lumber, &Class::gross))
+    out.gross_overrun = 100 * (*over - 1);
   out.lrf = over_one_mix(side, other, &Class::lumber, &Class::content);
   if (const auto wood = over_one_mix(side, other, &Class::wood, &Class::content)) out.recovery = 100 * *wood;
   return out;
@@ -234,9 +240,8 @@ std::optional<std::size_t> more_logs_for(const LikeForLike& found) {
   if (left <= 0) return std::nullopt;
   const auto logs = static_cast<double>(found.after.logs);
   const double wanted = logs * std::pow(found.lumber->error_after, 2) / left;
-  if (wanted > kMost) return std::nullopt;
-  // By Student's factor of few runs the present logs may not do, though they would by that of many.
-  return static_cast<std::size_t>(std::ceil(std::max(wanted - logs, 1.0)));
+  if (wanted <= logs || wanted > kMost) return std::nullopt;
+  return static_cast<std::size_t>(std::ceil(wanted - logs));
 }
 
 bool differ(std::optional<double> one, std::optional<double> other, double by) {

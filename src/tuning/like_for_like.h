@@ -20,6 +20,7 @@ struct LogSawn {
   double length = 0;    ///< feet
   double scale = 0;     ///< net, by the rule asked for; bf
   double content = 0;   ///< ft3
+  double gross = 0;     ///< scale before defects; bf
 };
 
 /// A run: logs in, boards out; which board came of which log is not known.
@@ -32,8 +33,10 @@ struct RunSawn {
 
 /// Total over total; nullopt over nothing.
 struct Measures {
-  std::optional<double> overrun;   ///< percent
-  std::optional<double> lrf;       ///< bf per ft3 of log
+  std::optional<double> overrun;  ///< percent, over net scale
+  std::optional<double>
+      gross_overrun;          ///< percent, over scale before defects, which are the logs' and not the saw's
+  std::optional<double> lrf;  ///< bf per ft3 of log
   std::optional<double> recovery;  ///< percent of the log's volume
 };
 
@@ -77,7 +80,8 @@ struct LikeForLike {
   std::optional<Gain> wood;    ///< wood really cut against its own curve
   Verdict verdict = Verdict::too_few_logs;
   /// Logs more of the later one that would tell, were the difference what it looks like now (at least 2 in 100), with the
-  /// scatter seen; nothing where even very many would not, or the verdict is in. Of too few logs: what lacks to kFewLogs.
+  /// scatter seen; nothing where even very many would not, where there are
+  /// as many already, or the verdict is in. Of too few logs: what lacks to kFewLogs.
   std::optional<std::size_t> more_logs;
   bool teeth_differ = false;  ///< one side was sawn on teeth half as dull again as the other's
   bool sizes_differ = false;  ///< board feet per wood differ by 2 in 100 or more: cut lists or targets differ

@@ -67,7 +67,7 @@ TEST_CASE("each fault of a report is told with its line and what would be right"
   CHECK(faults(std::string(kHead) + table + "-- shows:   x count \"X\"\nSELECT :jbo AS x;\n") ==
         Faults{
             "7: 'jbo' is not a parameter; one of :from, :to, :today, :week_start, :job, :customer, :species, "
-            ":site, :job_id, :customer_id, :species_id, :site_id"});
+            ":site, :setup, :against, :job_id, :customer_id, :species_id, :site_id, :setup_id, :against_id"});
   CHECK(faults(std::string(kHead) + table +
                "-- picture: bar across=day\n-- shows:   x count \"X\"\nSELECT 1 AS x;\n")
             .size() == 1);

@@ -33,7 +33,7 @@ RunSawn run_of(const std::vector<Written>& logs, double lumber, double wood, By 
     const double quarter = (log.diameter - 4) / 4.0;
     run.logs.push_back({static_cast<double>(log.diameter), static_cast<double>(log.length),
                         by == By::doyle ? quarter * quarter * log.length : log.net_international,
-                        smalian(log.diameter, log.length)});
+                        smalian(log.diameter, log.length), 0});
   }
   run.lumber = lumber;
   run.wood = wood;
@@ -153,7 +153,7 @@ TEST_CASE("runs that are all alike bear one term and not two") {
 TEST_CASE("runs without logs or without lumber are left out, and nothing compared with nothing says so") {
   auto before = set_up_1(By::international);
   before.push_back({{}, 500, 40, {}});
-  before.push_back({{{14, 16, 135, 20}}, 0, 0, {}});
+  before.push_back({{{14, 16, 135, 20, 135}}, 0, 0, {}});
   CHECK(compare_runs(before, set_up_2(By::international)).before.runs == 3);
   const auto none = compare_runs({}, {});
   CHECK(none.verdict == Verdict::too_few_logs);

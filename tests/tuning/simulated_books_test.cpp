@@ -55,7 +55,7 @@ class Mill {
       const double quarter = (diameter - 4) / 4;
       const double got = usual * day * std::exp(0.1 * normal());
       run.logs.push_back({diameter, length, quarter * quarter * length,
-                          0.00545415 * std::pow(diameter + length / 16, 2) * length});
+                          0.00545415 * std::pow(diameter + length / 16, 2) * length, 0});
       run.lumber += got * truth.counted;
       run.wood += got / 12 * 1.05 * truth.wood;
     }

@@ -1,0 +1,302 @@
+// work_wood.cpp -- the worker `where-wood-went`: each run's logs as lumber, sawdust and the rest. What is counted stands in
+// tuning/balance.h; here the book's counts become its unit, and a sentence is made of the sums.
+#include <fmt/format.h>
+
+#include <cmath>
+#include <tuple>
+
+#include "base/text.h"
+#include "report/workers.h"
+#include "tuning/balance.h"
+
+namespace kerfbook::report {
+namespace {
+
+using tuning::Balance;
+using tuning::Kerfs;
+
+// One unit in which 1/64 in, 1/10 mm, a mil, 1/100 mm and 1/320 mm are all whole: 1/320,000 mm. Sums stay whole in it.
+constexpr std::int64_t kInch = 8'128'000;
+constexpr std::int64_t kSixtyFourth = kInch / 64;
+constexpr std::int64_t kTenthMm = 32'000;
+constexpr std::int64_t kMil = kInch / 1000;
+constexpr std::int64_t kHundredthMm = 3'200;
+constexpr std::int64_t kLineal = 1'000;  // of 1/320 mm
+
+Rational cube(std::int64_t count) {
+  return Rational(count) * Rational(count) * Rational(count);
+}
+/// A millionth of a cubic foot.
+const Rational& micro_foot3() {
+  static const Rational kOne = cube(12 * kInch) / Rational(1'000'000);
+  return kOne;
+}
+
+using RunKey = std::tuple<std::int64_t, std::int64_t, std::int64_t>;
+RunKey key_of(const InputRows& rows, std::size_t r) {
+  return {*rows.number(r, "day"), *rows.number(r, "shift"), *rows.number(r, "run")};
+}
+
+/// What a set-up's saws take. `known` is false where neither the book nor the mill file says it of the head saw.
+struct SetUp {
+  Kerfs kerfs;
+  bool known = true;
+  std::int64_t runs = 0;
+  std::int64_t logs = 0;
+  Balance balance;
+};
+
+struct Run {
+  std::string words;  ///< "QHH WH on 2026-05-07"
+  Balance balance;
+  Rational counted;  ///< what its lumber would hold at its nominal size
+  std::optional<double> overrun;
+};
+
+std::optional<Rational> kerf_in_mill(const book::Mill& mill, std::string_view role) {
+  const bool metric = mill.units == measure::System::metric;
+  for (const auto& saw : mill.saws) {
+    if (same_word(saw.role, role) && saw.kerf_mils)
+      return Rational(*saw.kerf_mils) * Rational(metric ? kHundredthMm : kMil);
+  }
+  return std::nullopt;
+}
+
+/// The oversize of a board whose section is `area`, both ways alike and in whole mils (1/100 mm), where no target says.
+Rational oversize(const Rational& thickness, const Rational& width, const Rational& area, std::int64_t step) {
+  const auto number = [](const Rational& r) {
+    return static_cast<double>(r.num()) / static_cast<double>(r.den());
+  };
+  const double half = (number(thickness) + number(width)) / 2;
+  const double more = number(area - thickness * width);
+  const double over = -half + std::sqrt(std::max(half * half + more, 0.0));
+  return Rational(std::llround(over / static_cast<double>(step))) * Rational(step);
+}
+
+class Wood {
+ public:
+  explicit Wood(const Given& given) : given_(given), metric_(given.setting.metric_book) {
+    const auto& kerfs = given.rows("kerfs");
+    for (std::size_t r = 0; r < kerfs.size(); ++r) {
+      const bool metric = kerfs.number(r, "metric").value_or(0) != 0;
+      said_[kerfs.text(r, "setup")] =
+          Rational(*kerfs.number(r, "kerf_mils")) * Rational(metric ? kHundredthMm : kMil);
+    }
+  }
+
+  Worked work() {
+    take_runs();
+    take_boards();
+    Worked out;
+    fill_setups(out.tables["setups"]);
+    fill_runs(out.tables["runs"]);
+    out.finding = finding();
+    return out;
+  }
+
+ private:
+  SetUp& setup_of(const std::string& name) {
+    const auto [found, fresh] = setups_.try_emplace(name);
+    if (!fresh) return found->second;
+    Kerfs& kerfs = found->second.kerfs;
+    const auto said = said_.find(name);
+    const auto head = said != said_.end() ? std::optional(said->second) : kerf_in_mill(given_.mill, "head");
+    found->second.known = head.has_value();
+    kerfs.head = head.value_or(Rational(kInch / 4));
+    kerfs.edger = kerf_in_mill(given_.mill, "edger").value_or(kerfs.head);
+    kerfs.third = kerf_in_mill(given_.mill, "third").value_or(0);
+    return found->second;
+  }
+
+  void take_runs() {
+    const auto& rows = given_.rows("runs");
+    const Rational count = cube(metric_ ? kTenthMm : kSixtyFourth);
+    for (std::size_t r = 0; r < rows.size(); ++r) {
+      Run run;
+      run.balance.logs = Rational(*rows.number(r, "content")) * micro_foot3();
+      run.balance.lumber = Rational(*rows.number(r, "wood")) * count;
+      run.counted = Rational(*rows.number(r, "lumber")) * count;
+      run.words = join_words(rows, r);
+      constexpr double kCountsOfBoardFoot = 144.0 * 64 * 64 * 64;
+      const auto net = static_cast<double>(rows.number(r, "net").value_or(0)) / 1e6;
+      if (!metric_ && rows.text(r, "scale_unit") == "bf" && net > 0) {
+        const auto lumber = static_cast<double>(*rows.number(r, "lumber")) / kCountsOfBoardFoot;
+        run.overrun = 100 * (lumber / net - 1);
+      }
+      at_.emplace(key_of(rows, r), runs_.size());
+      runs_.push_back(std::move(run));
+    }
+  }
+
+  static std::string join_words(const InputRows& rows, std::size_t r) {
+    std::vector<std::string> words;
+    for (const char* column : {"job", "species"}) {
+      if (auto word = rows.text(r, column); !word.empty()) words.push_back(std::move(word));
+    }
+    words.push_back("on " + write_day(Day{static_cast<std::int32_t>(*rows.number(r, "day"))}));
+    return join(words, " ");
+  }
+
+  void take_boards() {
+    const auto& runs = given_.rows("runs");
+    const auto& rows = given_.rows("boards");
+    const Rational count = cube(metric_ ? kTenthMm : kSixtyFourth);
+    for (std::size_t r = 0; r < rows.size(); ++r) {
+      const auto at = at_.find(key_of(rows, r));
+      const auto length = Rational(rows.number(r, "lineal").value_or(0)) * Rational(kLineal);
+      if (at == at_.end() || length.is_zero()) continue;
+      const Rational area = Rational(rows.number(r, "wood").value_or(0)) * count / length;
+      const auto [thickness, width] = section(rows, r, area);
+      const auto& kerfs = setup_of(runs.text(at->second, "setup")).kerfs;
+      Rational& dust = runs_[at->second].balance.sawdust;
+      // Rounded to a millionth of a cubic foot, as log volumes are.
+      dust = dust + Rational((tuning::sawdust(thickness, width, length, kerfs) / micro_foot3()).rounded(0)) *
+                        micro_foot3();
+    }
+    for (std::size_t r = 0; r < runs_.size(); ++r) {
+      SetUp& setup = setup_of(runs.text(r, "setup"));
+      ++setup.runs;
+      setup.logs += runs.number(r, "logs").value_or(0);
+      setup.balance += runs_[r].balance;
+      whole_ += runs_[r].balance;
+    }
+  }
+
+  /// The section a size was really cut to: a target of the mill file that has this area, or nominal and an oversize.
+  [[nodiscard]] std::pair<Rational, Rational> section(const InputRows& rows, std::size_t r,
+                                                      const Rational& area) const {
+    const bool metric = rows.number(r, "metric").value_or(0) != 0;
+    const Rational unit(metric ? kTenthMm : kSixtyFourth);
+    const auto thickness = rows.number(r, "thickness").value_or(0);
+    const auto width = rows.number(r, "width").value_or(0);
+    std::optional<std::pair<Rational, Rational>> found;
+    const auto look = [&](const std::vector<book::NamedSize>& sizes) {
+      for (const auto& size : sizes) {
+        if (!size.target || size.nominal.thickness.count != thickness || size.nominal.width.count != width)
+          continue;
+        const Rational cut_unit(size.target->thickness.system == measure::System::metric ? kTenthMm
+                                                                                         : kSixtyFourth);
+        const Rational deep = Rational(size.target->thickness.count) * cut_unit;
+        const Rational wide = Rational(size.target->width.count) * cut_unit;
+        const Rational off = deep * wide / area - Rational(1);
+        if (off < Rational(1, 10'000) && off > Rational(-1, 10'000)) found = std::pair(deep, wide);
+      }
+    };
+    look(given_.mill.sizes);
+    for (const auto& job : given_.mill.jobs) look(job.sizes);
+    if (found) return *found;
+    const Rational deep = Rational(thickness) * unit;
+    const Rational wide = Rational(width) * unit;
+    const Rational over = oversize(deep, wide, area, metric ? kHundredthMm : kMil);
+    return {deep + over, wide + over};
+  }
+
+  [[nodiscard]] std::int64_t mils(const Rational& length) const {
+    return (length / Rational(metric_ ? kHundredthMm : kMil)).rounded(0);
+  }
+  static std::int64_t micro_feet3(const Rational& volume) { return (volume / micro_foot3()).rounded(0); }
+
+  void fill_setups(WorkedTable& table) const {
+    for (const auto& [name, one] : setups_) {
+      table.rows.push_back({name.empty() ? Value() : Value(name), mils(one.kerfs.head), mils(one.kerfs.edger),
+                            one.runs, one.logs, micro_feet3(one.balance.logs),
+                            micro_feet3(one.balance.lumber), micro_feet3(one.balance.sawdust),
+                            micro_feet3(one.balance.rest())});
+      if (!one.known) {
+        table.notes.push_back("The kerf of set-up " + (name.empty() ? "-" : name) +
+                              " is not in the book; a quarter inch is taken (common practice, no source).");
+      }
+    }
+  }
+
+  void fill_runs(WorkedTable& table) const {
+    const auto& rows = given_.rows("runs");
+    const auto text = [&](std::size_t r, const char* column) {
+      auto words = rows.text(r, column);
+      return words.empty() ? Value() : Value(std::move(words));
+    };
+    for (std::size_t r = 0; r < runs_.size(); ++r) {
+      const Balance& one = runs_[r].balance;
+      table.rows.push_back({*rows.number(r, "day"), text(r, "job"), text(r, "species"), text(r, "setup"),
+                            *rows.number(r, "logs"), micro_feet3(one.logs), *rows.number(r, "lumber"),
+                            *rows.number(r, "net"), rows.text(r, "scale_unit"), micro_feet3(one.lumber),
+                            micro_feet3(one.sawdust), micro_feet3(one.rest())});
+      if (one.is_fault()) {
+        table.notes.push_back(
+            runs_[r].words +
+            ": more wood out than the logs held. A log or a board is measured wrongly, or a log is not "
+            "in the book.");
+      }
+    }
+  }
+
+  [[nodiscard]] std::string percent(const Rational& part, const Balance& of, int places = 0) const {
+    const auto share = tuning::percent_of_logs(part, of);
+    return share ? words_of(*share, places, given_) : "-";
+  }
+
+  [[nodiscard]] std::vector<std::string> finding() const {
+    if (runs_.empty()) return {};
+    if (whole_.is_fault()) {
+      return {
+          "More wood is tallied than the logs held: something is measured wrongly or missing from the book."};
+    }
+    std::vector<std::string> out{fmt::format(
+        "Of 100 parts of log {} went into lumber, {} into sawdust and {} into slabs, edgings and trim.",
+        percent(whole_.lumber, whole_), percent(whole_.sawdust, whole_), percent(whole_.rest(), whole_))};
+    if (auto trap = best_overrun(); !trap.empty()) out.push_back(std::move(trap));
+    return out;
+  }
+
+  /// Where the best overrun is not the best cutting: its boards hold less wood than they are counted for.
+  [[nodiscard]] std::string best_overrun() const {
+    const Run* best = nullptr;
+    for (const auto& run : runs_) {
+      if (run.overrun && (best == nullptr || *run.overrun > *best->overrun)) best = &run;
+    }
+    if (best == nullptr || runs_.size() < 2) return {};
+    const bool under_size = best->balance.lumber < best->counted;
+    const auto part = [](const Balance& one) {
+      return Rational(micro_feet3(one.lumber), micro_feet3(one.logs));
+    };
+    if (!under_size || part(best->balance) >= part(whole_)) return {};
+    return fmt::format(
+        "The best overrun, +{} % ({}), is not good recovery: its boards are counted at their nominal size "
+        "and cut "
+        "smaller, so only {} % of those logs went into boards, against {} % of all.",
+        words_of(*best->overrun, 1, given_), best->words, percent(best->balance.lumber, best->balance, 1),
+        percent(whole_.lumber, whole_, 1));
+  }
+
+  const Given& given_;
+  bool metric_;
+  std::map<std::string, Rational> said_;  ///< head kerf by set-up
+  std::map<std::string, SetUp> setups_;
+  std::vector<Run> runs_;
+  std::map<RunKey, std::size_t> at_;
+  Balance whole_;
+};
+
+Worked work(const Given& given) {
+  return Wood(given).work();
+}
+
+}  // namespace
+
+Worker where_wood_went() {
+  return {.name = "where-wood-went",
+          .reads = {{"runs",
+                     {"day", "shift", "run", "job", "species", "setup", "logs", "net", "scale_unit", "lumber",
+                      "wood", "content"}},
+                    {"boards", {"day", "shift", "run", "thickness", "width", "metric", "lineal", "wood"}},
+                    {"kerfs", {"setup", "kerf_mils", "metric"}}},
+          .gives = {{"setups",
+                     {"setup", "head_kerf", "edger_kerf", "runs", "logs", "log_ft3", "lumber_ft3",
+                      "sawdust_ft3", "rest_ft3"}},
+                    {"runs",
+                     {"day", "job", "species", "setup", "logs", "log_ft3", "lumber", "net", "scale_unit",
+                      "lumber_ft3", "sawdust_ft3", "rest_ft3"}}},
+          .work = work};
+}
+
+}  // namespace kerfbook::report
