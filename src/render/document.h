@@ -13,6 +13,7 @@
 #include "base/day.h"
 #include "measure/money.h"
 #include "render/figure.h"
+#include "render/log_end.h"
 
 namespace kerfbook::render {
 
@@ -95,6 +96,7 @@ struct Table {
   std::vector<Cell> totals;  ///< one a column, or empty when nothing is totalled
   std::optional<Grid> grid;
   std::optional<Chart> chart;
+  std::optional<LogEnd> log_end;  ///< drawn instead of a chart
   std::vector<SumLine> sums;  ///< papers: below the rows and totals, above the notes
   bool ruled = false;     ///< every cell is drawn, tall enough to be filled in by hand (a blank tally sheet)
   bool follows = false;   ///< in a workbook, stands on the worksheet of the table before it

@@ -317,7 +317,7 @@ data table_of(const Table& table, const Style& style, bool on_paper) {
   }
   out.set("how", maybe(page_class(table, drawn_lines)));
   set_sums(out, table, style);
-  const std::string chart = chart_svg(table, style);
+  const std::string chart = table.log_end ? log_end_svg(*table.log_end) : chart_svg(table, style);
   out.set("has_chart", flag(!chart.empty()));
   out.set("chart", chart);
   std::vector<std::string> notes = table.notes;

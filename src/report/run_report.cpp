@@ -78,6 +78,7 @@ class Runner {
     if (spec.worked) {
       auto& notes = worked_.tables[spec.name].notes;
       table.notes.insert(table.notes.end(), notes.begin(), notes.end());
+      table.log_end = worked_.tables[spec.name].log_end;
     }
     render::note_rounding(table, style_);
     if (!spec.notes_sql.empty()) add_notes(spec, table);

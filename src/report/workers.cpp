@@ -39,7 +39,7 @@ std::vector<std::string> names_of(const std::vector<Columns>& all) {
 
 std::span<const Worker> workers() {
   static const std::vector<Worker> kWorkers{
-      straight_line(), setups_compared(), size_control(), tooth_life(), where_wood_went(),
+      straight_line(), setups_compared(), size_control(), tooth_life(), where_wood_went(), yield_of_logs(),
   };
   return kWorkers;
 }

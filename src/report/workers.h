@@ -11,6 +11,8 @@
 #include <string_view>
 #include <vector>
 
+#include "mill/mill.h"
+#include "render/log_end.h"
 #include "report/report.h"
 #include "report/rows.h"
 #include "report/table.h"
@@ -46,6 +48,7 @@ struct Given {
 /// One table: a row has a cell for each column the worker gives of it, in that order and in the column's own whole units.
 struct WorkedTable {
   std::vector<std::vector<Value>> rows;
+  std::optional<render::LogEnd> log_end;  ///< drawn above the table, where the output can
   std::vector<std::string> notes;
 };
 
@@ -94,5 +97,6 @@ Worker setups_compared();  ///< two set-ups like for like: work_setups.cpp
 Worker size_control();     ///< caliper readings: spread, what to set, control chart: work_size_control.cpp
 Worker tooth_life();       ///< lives of sharpenings and sets, and the pace: work_tooth_life.cpp
 Worker where_wood_went();  ///< lumber, sawdust and the rest: work_wood.cpp
+Worker yield_of_logs();    ///< runs against the best pattern of their logs: work_yield.cpp
 
 }  // namespace kerfbook::report

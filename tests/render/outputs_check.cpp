@@ -322,7 +322,7 @@ void check_forms(const Document& document, const std::string& what) {
   try {
     check_document(document, what);
   } catch (const std::runtime_error& fault) {
-    FAIL_CHECK(what << ": " << fault.what());
+    FAIL_CHECK(what << ": " << std::string(fault.what()));
   }
 }
 
