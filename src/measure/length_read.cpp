@@ -155,7 +155,8 @@ Result<Length> to_length(const Rational& value, Unit unit, const std::string& ty
   const Rational counts = value * Rational(counts_per(unit));
   const Rational most = system == System::metric ? in_millimetres(feet(kMostFeet)) * Rational(kPerMillimetre)
                                                  : Rational(feet(kMostFeet).count);
-  if (counts > most) return Slip{in_quotes(typed) + " is longer than anything a mill saws", "look at its figures again", at};
+  if (counts > most)
+    return Slip{in_quotes(typed) + " is longer than anything a mill saws", "look at its figures again", at};
   const auto below = static_cast<std::int64_t>(counts.num() / counts.den());
   if (counts == Rational(below)) return Length{below, system};
   const std::string step = system == System::metric ? "tenth of a millimetre" : "64th of an inch";

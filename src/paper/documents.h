@@ -49,7 +49,8 @@ render::Document receivables_document(const book::Mill& mill, const Ledger& ledg
 render::Document receipt_document(const book::Mill& mill, const Paper& paper, const Ledger& after);
 render::Document credit_document(const book::Mill& mill, const Paper& credit, const Paper& invoice);
 /// For the mill's own files: what will not be paid of an invoice, and what stays open of it.
-render::Document write_off_document(const book::Mill& mill, const Paper& off, const Paper& invoice, Money open);
+render::Document write_off_document(const book::Mill& mill, const Paper& off, const Paper& invoice,
+                                    Money open);
 render::Document division_document(const book::Mill& mill, const Paper& division, const ShareTerm& rule);
 
 /// Half a page: what was agreed, with prices and conventions in words.

@@ -97,7 +97,7 @@ struct Table {
   std::optional<Grid> grid;
   std::optional<Chart> chart;
   std::optional<LogEnd> log_end;  ///< drawn instead of a chart
-  std::vector<SumLine> sums;  ///< papers: below the rows and totals, above the notes
+  std::vector<SumLine> sums;      ///< papers: below the rows and totals, above the notes
   bool ruled = false;     ///< every cell is drawn, tall enough to be filled in by hand (a blank tally sheet)
   bool follows = false;   ///< in a workbook, stands on the worksheet of the table before it
   bool new_page = false;  ///< begins a page of its own when printed
