@@ -80,7 +80,8 @@ class Yield {
     return static_cast<double>(counts) / (per_inch * per_inch * per_inch);
   }
 
-  /// A run whose set-up has no kerf, or one of whose logs was not measured, is not reckoned with.
+  /// A run whose set-up has no kerf, or one of whose logs was not measured or is larger than the model is made for, is
+  /// not reckoned with.
   void read() {
     std::map<Key, std::vector<tuning::SawLog>> logs;
     std::map<Key, bool> unknown;
@@ -90,8 +91,9 @@ class Yield {
       written = written.substr(0, written.find(" defect"));  // the model's logs are sound
       const auto spec = scaling::read_log_spec(written, measured.number(r, "metric") == 1);
       const auto log = spec ? tuning::saw_log(*spec, mill_.taper) : std::nullopt;
-      if (log) logs[key_of(measured, r)].push_back(*log);
-      if (!log) unknown[key_of(measured, r)] = true;
+      const bool reckoned = log && std::max(log->small_end, log->large_end) <= tuning::kMostModelled;
+      if (reckoned) logs[key_of(measured, r)].push_back(*log);
+      if (!reckoned) unknown[key_of(measured, r)] = true;
     }
     std::map<Key, std::size_t> way_of;
     const auto& runs = given_.rows("runs");
@@ -154,7 +156,8 @@ class Yield {
                       over, over == 1 ? "run" : "runs"));
     if (left_out_ > 0) {
       table.notes.push_back(
-          fmt::format("Left out: {} {} without all logs measured or without a set-up that has its kerf.",
+          fmt::format("Left out: {} {} without all logs measured, with one over 72 in, or without a set-up "
+                      "that has its kerf.",
                       left_out_, left_out_ == 1 ? "run" : "runs"));
     }
   }

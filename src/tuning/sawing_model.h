@@ -17,10 +17,12 @@
 
 namespace kerfbook::tuning {
 
+constexpr Fine kMostModelled = 72 * kFineInch;  ///< of a log's larger end, where nothing else is said
+
 class SawingModel {
  public:
   /// Logs up to `most_diameter` can be asked for. Throws std::invalid_argument of a negative kerf or wane, a step under 1.
-  explicit SawingModel(SawMill mill, Fine most_diameter = 72 * kFineInch);
+  explicit SawingModel(SawMill mill, Fine most_diameter = kMostModelled);
 
   /// The best pattern; no boards when nothing on the list comes out of the log. The same log gives the same pattern, and
   /// several threads may ask at once. Throws std::invalid_argument of a log over the most diameter, at its larger end.

@@ -30,3 +30,15 @@ TEST_CASE("without logs it says so, and shows no change") {
   CHECK(document.lead.front() == "There are no logs of which the list of sizes gives any board.");
   CHECK(document.tables[1].rows.empty());
 }
+
+TEST_CASE("a log larger than the model is made for leaves its run out, and the note says so") {
+  const auto book =
+      small_book("", {"sheet 2026-05-05\nsetup 1 kerf 0.02\njob own\nspecies DF\nlog 90x16\n2x6 40/16\n",
+                      "sheet 2026-05-06\njob own\nspecies DF\nlog 15x12\n2x6 5/12\n"});
+  const auto document = answer(book, "yield-model");
+  REQUIRE(document.tables[0].rows.size() == 1);
+  CHECK(
+      document.tables[0].notes ==
+      std::vector<std::string>{"Left out: 1 run without all logs measured, with one over 72 in, or without a "
+                               "set-up that has its kerf."});
+}
