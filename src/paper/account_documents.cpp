@@ -60,6 +60,24 @@ Table open_invoices(const book::Mill& mill, const Ledger& ledger, const std::str
   return table;
 }
 
+/// The head of a paper that changes what is open on an invoice.
+void add_invoice_head(Document& document, const book::Mill& mill, const Paper& paper, const Paper& invoice) {
+  add_head(document, "Date", paper.day, render::ColumnKind::day);
+  add_head(document, "Invoice", invoice.called);
+  add_head(document, "Invoice date", invoice.day, render::ColumnKind::day);
+  if (!paper.job.empty()) add_head(document, "Job", job_words(mill, paper.job));
+}
+
+/// One line: why, and how much.
+Table table_of_reason(const std::string& name, const std::string& reason, Money amount,
+                      const book::Mill& mill) {
+  Table table;
+  table.name = name;
+  table.columns = {text_column("reason", "Reason"), money_column("amount", "Amount", mill)};
+  table.rows.push_back({{reason, money_cell(amount, mill)}});
+  return table;
+}
+
 }  // namespace
 
 Document statement_document(const book::Mill& mill, const Ledger& ledger, const std::string& customer,
@@ -180,16 +198,10 @@ Document receipt_document(const book::Mill& mill, const Paper& paper, const Ledg
 Document credit_document(const book::Mill& mill, const Paper& credit, const Paper& invoice) {
   Document paper = letter(mill, "credit-note", "Credit note " + std::to_string(credit.number), credit.day);
   add_party(paper, mill, credit.customer, "Credit to");
-  add_head(paper, "Date", credit.day, render::ColumnKind::day);
-  add_head(paper, "Invoice", invoice.called);
-  add_head(paper, "Invoice date", invoice.day, render::ColumnKind::day);
-  if (!credit.job.empty()) add_head(paper, "Job", job_words(mill, credit.job));
-  Table table;
-  table.name = "credit";
-  table.columns = {text_column("reason", "Reason"), money_column("amount", "Amount", mill)};
-  table.rows.push_back(
-      {{(credit.cancels ? "Invoice " + invoice.called + " is cancelled: " : "") + credit.note,
-        money_cell(credit.amount, mill)}});
+  add_invoice_head(paper, mill, credit, invoice);
+  Table table = table_of_reason(
+      "credit", (credit.cancels ? "Invoice " + invoice.called + " is cancelled: " : "") + credit.note,
+      credit.amount, mill);
   for (const TaxRow& tax : credit.taxes)
     if (tax.excused.empty())
       table.sums.push_back({"of which " + tax.name + " " + percent_words(tax.percent, mill),
@@ -204,14 +216,8 @@ Document credit_document(const book::Mill& mill, const Paper& credit, const Pape
 Document write_off_document(const book::Mill& mill, const Paper& off, const Paper& invoice, Money open) {
   Document paper = letter(mill, "write-off", "Write-off " + std::to_string(off.number), off.day);
   add_party(paper, mill, off.customer, "Owed by");
-  add_head(paper, "Date", off.day, render::ColumnKind::day);
-  add_head(paper, "Invoice", invoice.called);
-  add_head(paper, "Invoice date", invoice.day, render::ColumnKind::day);
-  if (!off.job.empty()) add_head(paper, "Job", job_words(mill, off.job));
-  Table table;
-  table.name = "write-off";
-  table.columns = {text_column("reason", "Reason"), money_column("amount", "Amount", mill)};
-  table.rows.push_back({{off.note, money_cell(off.amount, mill)}});
+  add_invoice_head(paper, mill, off, invoice);
+  Table table = table_of_reason("write-off", off.note, off.amount, mill);
   table.sums.push_back({"Written off", money_cell(off.amount, mill), true});
   table.sums.push_back({"Still open on invoice " + invoice.called, money_cell(open, mill), false});
   paper.tables.push_back(std::move(table));
