@@ -1,18 +1,18 @@
 // sawing_bench.cpp -- the best patterns of 55,000 logs on two threads, against the ten seconds they may take.
 #include <fmt/core.h>
 
-#include <chrono>
 #include <ctime>
 #include <random>
 #include <set>
 
+#include "mill_years.h"
 #include "tuning/log_yield.h"
 
 namespace {
 
 using namespace kerfbook;
 using namespace kerfbook::tuning;
-using Clock = std::chrono::steady_clock;
+using bench::seconds;
 
 constexpr std::size_t kLogs = 55'000;
 constexpr double kAllowed = 10;  ///< seconds
@@ -52,13 +52,6 @@ std::vector<SawLog> logs_of(Fine step) {
                     length + 4 * kFineInch, 4 * kFineInch});
   }
   return logs;
-}
-
-template <class Work>
-double seconds(Work work) {
-  const auto start = Clock::now();
-  work();
-  return std::chrono::duration<double>(Clock::now() - start).count();
 }
 
 void run(const char* name, const SawMill& made, Fine step) {

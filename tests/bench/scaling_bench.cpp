@@ -2,18 +2,18 @@
 // same logs in the same run. The bare loop has no practice, no units, no segments and no exact rounding.
 #include <fmt/core.h>
 
-#include <chrono>
 #include <cmath>
 #include <random>
 #include <vector>
 
+#include "mill_years.h"
 #include "scaling/scaler.h"
 
 namespace {
 
 using namespace kerfbook;
 using namespace kerfbook::scaling;
-using Clock = std::chrono::steady_clock;
+using bench::seconds;
 
 constexpr std::size_t kLogs = 1'000'000;
 
@@ -37,13 +37,6 @@ std::vector<LogMeasure> make_logs(std::vector<Bare>& bare) {
         {static_cast<double>(log.small[0].count) / 64, static_cast<double>(log.length.count) / 768});
   }
   return logs;
-}
-
-template <class Work>
-double seconds(Work work) {
-  const auto start = Clock::now();
-  work();
-  return std::chrono::duration<double>(Clock::now() - start).count();
 }
 
 /// The bare International 1/4-inch: the section formula and the nearest 5.
