@@ -42,10 +42,10 @@ SELECT u.name AS setup, s.code AS species, rule, runs, logs, net_scale_bf, lumbe
 FROM overrun LEFT JOIN v_setup u ON u.id = setup_id LEFT JOIN v_species s ON s.id = species_id
 ORDER BY u.name, s.code, rule, scale_unit;
 -- notes:
-SELECT 'Set-up ' || coalesce(u.name, '-') || ' has under 50 logs (' || logs || '), too few to tell set-ups apart by (common practice, no source).'
+SELECT 'Set-up ' || coalesce(u.name, '-') || ' has under ' || :few_logs || ' logs (' || logs || '), too few to tell set-ups apart by (common practice, no source).'
 FROM (SELECT setup_id, sum(logs) AS logs FROM v_run_id
       WHERE day BETWEEN :from AND :to AND (:job_id IS NULL OR job_id = :job_id)
         AND (:customer_id IS NULL OR customer_id = :customer_id)
         AND (:species_id IS NULL OR species_id = :species_id) AND (:site_id IS NULL OR site_id = :site_id)
-      GROUP BY setup_id HAVING sum(logs) BETWEEN 1 AND 49) LEFT JOIN v_setup u ON u.id = setup_id
+      GROUP BY setup_id HAVING sum(logs) > 0 AND sum(logs) < :few_logs) LEFT JOIN v_setup u ON u.id = setup_id
 ORDER BY u.name;

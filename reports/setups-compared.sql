@@ -23,9 +23,9 @@ WHERE l.state = 'sawn' AND r.counted AND r.day BETWEEN :from AND :to AND (:job_i
   AND (:customer_id IS NULL OR r.customer_id = :customer_id)
   AND (:species_id IS NULL OR r.species_id = :species_id) AND (:site_id IS NULL OR r.site_id = :site_id);
 -- input:   sheets
-SELECT s.day, s.shift, s.lumber, EXISTS (SELECT 1 FROM v_tooth_work w
-  WHERE w.day = s.day AND w.shift = s.shift AND w.saw = 'head') AS teeth
-FROM v_sheet s ORDER BY s.day, s.shift;
+SELECT day, shift, lumber FROM v_sheet ORDER BY day, shift;
+-- input:   work
+SELECT day, shift, action FROM v_tooth_work WHERE saw = 'head';
 -- input:   boards
 SELECT u.name AS setup, z.thickness, z.metric, sum(t.lumber) AS lumber
 FROM v_tally_id t

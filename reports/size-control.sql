@@ -2,8 +2,10 @@
 -- title:   Size control
 -- meaning: From the caliper readings on the sheets (`thick`): how far boards of one size and set-up stray along their length
 --          and from one to the next, and what size would have to be set so that one reading in twenty is under what the
---          board must hold, which is its nominal thickness. The head saw sets thickness. What is cut over that is priced at what a board foot brought
---          on the year's invoices. A size cut to less than it is called, for planing or drying, has no size to hold here.
+--          board must hold. That is its nominal thickness; of a size cut to less than it is called, for planing or drying, it is
+--          the thickness of the mill file's target for the job, and where there is none, or that day's were of several
+--          jobs, it has no size to hold here. The head saw sets thickness. What is cut over that is priced at what a board foot brought
+--          on the year's invoices.
 -- takes:   from to
 -- example: size-control --period "this year"
 -- worked:  size-control
@@ -12,10 +14,16 @@ WITH changes AS (
   SELECT (day * 16 + shift) * 1000000000 + number AS place, setup, kerf_mils, over_mils, metric,
          lead((day * 16 + shift) * 1000000000 + number) OVER (ORDER BY day, shift, number) AS until
   FROM v_setup_change)
-SELECT t.day, t.shift, t.number, t.size, z.thickness, z.metric, t.mils, c.setup, c.kerf_mils, c.over_mils,
+SELECT t.day, t.shift, t.number, t.size, z.thickness, z.width, z.metric, t.mils, c.setup, c.kerf_mils, c.over_mils,
        c.metric AS setup_metric,
        (SELECT sum(y.wood) < sum(y.lumber) FROM v_tally_id y
-        WHERE y.day = t.day AND y.shift = t.shift AND y.size_id = z.id) AS scant
+        WHERE y.day = t.day AND y.shift = t.shift AND y.size_id = z.id) AS scant,
+       (SELECT count(DISTINCT coalesce(r.job_id, 0)) FROM v_tally_id y
+          JOIN v_run_id r ON r.day = y.day AND r.shift = y.shift AND r.run = y.run
+        WHERE y.day = t.day AND y.shift = t.shift AND y.size_id = z.id) AS jobs,
+       (SELECT max(j.code) FROM v_tally_id y
+          JOIN v_run_id r ON r.day = y.day AND r.shift = y.shift AND r.run = y.run JOIN v_job j ON j.id = r.job_id
+        WHERE y.day = t.day AND y.shift = t.shift AND y.size_id = z.id) AS job
 FROM v_thickness t
 JOIN v_size z ON z.label = t.size
 LEFT JOIN changes c ON c.place < (t.day * 16 + t.shift) * 1000000000 + t.number
@@ -28,12 +36,7 @@ SELECT z.label AS size, sum(t.lumber) AS lumber
 FROM v_tally_id t JOIN v_size z ON z.id = t.size_id, newest
 WHERE t.day > newest.day - 365 AND t.day <= newest.day
 GROUP BY t.size_id;
--- input:   price
-WITH newest AS (SELECT max(day) AS day FROM v_sheet WHERE day <= :to)
-SELECT unit, sum(amount) AS amount, sum(quantity_micro) AS quantity
-FROM v_paper_line, newest
-WHERE unit IN ('bf', 'm3') AND NOT cancelled AND quantity_micro > 0 AND invoice_day > newest.day - 365
-GROUP BY unit;
+-- part:    lumber-price
 -- table:   sizes | How far sizes stray
 -- shows:   size text "Size"
 -- shows:   setup text "Set-up"

@@ -7,7 +7,7 @@
 -- example: tooth-life --period "this year"
 -- worked:  tooth-life
 -- input:   sawn
-SELECT t.day, t.shift, t.number, s.code AS species, t.lumber, t.lineal
+SELECT t.day, t.shift, t.number, s.code AS species, t.lumber
 FROM v_tally_id t
 LEFT JOIN v_run_id r ON r.day = t.day AND r.shift = t.shift AND r.run = t.run
 LEFT JOIN v_species s ON s.id = r.species_id

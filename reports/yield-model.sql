@@ -4,6 +4,7 @@
 --          best pattern of layers and widths, of the sizes and lengths that were cut for that job and set-up, is found for
 --          each log by its diameter, length and taper. Logs are taken for round, straight and sound, boards for square-edged;
 --          kerf and oversize are the set-up's; nothing is left out for the bed, the dogs or the grade, so no mill reaches it.
+          A run over 100 % is a slip somewhere; it stays in the totals, which are of all runs shown, and is told beside them.
 -- takes:   from to job customer species site
 -- example: yield-model --period season
 -- worked:  yield
@@ -38,10 +39,8 @@ WHERE t.entry = 'sawn' AND t.form = 'piece' AND r.day BETWEEN :from AND :to AND 
 ORDER BY t.day, t.shift, t.run, z.thickness, z.width, t.length;
 -- input:   year
 WITH newest AS (SELECT max(day) AS day FROM v_sheet WHERE day <= :to)
-SELECT (SELECT sum(lumber) FROM v_run_id r JOIN newest n WHERE r.day BETWEEN n.day - 364 AND n.day) AS lumber,
-       sum(amount) AS amount, sum(quantity_micro * CASE unit WHEN 'MBF' THEN 1000 ELSE 1 END) AS bf_micro
-FROM v_paper_line
-WHERE unit IN ('bf', 'MBF') AND NOT cancelled AND invoice_day BETWEEN (SELECT day FROM newest) - 364 AND :to;
+SELECT sum(lumber) AS lumber FROM v_run_id r JOIN newest n WHERE r.day BETWEEN n.day - 364 AND n.day;
+-- part:    lumber-price
 -- table:   yield | Runs against the best pattern
 -- shows:   day day "Day"
 -- shows:   job text "Job"
@@ -62,7 +61,7 @@ WHERE unit IN ('bf', 'MBF') AND NOT cancelled AND invoice_day BETWEEN (SELECT da
 -- shows:   gain_percent micro:1 "More lumber" unit=%
 -- shows:   gain_bf lumber "On these logs"
 -- shows:   bf_a_year lumber "A year"
--- shows:   money_a_year money "A year, in money"
+-- shows:   money_a_year micro "Worth a year" unit=money
 -- empty:   no logs to reckon on
 -- table:   pattern | The best pattern of the commonest log
 -- shows:   board text "Board"

@@ -9,6 +9,7 @@
 #include "base/error.h"
 #include "base/text.h"
 #include "render/renderer.h"
+#include "tuning/few_logs.h"
 
 namespace kerfbook::report {
 namespace {
@@ -99,10 +100,6 @@ std::optional<Day> newest_day(const book::Book& book) {
   return Day{select.getColumn(0).getInt()};
 }
 
-std::string day_words(Day day, const render::Style& style) {
-  return render::shown_cell(day, {.name = "", .heading = "", .kind = render::ColumnKind::day}, style);
-}
-
 /// "2026-05-04 to 2026-05-08", with the words it was asked in before it.
 std::string period_words(const Ask& ask, const render::Style& style) {
   std::string days;
@@ -181,6 +178,10 @@ void fit_period(std::string& sql, std::size_t at) {
 
 }  // namespace
 
+std::string day_words(Day day, const render::Style& style) {
+  return render::shown_cell(day, {.name = "", .heading = "", .kind = render::ColumnKind::day}, style);
+}
+
 std::string fitted(std::string sql, const Parameters& parameters) {
   const auto is = [&](const char* name, std::int64_t day) {
     const auto found = parameters.find(name);
@@ -205,6 +206,7 @@ Filtered filtered(const ReportFile& report, const book::Book& book, const Ask& a
   out.parameters["to"] = out.ask.to ? std::int64_t{out.ask.to->number} : kAfterAll;
   out.parameters["today"] = std::int64_t{today.number};
   out.parameters["week_start"] = std::int64_t{book.mill().week_start};
+  out.parameters["few_logs"] = static_cast<std::int64_t>(tuning::kFewLogs);
   if (takes(report, "from") || takes(report, "to")) out.words.push_back(period_words(out.ask, style));
   for (const auto& named : kNamed) {
     std::string& asked = out.ask.*named.asked;

@@ -10,7 +10,7 @@
 namespace kerfbook::report {
 
 struct Filtered {
-  Parameters parameters;           ///< :from, :to, :job, :customer, :species, :site
+  Parameters parameters;           ///< of every name that a SELECT may bind (report.h)
   std::vector<std::string> words;  ///< for the heading: period and filters, each in words
   Ask ask;                         ///< with the book's own spelling of every name
 };
@@ -19,6 +19,9 @@ struct Filtered {
 /// not take.
 Filtered filtered(const ReportFile& report, const book::Book& book, const Ask& ask,
                   const render::Style& style, Day today);
+
+/// A day as reports write it in a text: in the order of the style.
+std::string day_words(Day day, const render::Style& style);
 
 /// The SELECT for what was asked: a condition written `(:job IS NULL OR job = :job)` is left out when no job was asked
 /// for, and is `job = :job` when one was, so that no name is looked up for nothing and an index on it is of use;

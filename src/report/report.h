@@ -9,9 +9,10 @@
 //   -- meaning: one or more sentences: what the figures mean, how they are worked out
 //   -- takes:   from to job customer species site           (and setup, against: two set-ups to compare) which of them the SELECTs use, bound as :from, :job ...
 //                                                           (:from and :to are day numbers and always bound;
-//                                                           the others are NULL when not asked for; :today and
-//                                                           :week_start, 1 = Monday, need no filter; :job_id and its
-//                                                           like are the numbers that views named v_..._id go by)
+//                                                           the others are NULL when not asked for; :today,
+//                                                           :week_start, 1 = Monday, and :few_logs, under which
+//                                                           logs are too few to tell by, need no filter; :job_id and
+//                                                           its like are the numbers that views named v_..._id go by)
 //   -- needs:   day                                         without a period, take the newest day of the book
 //   -- example: production --period "this week"             what follows 'report' on the line that shows it, for --help
 //   -- worksheets: one                                      in a workbook all tables stand on one worksheet

@@ -54,7 +54,7 @@ class Runner {
   void work(Day today) {
     if (report_.worker.empty()) return;
     refuse_faulty(report_, check_worker(report_));
-    Given given{{}, setting_, mill_, filters_.ask, today};
+    Given given{{}, setting_, mill_, filters_.ask, today, style_};
     int line = report_.worker_line;
     try {
       for (const auto& input : report_.inputs) {
@@ -156,8 +156,8 @@ void add_scale_notes(const ReportFile& report, const book::Book& book, const Fil
 std::vector<Diagnostic> check_select(sqlite3* db, const std::string& sql, int first_line,
                                      std::vector<std::string>& columns) {
   static const std::vector<std::string> kParameters{
-      "from",  "to",      "today",  "week_start",  "job",        "customer", "species",  "site",
-      "setup", "against", "job_id", "customer_id", "species_id", "site_id",  "setup_id", "against_id"};
+      "from",  "to",      "today",  "week_start",  "few_logs",   "job",     "customer", "species",   "site",
+      "setup", "against", "job_id", "customer_id", "species_id", "site_id", "setup_id", "against_id"};
   std::vector<Diagnostic> found;
   try {
     const Query query(db, sql);

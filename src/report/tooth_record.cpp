@@ -3,10 +3,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cmath>
 
 #include "base/count.h"
-#include "measure/size.h"
 #include "tuning/change_interval.h"
 #include "tuning/line.h"
 
@@ -35,7 +33,7 @@ std::map<SheetKey, DayOfEdge> days_of(const std::vector<RecordEntry>& record) {
   for (const auto& entry : record) {
     auto& day = days[{std::get<0>(entry.place), std::get<1>(entry.place)}];
     if (const auto* work = std::get_if<tuning::SawWork>(&entry.what)) {
-      if (work->saw == "head" && work->action != "shanks" && work->action != "tensioned") since = 0;
+      if (work->saw == "head" && tuning::renews_edge(work->action)) since = 0;
       continue;
     }
     const double lumber = std::get<tuning::Sawn>(entry.what).bf;
@@ -48,9 +46,10 @@ std::map<SheetKey, DayOfEdge> days_of(const std::vector<RecordEntry>& record) {
   return days;
 }
 
-/// Rows of the table, and the same as points: bf since, bf an hour (m3 in a metric book).
+/// Rows of the table, and the same as points: bf since, bf an hour.
 std::vector<tuning::Point> add_days(const std::vector<RecordEntry>& record,
-                                    const std::vector<SawnSheet>& sheets, double unit, WorkedTable& table) {
+                                    const std::vector<SawnSheet>& sheets, const Given& given,
+                                    WorkedTable& table) {
   const auto days = days_of(record);
   std::vector<tuning::Point> points;
   for (const auto& sheet : sheets) {
@@ -58,8 +57,9 @@ std::vector<tuning::Point> add_days(const std::vector<RecordEntry>& record,
     if (day == days.end() || !day->second.known || !(day->second.lumber > 0) || !(sheet.minutes > 0))
       continue;
     const double since = std::max(0.0, day->second.weighted / day->second.lumber);
-    table.rows.push_back({sheet.day, whole(since), whole(sheet.lumber), whole(sheet.minutes)});
-    points.push_back({since / unit, sheet.lumber / unit / (sheet.minutes / 60)});
+    table.rows.push_back(
+        {sheet.day, lumber_of(since, given), lumber_of(sheet.bf, given), whole(sheet.minutes)});
+    points.push_back({since, sheet.bf / (sheet.minutes / 60)});
   }
   return points;
 }
@@ -75,33 +75,18 @@ std::string interval_words(const tuning::Line& line, double longest, const Given
   return fmt::format(
       "A stop for teeth takes {:.0f} minutes on average; by this line sharpening every {} takes the least "
       "time in all.",
-      minutes,
-      lumber_words(interval->every_bf * lumber_unit(given.setting.metric_book), given.setting.metric_book));
+      minutes, lumber_words(interval->every_bf, given));
 }
 
 }  // namespace
 
-double lumber_unit(bool metric_book) {
-  return static_cast<double>(metric_book ? measure::kMetricCountsPerCubicMetre
-                                         : measure::kCountsPerBoardFoot);
-}
-
-std::string lumber_words(double counts, bool metric_book) {
-  const double units = counts / lumber_unit(metric_book);
-  return metric_book ? fmt::format("{:.1f} m3", units) : grouped({std::llround(units), 0}) + " bf";
-}
-
-Value whole(const std::optional<double>& number) {
-  if (!number || !(std::abs(*number) < 9e18)) return {};
-  return static_cast<std::int64_t>(std::llround(*number));
-}
-
-std::vector<SawnSheet> sheets_of(const InputRows& rows) {
+std::vector<SawnSheet> sheets_of(const Given& given) {
+  const auto& rows = given.rows("sheets");
   std::vector<SawnSheet> sheets;
   for (std::size_t r = 0; r < rows.size(); ++r) {
     sheets.push_back({rows.number(r, "day").value_or(0), rows.number(r, "shift").value_or(0),
                       static_cast<double>(rows.number(r, "sawing_minutes").value_or(0)),
-                      static_cast<double>(rows.number(r, "lumber").value_or(0))});
+                      board_feet_of(rows.number(r, "lumber").value_or(0), given)});
   }
   return sheets;
 }
@@ -114,14 +99,12 @@ std::vector<RecordEntry> record_of(const Given& given, const std::vector<SawnShe
   for (std::size_t r = 0; r < sawn.size(); ++r) {
     const auto place = place_of(sawn, r);
     const auto sheet = by_day.find({std::get<0>(place), std::get<1>(place)});
-    const auto lumber = static_cast<double>(sawn.number(r, "lumber").value_or(0));
-    const bool shared = sheet != by_day.end() && sheet->second->lumber > 0;
+    const double bf = board_feet_of(sawn.number(r, "lumber").value_or(0), given);
+    const bool shared = sheet != by_day.end() && sheet->second->bf > 0;
     record.push_back(
-        {place,
-         tuning::Sawn{.species = sawn.text(r, "species"),
-                      .bf = lumber,
-                      .lineal_ft = static_cast<double>(sawn.number(r, "lineal").value_or(0)),
-                      .hours = shared ? sheet->second->minutes / 60 * lumber / sheet->second->lumber : 0}});
+        {place, tuning::Sawn{.species = sawn.text(r, "species"),
+                             .bf = bf,
+                             .hours = shared ? sheet->second->minutes / 60 * bf / sheet->second->bf : 0}});
   }
   const auto& work = given.rows("work");
   for (std::size_t r = 0; r < work.size(); ++r) {
@@ -136,10 +119,11 @@ std::vector<RecordEntry> record_of(const Given& given, const std::vector<SawnShe
                    [](const RecordEntry& a, const RecordEntry& b) { return a.place < b.place; });
   return record;
 }
+
 std::string add_pace(const std::vector<RecordEntry>& record, const std::vector<SawnSheet>& sheets,
                      const Given& given, WorkedTable& table) {
   const bool metric = given.setting.metric_book;
-  const auto points = add_days(record, sheets, lumber_unit(metric), table);
+  const auto points = add_days(record, sheets, given, table);
   if (points.empty()) return {};
   const auto line = tuning::line_through(points);
   if (!line || points.size() < kDaysToTell) {
@@ -148,7 +132,7 @@ std::string add_pace(const std::vector<RecordEntry>& record, const std::vector<S
         counted(static_cast<std::int64_t>(points.size()), "day"), kDaysToTell));
     return {};
   }
-  const double each = metric ? 1 : 1000;
+  const double each = metric ? 1 : 1000;  // the slope is the same in either unit
   const std::string per = metric ? "m3 an hour for each m3" : "bf an hour for each 1,000 bf";
   const auto said = [&](double slope) { return fmt::format("{:+.{}f}", slope * each, metric ? 2 : 0); };
   table.notes.push_back(

@@ -1,5 +1,5 @@
 // tooth_record.h -- what the worker tooth-life reads: the sheets' lumber and the work on saws in their order, and the pace of the mill
-// by it. Lumber is the book's whole counts, as doubles.
+// by it. Lumber is in board feet.
 // Inside the room; knows no database.
 #pragma once
 
@@ -18,7 +18,7 @@ struct SawnSheet {
   std::int64_t day = 0;
   std::int64_t shift = 0;
   double minutes = 0;
-  double lumber = 0;
+  double bf = 0;
 };
 
 /// A tally line or a work, in the order of the record.
@@ -28,17 +28,12 @@ struct RecordEntry {
 };
 
 /// Of the inputs `sheets`, `sawn` and `work`. A day's sawing hours are shared out by its lumber.
-std::vector<SawnSheet> sheets_of(const InputRows& rows);
+std::vector<SawnSheet> sheets_of(const Given& given);
 std::vector<RecordEntry> record_of(const Given& given, const std::vector<SawnSheet>& sheets);
 
 /// Fills the table with the pace of each sheet and the lumber since the head saw was sharpened, and says what it comes to; nothing
 /// of no sheets, and of too few of them a note alone. Of the input `stops` it takes how long a stop for teeth is.
 std::string add_pace(const std::vector<RecordEntry>& record, const std::vector<SawnSheet>& sheets,
                      const Given& given, WorkedTable& table);
-
-double lumber_unit(bool metric_book);  ///< counts of a board foot, or of a m3
-std::string lumber_words(double counts, bool metric_book);
-Value whole(const std::optional<double>&
-                number);  ///< the nearest whole number; nothing when absent or past what fits
 
 }  // namespace kerfbook::report

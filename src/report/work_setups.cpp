@@ -3,14 +3,14 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cmath>
-#include <tuple>
+#include <set>
 
 #include "base/count.h"
 #include "base/text.h"
 #include "report/column_kinds.h"
 #include "report/workers.h"
 #include "tuning/like_for_like.h"
+#include "tuning/tooth_lives.h"
 
 namespace kerfbook::report {
 namespace {
@@ -28,11 +28,6 @@ struct DatedRun {
   RunSawn sawn;
   bool measured = true;  ///< every log has a diameter, a length and a scale in board feet
 };
-
-using RunKey = std::tuple<std::int64_t, std::int64_t, std::int64_t>;
-RunKey key_of(const InputRows& rows, std::size_t r) {
-  return {*rows.number(r, "day"), *rows.number(r, "shift"), *rows.number(r, "run")};
-}
 
 double inches(std::int64_t count, bool metric) {
   return static_cast<double>(count) / (metric ? kTenthMms : kSixtyFourths);
@@ -65,15 +60,13 @@ class Compared {
  private:
   void take_runs() {
     const auto& rows = given_.rows("runs");
-    const double a_side = given_.setting.metric_book ? kTenthMms : kSixtyFourths;
-    const double a_foot3 = std::pow(12 * a_side, 3);
     for (std::size_t r = 0; r < rows.size(); ++r) {
       DatedRun run;
       run.day = *rows.number(r, "day");
       run.setup = rows.text(r, "setup");
-      run.sawn.lumber = static_cast<double>(*rows.number(r, "lumber")) / a_foot3 * 12;
-      run.sawn.wood = static_cast<double>(*rows.number(r, "wood")) / a_foot3;
-      at_.emplace(key_of(rows, r), runs_.size());
+      run.sawn.lumber = board_feet_of(*rows.number(r, "lumber"), given_);
+      run.sawn.wood = cubic_feet_of(*rows.number(r, "wood"), given_);
+      at_.emplace(run_key(rows, r), runs_.size());
       runs_.push_back(std::move(run));
     }
   }
@@ -81,7 +74,7 @@ class Compared {
   void take_logs() {
     const auto& rows = given_.rows("logs");
     for (std::size_t r = 0; r < rows.size(); ++r) {
-      const auto at = at_.find(key_of(rows, r));
+      const auto at = at_.find(run_key(rows, r));
       if (at == at_.end()) continue;
       DatedRun& run = runs_[at->second];
       const bool metric = rows.number(r, "metric").value_or(0) != 0;
@@ -108,24 +101,34 @@ class Compared {
            static_cast<double>(factor->num());
   }
 
-  /// Lumber since work on the head saw's teeth, by whole sheets: up to the middle of the run's own.
+  /// Day and shift of the sheets on which the head saw got another edge.
+  [[nodiscard]] std::set<std::pair<std::int64_t, std::int64_t>> sharpened() const {
+    std::set<std::pair<std::int64_t, std::int64_t>> out;
+    const auto& rows = given_.rows("work");
+    for (std::size_t r = 0; r < rows.size(); ++r) {
+      if (tuning::renews_edge(rows.text(r, "action")))
+        out.emplace(*rows.number(r, "day"), *rows.number(r, "shift"));
+    }
+    return out;
+  }
+
+  /// Lumber since the head saw's edge was renewed, by whole sheets: up to the middle of the run's own.
   void take_teeth() {
     const auto& rows = given_.rows("sheets");
-    const double a_side = given_.setting.metric_book ? kTenthMms : kSixtyFourths;
+    const auto edges = sharpened();
     std::optional<double> since;
     for (std::size_t r = 0; r < rows.size(); ++r) {
-      const double lumber =
-          static_cast<double>(rows.number(r, "lumber").value_or(0)) / std::pow(12 * a_side, 3) * 12;
+      const double lumber = board_feet_of(rows.number(r, "lumber").value_or(0), given_);
+      const auto day = *rows.number(r, "day");
+      const auto shift = *rows.number(r, "shift");
       if (since) {
-        const auto day = *rows.number(r, "day");
-        const auto shift = *rows.number(r, "shift");
         for (auto at = at_.lower_bound({day, shift, 0}); at != at_.end(); ++at) {
           if (std::get<0>(at->first) != day || std::get<1>(at->first) != shift) break;
           runs_[at->second].sawn.since_teeth = *since + lumber / 2;
         }
         *since += lumber;
       }
-      if (rows.number(r, "teeth").value_or(0) != 0) since = 0;
+      if (edges.contains({day, shift})) since = 0;
     }
   }
 
@@ -208,10 +211,10 @@ class Compared {
   // ---- what is shown -----------------------------------------------------------------------------------------
   static void add_measure(WorkedTable& table, const char* measure, const char* unit,
                           std::optional<double> earlier, std::optional<double> later) {
-    const auto cell = [](std::optional<double> number) { return number ? micro(*number) : Value(); };
     std::optional<double> change;
     if (earlier && later) change = *later - *earlier;
-    table.rows.push_back({std::string(measure), std::string(unit), cell(earlier), cell(later), cell(change)});
+    table.rows.push_back(
+        {std::string(measure), std::string(unit), micro(earlier), micro(later), micro(change)});
   }
 
   void fill_measures(const LikeForLike& found, WorkedTable& table) const {
@@ -253,8 +256,8 @@ class Compared {
       last = run.day;
     }
     if (!first) return "no run";
-    const auto words = [](std::int64_t day) { return write_day(Day{static_cast<std::int32_t>(day)}); };
-    return *first == last ? words(last) : words(*first) + " to " + words(last);
+    const std::string newest = day_words(last, given_);
+    return *first == last ? newest : day_words(*first, given_) + " to " + newest;
   }
 
   static void fill_curve(const LikeForLike& found, WorkedTable& table) {
@@ -333,7 +336,8 @@ Worker setups_compared() {
                     {"logs",
                      {"day", "shift", "run", "diameter", "length", "metric", "net", "gross", "scale_unit",
                       "content"}},
-                    {"sheets", {"day", "shift", "lumber", "teeth"}},
+                    {"sheets", {"day", "shift", "lumber"}},
+                    {"work", {"day", "shift", "action"}},
                     {"boards", {"setup", "thickness", "metric", "lumber"}}},
           .gives = {{"measures", {"measure", "unit", "earlier", "later", "change"}},
                     {"curve", {"what", "gain_percent", "least_percent", "most_percent"}},

@@ -8,6 +8,7 @@
 #include "measure/size.h"
 #include "report/workers.h"
 #include "tuning/control_chart.h"
+#include "tuning/numbers.h"
 #include "tuning/size_finding.h"
 
 namespace kerfbook::report {
@@ -21,8 +22,8 @@ struct Group {
   std::string size;
   std::string setup;
   bool metric = false;
-  bool scant = false;  ///< cut to less than it is called: what it must hold is not in the book
-  double nominal = 0;
+  std::optional<double>
+      must_hold;  ///< its nominal thickness, of a scant size its target's; absent where that is not known
   std::optional<double> kerf;
   std::optional<double> set_for;
   bool newest = true;  ///< no later set-up of the size has readings
@@ -37,31 +38,48 @@ double from_mils(std::int64_t mils, bool of_metric, bool metric) {
   return metric ? mm : of_metric ? mm / 25.4 : static_cast<double>(mils) / 1000;
 }
 
-Group group_of(const InputRows& rows, std::size_t r) {
+/// A size cut to less than it is called, for planing or drying, must hold what the mill file says it is cut to for the job
+/// it was cut for.
+std::optional<measure::Length> held_by_scant(const InputRows& rows, std::size_t r,
+                                             const measure::Length& nominal, const Given& given) {
+  if (rows.number(r, "jobs") != 1) return std::nullopt;  // each may have a target of its own
+  const measure::Size size{nominal, {rows.number(r, "width").value_or(0), nominal.system}};
+  const auto target = book::target_for(given.mill, rows.text(r, "job"), size);
+  if (!target) return std::nullopt;
+  return measure::converted(target->thickness, nominal.system);
+}
+
+Group group_of(const InputRows& rows, std::size_t r, const Given& given) {
   Group group;
   group.size = rows.text(r, "size");
   group.setup = rows.text(r, "setup");
   group.metric = rows.number(r, "metric").value_or(0) != 0;
-  group.scant = rows.number(r, "scant").value_or(0) != 0;
-  const auto counts = static_cast<double>(rows.number(r, "thickness").value_or(0));
-  group.nominal = group.metric ? counts / 10 : counts / 64;
+  const bool scant = rows.number(r, "scant").value_or(0) != 0;
+  const measure::Length nominal{rows.number(r, "thickness").value_or(0),
+                                group.metric ? measure::System::metric : measure::System::inch};
+  const auto held = scant ? held_by_scant(rows, r, nominal, given) : nominal;
+  if (held)
+    group.must_hold =
+        tuning::as_double(group.metric ? measure::in_millimetres(*held) : measure::in_inches(*held));
   const bool setup_metric = rows.number(r, "setup_metric").value_or(0) != 0;
   if (const auto kerf = rows.number(r, "kerf_mils"))
     group.kerf = from_mils(*kerf, setup_metric, group.metric);
   if (const auto over = rows.number(r, "over_mils")) {
-    if (!group.scant) group.set_for = group.nominal + from_mils(*over, setup_metric, group.metric);
+    if (!scant) group.set_for = *group.must_hold + from_mils(*over, setup_metric, group.metric);
   }
   return group;
 }
 
 /// Groups in the order their first board was measured.
-std::vector<Group> groups_of(const InputRows& rows) {
+std::vector<Group> groups_of(const Given& given) {
+  const auto& rows = given.rows("readings");
   std::vector<Group> groups;
   std::vector<std::int64_t> last;  // day, shift, number of the board being read
   for (std::size_t r = 0; r < rows.size(); ++r) {
-    Group read = group_of(rows, r);
+    Group read = group_of(rows, r, given);
     auto group = std::find_if(groups.begin(), groups.end(), [&](const Group& g) {
-      return g.size == read.size && g.setup == read.setup && g.metric == read.metric && g.scant == read.scant;
+      return g.size == read.size && g.setup == read.setup && g.metric == read.metric &&
+             g.must_hold == read.must_hold;
     });
     if (group == groups.end()) {
       for (auto& other : groups) other.newest = other.newest && other.size != read.size;
@@ -81,31 +99,13 @@ std::vector<Group> groups_of(const InputRows& rows) {
   return groups;
 }
 
-/// Board feet, or m3 in a metric book, sawn of a size in the year.
+/// Board feet sawn of a size in the year.
 double sawn_of(const Given& given, const std::string& size) {
   const auto& rows = given.rows("sawn");
-  const auto unit = static_cast<double>(given.setting.metric_book ? measure::kMetricCountsPerCubicMetre
-                                                                  : measure::kCountsPerBoardFoot);
   for (std::size_t r = 0; r < rows.size(); ++r) {
-    if (rows.text(r, "size") == size) return static_cast<double>(rows.number(r, "lumber").value_or(0)) / unit;
+    if (rows.text(r, "size") == size) return board_feet_of(rows.number(r, "lumber").value_or(0), given);
   }
   return 0;
-}
-
-/// What a board foot (m3) brought on the year's invoices, in whole money.
-std::optional<double> price_of(const Given& given) {
-  const auto& rows = given.rows("price");
-  for (std::size_t r = 0; r < rows.size(); ++r) {
-    if (rows.text(r, "unit") != (given.setting.metric_book ? "m3" : "bf")) continue;
-    const auto amount = static_cast<double>(rows.number(r, "amount").value_or(0));
-    const auto quantity = static_cast<double>(rows.number(r, "quantity").value_or(0)) / 1e6;
-    if (quantity > 0) return amount / std::pow(10, given.setting.money_places) / quantity;
-  }
-  return std::nullopt;
-}
-
-Value micro_of(const std::optional<double>& number) {
-  return number ? micro(*number) : Value{};
 }
 
 std::string unit_of(const Group& group) {
@@ -121,7 +121,7 @@ std::string called(const Group& group) {
 }
 
 std::string verdict_of(const Group& group) {
-  if (group.scant) return "no size to hold";
+  if (!group.must_hold) return "no size to hold";
   switch (group.found->verdict) {
     case tuning::SizeVerdict::too_few_boards:
       return "too few boards to tell";
@@ -135,20 +135,12 @@ std::string verdict_of(const Group& group) {
   return {};
 }
 
-/// What the book's lumber columns count in: whole counts of its unit.
-Value lumber_of(double in_units, bool metric_book) {
-  const double counts = in_units * static_cast<double>(metric_book ? measure::kMetricCountsPerCubicMetre
-                                                                   : measure::kCountsPerBoardFoot);
-  if (!std::isfinite(counts) || std::abs(counts) > 9e18) return {};
-  return static_cast<std::int64_t>(std::llround(counts));
-}
-
 void add_spread(const Group& group, WorkedTable& table) {
   const auto& s = group.found->spread;
   table.rows.push_back({group.size, group.setup, static_cast<std::int64_t>(s.boards),
-                        static_cast<std::int64_t>(s.readings), micro(s.mean), micro_of(s.within),
-                        micro_of(s.of_board_means), micro_of(s.between_component),
-                        micro_of(s.of_all_readings), micro_of(s.of_components), unit_of(group)});
+                        static_cast<std::int64_t>(s.readings), micro(s.mean), micro(s.within),
+                        micro(s.of_board_means), micro(s.between_component), micro(s.of_all_readings),
+                        micro(s.of_components), unit_of(group)});
   if (s.component_was_negative) {
     table.notes.push_back(called(group) +
                           ": boards differ by no more than their own readings make them, so nothing is "
@@ -158,19 +150,19 @@ void add_spread(const Group& group, WorkedTable& table) {
 
 void add_target(const Group& group, const Given& given, bool priced, WorkedTable& table) {
   const auto& f = *group.found;
-  const bool held = !group.scant;
+  const bool held = group.must_hold.has_value();
   const bool gain = held && f.today && group.newest && f.verdict == tuning::SizeVerdict::thick;
   std::vector<Value> row{group.size, group.setup};
-  row.push_back(held ? micro(group.nominal) : Value{});
+  row.push_back(micro(group.must_hold));
   row.push_back(held ? micro(100 * f.undersize_today) : Value{});
-  row.push_back(micro_of(group.set_for));
+  row.push_back(micro(group.set_for));
   row.push_back(micro(f.spread.mean));
-  row.push_back(held ? micro_of(f.target) : Value{});
+  row.push_back(held ? micro(f.target) : Value{});
   row.push_back(held && f.today ? micro(f.today->size) : Value{});
   row.push_back(held && f.error ? micro(2 * *f.error) : Value{});
-  row.push_back(micro_of(f.holds));
+  row.push_back(micro(f.holds));
   row.push_back(held && f.today ? micro(100 * f.today->wood_share) : Value{});
-  row.push_back(gain ? lumber_of(f.today->bf_a_year, given.setting.metric_book) : Value{});
+  row.push_back(gain ? lumber_of(f.today->bf_a_year, given) : Value{});
   row.push_back(gain && priced ? micro(f.today->money_a_year) : Value{});
   row.emplace_back(verdict_of(group));
   row.emplace_back(unit_of(group));
@@ -208,11 +200,10 @@ std::string thick_words(const Group& group, bool priced, const Given& given) {
       "{} is cut thicker than it need be: {} on average, where {} would keep 19 readings in 20 at {} or "
       "more. "
       "That takes {:.1f} % of the wood",
-      called(group), said(f.spread.mean, group), said(*f.target, group), said(group.nominal, group),
+      called(group), said(f.spread.mean, group), said(*f.target, group), said(*group.must_hold, group),
       100 * f.today->wood_share);
   if (f.today->bf_a_year > 0 && group.newest) {
-    words += fmt::format(", {:.{}f} {} a year", f.today->bf_a_year, given.setting.metric_book ? 1 : 0,
-                         given.setting.metric_book ? "m3" : "bf");
+    words += ", " + lumber_words(f.today->bf_a_year, given) + " a year";
     if (priced) words += fmt::format(" or {}{:.0f}", given.setting.money_sign, f.today->money_a_year);
   }
   return words + ".";
@@ -225,12 +216,12 @@ std::string words_of(const Group& group, bool priced, const Given& given) {
       return thick_words(group, priced, given);
     case tuning::SizeVerdict::thin:
       return fmt::format("{} is set too thin: {:.0f} readings in 100 are under {}; set for {} five would be.",
-                         called(group), 100 * f.undersize_today, said(group.nominal, group),
+                         called(group), 100 * f.undersize_today, said(*group.must_hold, group),
                          said(*f.target, group));
     case tuning::SizeVerdict::well_set:
       return fmt::format(
           "{} is set right: it averages {}, and {} is needed for 19 readings in 20 at {} or more.",
-          called(group), said(f.spread.mean, group), said(*f.target, group), said(group.nominal, group));
+          called(group), said(f.spread.mean, group), said(*f.target, group), said(*group.must_hold, group));
     case tuning::SizeVerdict::too_few_boards:
       break;
   }
@@ -253,7 +244,7 @@ std::string cause_of(const Group& group) {
 std::string too_few(const std::vector<Group>& groups) {
   const Group* most = nullptr;
   for (const auto& group : groups) {
-    if (!group.scant && (most == nullptr || group.boards.size() > most->boards.size())) most = &group;
+    if (group.must_hold && (most == nullptr || group.boards.size() > most->boards.size())) most = &group;
   }
   if (most == nullptr)
     return "What was measured is all cut to less than it is called, for planing or drying; what it must hold "
@@ -265,11 +256,11 @@ std::string too_few(const std::vector<Group>& groups) {
 }
 
 Worked work(const Given& given) {
-  auto groups = groups_of(given.rows("readings"));
-  const auto price = price_of(given);
+  auto groups = groups_of(given);
+  const auto price = price_of_lumber(given);
   Worked out;
   for (auto& group : groups) {
-    group.found = tuning::find_size(group.boards, {.critical = group.nominal,
+    group.found = tuning::find_size(group.boards, {.critical = group.must_hold.value_or(0),
                                                    .undersize_share = kUndersize,
                                                    .kerf = group.kerf.value_or(0),
                                                    .bf_a_year = sawn_of(given, group.size),
@@ -278,7 +269,7 @@ Worked work(const Given& given) {
     add_target(group, given, price.has_value(), out.tables["targets"]);
     add_chart(group, out.tables["boards"]);
     if (auto cause = cause_of(group); !cause.empty()) out.tables["sizes"].notes.push_back(std::move(cause));
-    if (group.scant || !group.newest) continue;
+    if (!group.must_hold || !group.newest) continue;
     if (auto words = words_of(group, price.has_value(), given); !words.empty())
       out.finding.push_back(std::move(words));
   }
@@ -291,10 +282,10 @@ Worked work(const Given& given) {
 Worker size_control() {
   return {.name = "size-control",
           .reads = {{"readings",
-                     {"day", "shift", "number", "size", "thickness", "metric", "mils", "setup", "kerf_mils",
-                      "over_mils", "setup_metric", "scant"}},
+                     {"day", "shift", "number", "size", "thickness", "width", "metric", "mils", "setup",
+                      "kerf_mils", "over_mils", "setup_metric", "scant", "jobs", "job"}},
                     {"sawn", {"size", "lumber"}},
-                    {"price", {"unit", "amount", "quantity"}}},
+                    lumber_price_input()},
           .gives = {{"sizes",
                      {"size", "setup", "boards", "readings", "mean", "within", "board_means", "between",
                       "all_readings", "together", "unit"}},

@@ -25,7 +25,6 @@ using tuning::ToothLife;
 constexpr std::int64_t kWornToTell = 10;
 constexpr int kCurveRows = 16;
 
-/// Lumber here is the book's whole counts, as a double.
 using Lives = std::vector<ToothLife>;
 
 Lives some(const Lives& lives, const std::function<bool(const ToothLife&)>& wanted) {
@@ -82,20 +81,22 @@ void add_saw(const Lives& lives, const Given& given, WorkedTable& table) {
       rate && teeth > 0 ? std::optional<double>(*rate * static_cast<double>(teeth)) : std::nullopt;
   table.rows.push_back({life_words(lives.front().of), lives.front().saw,
                         static_cast<std::int64_t>(lives.size()), count_by(lives, EndedBy::wear),
-                        count_by(lives, EndedBy::strike), count_by(lives, EndedBy::record), whole(median.at),
-                        whole(median.lower), whole(median.upper), whole(shortest), whole(longest),
-                        median_hours ? micro(*median_hours) : Value{}, teeth, whole(cost), whole(lumber)});
+                        count_by(lives, EndedBy::strike), count_by(lives, EndedBy::record),
+                        lumber_of(median.at, given), lumber_of(median.lower, given),
+                        lumber_of(median.upper, given), lumber_of(shortest, given), lumber_of(longest, given),
+                        micro(median_hours), teeth, whole(cost), lumber_of(lumber, given)});
 }
 
-void add_species(const Lives& lives, WorkedTable& table) {
+void add_species(const Lives& lives, const Given& given, WorkedTable& table) {
   auto median = life_quantile(survival_of(in_bf(lives)));
   if (count_by(lives, EndedBy::wear) < kWornToTell) median.lower = median.upper = std::nullopt;
   table.rows.push_back({lives.front().saw, lives.front().species, static_cast<std::int64_t>(lives.size()),
-                        count_by(lives, EndedBy::wear), count_by(lives, EndedBy::strike), whole(median.at),
-                        whole(median.lower), whole(median.upper)});
+                        count_by(lives, EndedBy::wear), count_by(lives, EndedBy::strike),
+                        lumber_of(median.at, given), lumber_of(median.lower, given),
+                        lumber_of(median.upper, given)});
 }
 
-void add_causes(const Lives& edges, WorkedTable& table) {
+void add_causes(const Lives& edges, const Given& given, WorkedTable& table) {
   struct Sum {
     std::int64_t times = 0, teeth = 0;
     double lumber = 0;
@@ -110,7 +111,7 @@ void add_causes(const Lives& edges, WorkedTable& table) {
   }
   for (const auto& [key, sum] : sums) {
     table.rows.push_back({key.first, key.second.empty() ? Value{} : Value{key.second}, sum.times, sum.teeth,
-                          whole(sum.lumber)});
+                          lumber_of(sum.lumber, given)});
   }
 }
 
@@ -137,10 +138,10 @@ void add_curve(const Lives& edges, const Given& given, WorkedTable& table) {
     if (!curve.steps.empty()) longest = std::max(longest, curve.longest);
   }
   if (!(longest > 0)) return;
-  const double unit = lumber_unit(given.setting.metric_book);
-  const double step = round_step(longest / unit / kCurveRows) * unit;
+  const double step =
+      round_step(told_lumber(longest, given) / kCurveRows) / told_lumber(1, given);  // even as it is told
   for (double since = 0; since < longest + step; since += step) {
-    std::vector<Value> row{whole(since)};
+    std::vector<Value> row{lumber_of(since, given)};
     for (const auto& curve : curves) {
       const auto left = curve.steps.empty() ? std::nullopt : survival_at(curve, since);
       row.push_back(left ? micro(100 * *left) : Value{});
@@ -174,13 +175,12 @@ std::string longest_words(const std::vector<Group>& groups, const Comparison& by
     if (shortest == nullptr || lasts < least) std::tie(shortest, least) = std::pair(&group, lasts);
   }
   if (longest == shortest || !std::isfinite(least)) return {};
-  const bool metric = given.setting.metric_book;
   return fmt::format(
       "Sharpenings last longer {0}{1}{2} than {0}{3}{2} ({4} against {5}); chance alone would do as much in "
       "fewer than {6} "
       "of 1,000 such records.",
       by.before, longest->name, by.after, shortest->name,
-      std::isfinite(most) ? lumber_words(most, metric) : "more than the record", lumber_words(least, metric),
+      std::isfinite(most) ? lumber_words(most, given) : "more than the record", lumber_words(least, given),
       static_cast<int>(1000 * p) + 1);
 }
 
@@ -226,19 +226,18 @@ std::string saw_words(const Lives& edges, const Given& given) {
         "practice, no source).",
         saw, worn, kWornToTell);
   if (!median.at) return fmt::format("More than half the sharpenings of the {} saw outlast the record.", saw);
-  const bool metric = given.setting.metric_book;
   std::string words =
       fmt::format("A sharpening of the {} saw lasts about {}: half are worn sooner, half last longer", saw,
-                  lumber_words(*median.at, metric));
+                  lumber_words(*median.at, given));
   if (median.lower && median.upper) {
-    words += fmt::format("; the record leaves it between {} and {}", lumber_words(*median.lower, metric),
-                         lumber_words(*median.upper, metric));
+    words += fmt::format("; the record leaves it between {} and {}", lumber_words(*median.lower, given),
+                         lumber_words(*median.upper, given));
   }
   return words + ".";
 }
 
 Worked work(const Given& given) {
-  const auto sheets = sheets_of(given.rows("sheets"));
+  const auto sheets = sheets_of(given);
   const auto record = record_of(given, sheets);
   std::vector<tuning::SawRecord> stream;
   for (const auto& entry : record) stream.push_back(entry.what);
@@ -266,13 +265,13 @@ Worked work(const Given& given) {
     for (const auto& life : saw.lives) by_species[life.species].push_back(life);
     std::vector<Group> groups;
     for (const auto& [species, own] : by_species) {
-      add_species(own, out.tables["species"]);
+      add_species(own, given, out.tables["species"]);
       groups.push_back({species.empty() ? "no species" : species, own});
     }
     say(add_compared({"Species, " + saw.name + " saw", "in ", " on the " + saw.name + " saw"}, groups, given,
                      out.tables["compared"]));
   }
-  add_causes(edges, out.tables["causes"]);
+  add_causes(edges, given, out.tables["causes"]);
   add_curve(edges, given, out.tables["curve"]);
   say(add_pace(record, sheets, given, out.tables["pace"]));
   return out;
@@ -283,7 +282,7 @@ Worked work(const Given& given) {
 Worker tooth_life() {
   return {
       .name = "tooth-life",
-      .reads = {{"sawn", {"day", "shift", "number", "species", "lumber", "lineal"}},
+      .reads = {{"sawn", {"day", "shift", "number", "species", "lumber"}},
                 {"sheets", {"day", "shift", "sawing_minutes", "lumber"}},
                 {"work", {"day", "shift", "number", "saw", "action", "cause", "teeth"}},
                 {"rates", {"saw", "rate"}},

@@ -2,12 +2,10 @@
 // tuning/balance.h; here the book's counts become its unit, and a sentence is made of the sums.
 #include <fmt/format.h>
 
-#include <cmath>
-#include <tuple>
-
 #include "base/text.h"
 #include "report/workers.h"
 #include "tuning/balance.h"
+#include "tuning/mill_model.h"
 
 namespace kerfbook::report {
 namespace {
@@ -32,11 +30,6 @@ const Rational& micro_foot3() {
   return kOne;
 }
 
-using RunKey = std::tuple<std::int64_t, std::int64_t, std::int64_t>;
-RunKey key_of(const InputRows& rows, std::size_t r) {
-  return {*rows.number(r, "day"), *rows.number(r, "shift"), *rows.number(r, "run")};
-}
-
 /// What a set-up's saws take. `known` is false where neither the book nor the mill file says it of the head saw.
 struct SetUp {
   Kerfs kerfs;
@@ -50,27 +43,21 @@ struct Run {
   std::string words;  ///< "QHH WH on 2026-05-07"
   Balance balance;
   Rational counted;  ///< what its lumber would hold at its nominal size
-  std::optional<double> overrun;
+  std::optional<Rational> overrun;
 };
 
 std::optional<Rational> kerf_in_mill(const book::Mill& mill, std::string_view role) {
-  const bool metric = mill.units == measure::System::metric;
-  for (const auto& saw : mill.saws) {
-    if (same_word(saw.role, role) && saw.kerf_mils)
-      return Rational(*saw.kerf_mils) * Rational(metric ? kHundredthMm : kMil);
-  }
-  return std::nullopt;
+  const auto mils = tuning::kerf_of(mill, role);
+  if (!mils) return std::nullopt;
+  return Rational(*mils) * Rational(mill.units == measure::System::metric ? kHundredthMm : kMil);
 }
 
-/// The oversize of a board whose section is `area`, both ways alike and in whole mils (1/100 mm), where no target says.
-Rational oversize(const Rational& thickness, const Rational& width, const Rational& area, std::int64_t step) {
-  const auto number = [](const Rational& r) {
-    return static_cast<double>(r.num()) / static_cast<double>(r.den());
+tuning::Section section_of(const measure::Size& size) {
+  const auto fine = [](const measure::Length& length) {
+    return Rational(length.count) *
+           Rational(length.system == measure::System::metric ? kTenthMm : kSixtyFourth);
   };
-  const double half = (number(thickness) + number(width)) / 2;
-  const double more = number(area - thickness * width);
-  const double over = -half + std::sqrt(std::max(half * half + more, 0.0));
-  return Rational(std::llround(over / static_cast<double>(step))) * Rational(step);
+  return {fine(size.thickness), fine(size.width)};
 }
 
 class Wood {
@@ -117,23 +104,21 @@ class Wood {
       run.balance.lumber = Rational(*rows.number(r, "wood")) * count;
       run.counted = Rational(*rows.number(r, "lumber")) * count;
       run.words = join_words(rows, r);
-      constexpr double kCountsOfBoardFoot = 144.0 * 64 * 64 * 64;
-      const auto net = static_cast<double>(rows.number(r, "net").value_or(0)) / 1e6;
-      if (!metric_ && rows.text(r, "scale_unit") == "bf" && net > 0) {
-        const auto lumber = static_cast<double>(*rows.number(r, "lumber")) / kCountsOfBoardFoot;
-        run.overrun = 100 * (lumber / net - 1);
-      }
-      at_.emplace(key_of(rows, r), runs_.size());
+      const auto net = rows.number(r, "net").value_or(0);
+      if (!metric_ && rows.text(r, "scale_unit") == "bf" && net > 0)
+        run.overrun = tuning::overrun_percent(
+            Rational(*rows.number(r, "lumber"), measure::kCountsPerBoardFoot), Rational(net, 1'000'000));
+      at_.emplace(run_key(rows, r), runs_.size());
       runs_.push_back(std::move(run));
     }
   }
 
-  static std::string join_words(const InputRows& rows, std::size_t r) {
+  [[nodiscard]] std::string join_words(const InputRows& rows, std::size_t r) const {
     std::vector<std::string> words;
     for (const char* column : {"job", "species"}) {
       if (auto word = rows.text(r, column); !word.empty()) words.push_back(std::move(word));
     }
-    words.push_back("on " + write_day(Day{static_cast<std::int32_t>(*rows.number(r, "day"))}));
+    words.push_back("on " + day_words(*rows.number(r, "day"), given_));
     return join(words, " ");
   }
 
@@ -142,16 +127,16 @@ class Wood {
     const auto& rows = given_.rows("boards");
     const Rational count = cube(metric_ ? kTenthMm : kSixtyFourth);
     for (std::size_t r = 0; r < rows.size(); ++r) {
-      const auto at = at_.find(key_of(rows, r));
+      const auto at = at_.find(run_key(rows, r));
       const auto length = Rational(rows.number(r, "lineal").value_or(0)) * Rational(kLineal);
       if (at == at_.end() || length.is_zero()) continue;
       const Rational area = Rational(rows.number(r, "wood").value_or(0)) * count / length;
-      const auto [thickness, width] = section(rows, r, area);
+      const auto section = section_of_boards(rows, r, area);
       const auto& kerfs = setup_of(runs.text(at->second, "setup")).kerfs;
       Rational& dust = runs_[at->second].balance.sawdust;
       // Rounded to a millionth of a cubic foot, as log volumes are.
-      dust = dust + Rational((tuning::sawdust(thickness, width, length, kerfs) / micro_foot3()).rounded(0)) *
-                        micro_foot3();
+      dust = dust +
+             Rational((tuning::sawdust(section, length, kerfs) / micro_foot3()).rounded(0)) * micro_foot3();
     }
     for (std::size_t r = 0; r < runs_.size(); ++r) {
       SetUp& setup = setup_of(runs.text(r, "setup"));
@@ -162,33 +147,20 @@ class Wood {
     }
   }
 
-  /// The section a size was really cut to: a target of the mill file that has this area, or nominal and an oversize.
-  [[nodiscard]] std::pair<Rational, Rational> section(const InputRows& rows, std::size_t r,
-                                                      const Rational& area) const {
+  /// By the targets of the mill file, the house's and every job's.
+  [[nodiscard]] tuning::Section section_of_boards(const InputRows& rows, std::size_t r,
+                                                  const Rational& area) const {
     const bool metric = rows.number(r, "metric").value_or(0) != 0;
-    const Rational unit(metric ? kTenthMm : kSixtyFourth);
-    const auto thickness = rows.number(r, "thickness").value_or(0);
-    const auto width = rows.number(r, "width").value_or(0);
-    std::optional<std::pair<Rational, Rational>> found;
+    const auto system = metric ? measure::System::metric : measure::System::inch;
+    const measure::Size nominal{{rows.number(r, "thickness").value_or(0), system},
+                                {rows.number(r, "width").value_or(0), system}};
+    std::vector<tuning::Section> targets;
     const auto look = [&](const std::vector<book::NamedSize>& sizes) {
-      for (const auto& size : sizes) {
-        if (!size.target || size.nominal.thickness.count != thickness || size.nominal.width.count != width)
-          continue;
-        const Rational cut_unit(size.target->thickness.system == measure::System::metric ? kTenthMm
-                                                                                         : kSixtyFourth);
-        const Rational deep = Rational(size.target->thickness.count) * cut_unit;
-        const Rational wide = Rational(size.target->width.count) * cut_unit;
-        const Rational off = deep * wide / area - Rational(1);
-        if (off < Rational(1, 10'000) && off > Rational(-1, 10'000)) found = std::pair(deep, wide);
-      }
+      if (const auto target = book::target_in(sizes, nominal)) targets.push_back(section_of(*target));
     };
     look(given_.mill.sizes);
     for (const auto& job : given_.mill.jobs) look(job.sizes);
-    if (found) return *found;
-    const Rational deep = Rational(thickness) * unit;
-    const Rational wide = Rational(width) * unit;
-    const Rational over = oversize(deep, wide, area, metric ? kHundredthMm : kMil);
-    return {deep + over, wide + over};
+    return tuning::section_cut(section_of(nominal), area, targets, metric ? kHundredthMm : kMil);
   }
 
   [[nodiscard]] std::int64_t mils(const Rational& length) const {

@@ -3,11 +3,12 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cmath>
 #include <map>
-#include <tuple>
 
+#include "base/count.h"
 #include "report/workers.h"
+#include "sheet/raw_log.h"
+#include "tuning/few_logs.h"
 #include "tuning/mill_model.h"
 #include "tuning/run_yield.h"
 #include "tuning/what_if.h"
@@ -16,7 +17,7 @@ namespace kerfbook::report {
 namespace {
 
 using tuning::kFineInch;
-using Key = std::tuple<std::int64_t, std::int64_t, std::int64_t>;  // day, shift, run
+constexpr double kBoardFoot = 144;  // cubic inches
 
 /// What is cut alike: a job's targets and list under one set-up.
 struct Way {
@@ -31,11 +32,6 @@ struct RunRow {
   tuning::SawnRun run;
 };
 
-Key key_of(const InputRows& rows, std::size_t r) {
-  return {rows.number(r, "day").value_or(0), rows.number(r, "shift").value_or(0),
-          rows.number(r, "run").value_or(0)};
-}
-
 template <class T>
 void add_new(std::vector<T>& list, const T& one) {
   if (std::find(list.begin(), list.end(), one) == list.end()) list.push_back(one);
@@ -48,13 +44,13 @@ class Yield {
   Worked work() {
     read();
     std::vector<tuning::SawnRun> runs;
+    std::vector<tuning::SawMill> mills;
     for (const auto& row : rows_) runs.push_back(row.run);
-    for (const auto& way : ways_)
-      mills_.push_back(tuning::saw_mill(mill_, way.job, way.kerfs, way.sizes, way.lengths));
-    const auto found = tuning::find_yield(mills_, runs);
+    for (const auto& mill : mills_) mills.push_back(mill.mill);
+    const auto found = tuning::find_yield(mills, runs);
     put_runs(found);
-    out_.finding.push_back(tuning::yield_in_words(found.all));
-    if (found.all.logs > 0) put_changes();
+    say(found);
+    if (found.all.logs > 0) put_changes(found.all.bf);
     if (found.common && found.all.logs > 0) put_pattern(*found.common);
     out_.foot.push_back(
         "The best pattern: layers of one thickness across the log's end, boards side by side in each, "
@@ -67,52 +63,59 @@ class Yield {
   [[nodiscard]] measure::System system() const {
     return given_.setting.metric_book ? measure::System::metric : measure::System::inch;
   }
-  /// Counts of the book's volume.
-  [[nodiscard]] std::int64_t volume(double cubic_inches) const {
-    const double per_inch = system() == measure::System::metric ? 254 : 64;
-    return std::llround(cubic_inches * per_inch * per_inch * per_inch);
-  }
-  [[nodiscard]] std::int64_t nominal(std::int64_t counts) const {
-    return measure::converted(measure::Volume{counts, measure::System::inch}, system()).count;
-  }
-  [[nodiscard]] double cubic_inches(std::int64_t counts) const {
-    const double per_inch = system() == measure::System::metric ? 254 : 64;
-    return static_cast<double>(counts) / (per_inch * per_inch * per_inch);
-  }
 
   /// A run whose set-up has no kerf, or one of whose logs was not measured or is larger than the model is made for, is
   /// not reckoned with.
   void read() {
-    std::map<Key, std::vector<tuning::SawLog>> logs;
-    std::map<Key, bool> unknown;
-    const auto& measured = given_.rows("logs");
-    for (std::size_t r = 0; r < measured.size(); ++r) {
-      std::string written = measured.text(r, "spec");
-      written = written.substr(0, written.find(" defect"));  // the model's logs are sound
-      const auto spec = scaling::read_log_spec(written, measured.number(r, "metric") == 1);
-      const auto log = spec ? tuning::saw_log(*spec, mill_.taper) : std::nullopt;
-      const bool reckoned = log && std::max(log->small_end, log->large_end) <= tuning::kMostModelled;
-      if (reckoned) logs[key_of(measured, r)].push_back(*log);
-      if (!reckoned) unknown[key_of(measured, r)] = true;
-    }
-    std::map<Key, std::size_t> way_of;
+    const auto logs = logs_of_runs();
+    std::map<RunKey, std::size_t> way_of;
     const auto& runs = given_.rows("runs");
     for (std::size_t r = 0; r < runs.size(); ++r) {
-      const Key key = key_of(runs, r);
+      const RunKey key = run_key(runs, r);
+      const auto own = logs.find(key);
       const auto kerfs = tuning::kerfs_of(mill_, runs.number(r, "kerf"), runs.number(r, "over"));
-      if (!kerfs || unknown[key] || logs[key].empty()) {
+      if (!kerfs || own == logs.end()) {
         ++left_out_;
         continue;
       }
       way_of[key] = way(runs.text(r, "job"), *kerfs);
-      RunRow row{r, {way_of[key], logs[key], 0, 0}};
-      row.run.bf = cubic_inches(runs.number(r, "lumber").value_or(0)) / 144;
-      row.run.lumber_in3 = cubic_inches(runs.number(r, "wood").value_or(0));
+      RunRow row{r, {way_of[key], own->second, 0, 0}};
+      row.run.bf = board_feet_of(runs.number(r, "lumber").value_or(0), given_);
+      row.run.lumber_in3 = kBoardFoot * board_feet_of(runs.number(r, "wood").value_or(0), given_);
       rows_.push_back(std::move(row));
     }
+    read_sizes(way_of);
+    for (const auto& way : ways_)
+      mills_.push_back({tuning::saw_mill(mill_, way.job, way.kerfs, way.sizes, way.lengths), {}});
+    for (const auto& [row, run] : rows_) {
+      auto& logs_of_mill = mills_[run.mill].logs;
+      logs_of_mill.insert(logs_of_mill.end(), run.logs.begin(), run.logs.end());
+    }
+  }
+
+  /// The model's logs are sound, whatever defects were written; none of a run with one that it cannot take.
+  [[nodiscard]] std::map<RunKey, std::vector<tuning::SawLog>> logs_of_runs() const {
+    std::map<RunKey, std::vector<tuning::SawLog>> logs;
+    std::vector<RunKey> unknown;
+    const auto& measured = given_.rows("logs");
+    for (std::size_t r = 0; r < measured.size(); ++r) {
+      const RunKey key = run_key(measured, r);
+      const auto spec = book::read_spec(measured.text(r, "spec"), measured.number(r, "metric") == 1);
+      const auto log = spec ? tuning::saw_log(spec->measure, mill_.taper) : std::nullopt;
+      if (log && std::max(log->small_end, log->large_end) <= tuning::kMostModelled)
+        logs[key].push_back(*log);
+      else
+        unknown.push_back(key);
+    }
+    for (const auto& key : unknown) logs.erase(key);
+    return logs;
+  }
+
+  /// What was cut of a run is on the list of its way.
+  void read_sizes(const std::map<RunKey, std::size_t>& way_of) {
     const auto& sizes = given_.rows("sizes");
     for (std::size_t r = 0; r < sizes.size(); ++r) {
-      const auto at = way_of.find(key_of(sizes, r));
+      const auto at = way_of.find(run_key(sizes, r));
       if (at == way_of.end()) continue;
       const auto its = sizes.number(r, "metric") == 1 ? measure::System::metric : measure::System::inch;
       const auto length = [&](const char* column) {
@@ -125,10 +128,7 @@ class Yield {
 
   std::size_t way(const std::string& job, const tuning::SetupKerfs& kerfs) {
     for (std::size_t i = 0; i < ways_.size(); ++i) {
-      const auto& known = ways_[i].kerfs;
-      if (ways_[i].job == job && known.head == kerfs.head && known.edger == kerfs.edger &&
-          known.over == kerfs.over)
-        return i;
+      if (ways_[i].job == job && ways_[i].kerfs == kerfs) return i;
     }
     ways_.push_back({job, kerfs, {}, {}});
     return ways_.size() - 1;
@@ -142,99 +142,101 @@ class Yield {
       const std::size_t r = rows_[i].row;
       table.rows.push_back({runs.number(r, "day").value_or(0), runs.text(r, "job"), runs.text(r, "species"),
                             runs.text(r, "setup"), static_cast<std::int64_t>(share.logs),
-                            nominal(share.expected.bf_counts), runs.number(r, "lumber").value_or(0),
-                            runs.number(r, "wood").value_or(0), volume(share.expected.lumber_in3),
-                            volume(share.expected.log_in3)});
+                            lumber_of(share.expected.bf(), given_), runs.number(r, "lumber").value_or(0),
+                            runs.number(r, "wood").value_or(0),
+                            lumber_of(share.expected.lumber_in3 / kBoardFoot, given_),
+                            lumber_of(share.expected.log_in3 / kBoardFoot, given_)});
     }
-    const auto over = std::count_if(found.runs.begin(), found.runs.end(), [](const auto& share) {
-      return share.verdict() == tuning::YieldVerdict::over_most;
-    });
-    if (over > 0)
+    if (found.over_most > 0) {
       table.notes.push_back(
-          fmt::format("More than 100 % of the best in {} {}: look for a slip in the tally, logs measured "
-                      "too small, or lumber of other logs.",
-                      over, over == 1 ? "run" : "runs"));
+          "More than 100 % of the best in " + runs_words(found.over_most) +
+          ": look for a slip in the tally, logs measured too small, or lumber of other logs.");
+    }
     if (left_out_ > 0) {
       table.notes.push_back(
-          fmt::format("Left out: {} {} without all logs measured, with one over 72 in, or without a set-up "
-                      "that has its kerf.",
-                      left_out_, left_out_ == 1 ? "run" : "runs"));
+          "Left out: " + runs_words(left_out_) +
+          " without all logs measured, with one over 72 in, or without a set-up that has its kerf.");
     }
   }
 
-  /// The changes that are looked at, each as the whole list of mills.
-  [[nodiscard]] std::vector<std::pair<std::string, std::vector<tuning::SawMill>>> changes() const {
+  static std::string runs_words(std::size_t count) {
+    return counted(static_cast<std::int64_t>(count), "run");
+  }
+
+  void say(const tuning::YieldFinding& found) {
+    out_.finding.push_back(tuning::yield_in_words(found.all));
+    if (found.over_most > 0 && found.all.verdict() == tuning::YieldVerdict::told) {
+      out_.finding.push_back("Counted in that: " + runs_words(found.over_most) +
+                             " over 100 %, where something is measured or tallied wrongly.");
+    }
+    if (found.all.logs > 0 && found.all.logs < tuning::kFewLogs) {
+      out_.finding.push_back(fmt::format(
+          "Too few logs to tell: under {} the share, and what a change would be worth, can be chance "
+          "(common practice, no source).",
+          tuning::kFewLogs));
+    }
+  }
+
+  /// The changes that are looked at, each made by every mill.
+  [[nodiscard]] std::vector<tuning::MillChange> changes() const {
     const bool metric = given_.setting.metric_book;
     const tuning::Fine little = metric ? kFineInch * 10 / 254 : kFineInch / 32;
     const std::string named = metric ? "1 mm" : "1/32 in";
-    std::vector<std::pair<std::string, std::vector<tuning::SawMill>>> all{
-        {"kerf of both saws " + named + " less", {}},
-        {"boards cut " + named + " thinner", {}},
-        {"boards cut " + named + " thinner and narrower", {}}};
-    for (const auto& mill : mills_) {
-      all[0].second.push_back(tuning::with_less_kerf(mill, little));
-      all[1].second.push_back(tuning::with_less_target(mill, little, 0));
-      all[2].second.push_back(tuning::with_less_target(mill, little, little));
+    std::vector<tuning::MillChange> all{{"kerf of both saws " + named + " less", {}},
+                                        {"boards cut " + named + " thinner", {}},
+                                        {"boards cut " + named + " thinner and narrower", {}}};
+    for (const auto& [mill, logs] : mills_) {
+      all[0].mills.push_back(tuning::with_less_kerf(mill, little));
+      all[1].mills.push_back(tuning::with_less_target(mill, little, 0));
+      all[2].mills.push_back(tuning::with_less_target(mill, little, little));
     }
-    for (const char* size : {"1x3", "1x4", "2x4"}) {
-      if (metric) break;
-      all.push_back({std::string("also cutting ") + size, {}});
-      for (std::size_t m = 0; m < mills_.size(); ++m) {
-        auto sizes = ways_[m].sizes;
-        add_new(sizes, *measure::read_size(size));
-        all.back().second.push_back(
-            tuning::saw_mill(mill_, ways_[m].job, ways_[m].kerfs, sizes, ways_[m].lengths));
-      }
-    }
+    if (metric) return all;
+    for (const char* size : {"1x3", "1x4", "2x4"}) all.push_back(also_cutting(*measure::read_size(size)));
     return all;
   }
 
-  [[nodiscard]] tuning::LogYield yield_by(const std::vector<tuning::SawMill>& mills) const {
-    tuning::LogYield sum;
-    for (std::size_t m = 0; m < mills.size(); ++m) {
-      std::vector<tuning::SawLog> logs;
-      for (const auto& row : rows_)
-        if (row.run.mill == m) logs.insert(logs.end(), row.run.logs.begin(), row.run.logs.end());
-      sum += tuning::sum_of(tuning::yields_of(tuning::SawingModel(mills[m]), logs));
+  [[nodiscard]] tuning::MillChange also_cutting(const measure::Size& size) const {
+    tuning::MillChange change{"also cutting " + measure::write_size(size), {}};
+    for (std::size_t m = 0; m < mills_.size(); ++m) {
+      const Way& way = ways_[m];
+      const bool cut = std::find(way.sizes.begin(), way.sizes.end(), size) != way.sizes.end();
+      change.mills.push_back(
+          cut ? mills_[m].mill
+              : tuning::with_size(mills_[m].mill,
+                                  tuning::saw_product(mill_, way.job, way.kerfs, size, way.lengths)));
     }
-    return sum;
+    return change;
   }
 
-  void put_changes() {
+  void put_changes(double bf_of_these) {
     const auto& year = given_.rows("year");
-    const auto of_year = [&](const char* column) {
-      return year.size() > 0 ? year.number(0, column).value_or(0) : 0;
-    };
-    const double year_bf = cubic_inches(of_year("lumber")) / 144;
-    const std::int64_t amount = of_year("amount");
-    const std::int64_t billed_micro = of_year("bf_micro");
-    const double now = yield_by(mills_).bf();
-    if (now <= 0) return;
-    double period_bf = 0;
-    for (const auto& row : rows_) period_bf += row.run.bf;
+    const double year_bf = board_feet_of(year.size() > 0 ? year.number(0, "lumber").value_or(0) : 0, given_);
+    const auto price = price_of_lumber(given_);
+    const auto found =
+        tuning::what_if(mills_, changes(), {year_bf, year_bf * price.value_or(0), bf_of_these});
+    if (found.now.bf_counts <= 0) return;
     auto& table = out_.tables["what_if"];
-    std::pair<double, std::string> most{0, ""};
-    for (const auto& [name, mills] : changes()) {
-      const double gain = yield_by(mills).bf() / now - 1;
-      if (gain > most.first) most = {gain, name};
-      Value money;
-      if (billed_micro > 0)
-        money = static_cast<std::int64_t>(std::llround(gain * year_bf * static_cast<double>(amount) /
-                                                       (static_cast<double>(billed_micro) / 1e6)));
-      table.rows.push_back(
-          {name, micro(100 * gain), volume(gain * period_bf * 144), volume(gain * year_bf * 144), money});
+    const tuning::WhatIf* most = nullptr;
+    for (const auto& change : found.changes) {
+      if (change.gain_percent > (most == nullptr ? 0 : most->gain_percent)) most = &change;
+      table.rows.push_back({change.name, micro(change.gain_percent), lumber_of(change.bf_of_these, given_),
+                            lumber_of(change.bf_a_year, given_),
+                            price ? micro(change.money_a_year) : Value{}});
     }
-    if (!most.second.empty())
+    if (most != nullptr) {
       out_.finding.push_back(
           fmt::format("Of the changes looked at, {} is worth most: {:.1f} % more lumber of these logs.",
-                      most.second, 100 * most.first));
+                      most->name, most->gain_percent));
+    }
     table.notes.emplace_back(
         "The model's gain in percent, laid on the lumber that was cut: of these logs, and of the 365 days to "
-        "the last day sawn. Money at the mean price of what was billed by the board foot in those days.");
+        "the last day sawn. Worth a year: at the mean price of the lumber invoiced in those days and since, "
+        "by the "
+        "board foot, the thousand or the m3.");
   }
 
   void put_pattern(const tuning::CommonLog& common) {
-    const auto& mill = mills_[common.mill];
+    const auto& mill = mills_[common.mill].mill;
     const auto pattern = tuning::SawingModel(mill).best(common.log);
     auto& table = out_.tables["pattern"];
     render::LogEnd end;
@@ -269,9 +271,9 @@ class Yield {
   const Given& given_;
   const book::Mill& mill_;
   std::vector<Way> ways_;
-  std::vector<tuning::SawMill> mills_;
+  std::vector<tuning::MillLogs> mills_;  ///< one for each way
   std::vector<RunRow> rows_;
-  int left_out_ = 0;
+  std::size_t left_out_ = 0;
   Worked out_;
 };
 
@@ -287,7 +289,8 @@ Worker yield_of_logs() {
                      {"day", "shift", "run", "job", "species", "setup", "lumber", "wood", "kerf", "over"}},
                     {"logs", {"day", "shift", "run", "spec", "metric"}},
                     {"sizes", {"day", "shift", "run", "thickness", "width", "length", "metric"}},
-                    {"year", {"lumber", "amount", "bf_micro"}}},
+                    {"year", {"lumber"}},
+                    lumber_price_input()},
           .gives = {{"yield",
                      {"day", "job", "species", "setup", "logs", "best_bf", "lumber_bf", "wood", "best_wood",
                       "log_volume"}},

@@ -7,6 +7,9 @@
 #include <stdexcept>
 
 #include "base/text.h"
+#include "report/filters.h"
+#include "tuning/numbers.h"
+#include "tuning/what_if.h"
 
 namespace kerfbook::report {
 namespace {
@@ -140,10 +143,68 @@ std::string words_of(double number, int places, const Given& given) {
   return words_of(Rational(std::llround(number * 1e6), 1'000'000), places, given);
 }
 
-Value micro(double number) {
-  constexpr double kMost = 9e12;  // whole micros of it fit into 63 bits
-  if (!std::isfinite(number) || std::abs(number) > kMost) return std::monostate{};
-  return static_cast<std::int64_t>(std::llround(number * 1e6));
+std::string day_words(std::int64_t day, const Given& given) {
+  return day_words(Day{static_cast<std::int32_t>(day)}, given.style);
+}
+
+RunKey run_key(const InputRows& rows, std::size_t r) {
+  return {rows.number(r, "day").value_or(0), rows.number(r, "shift").value_or(0),
+          rows.number(r, "run").value_or(0)};
+}
+
+Value whole(const std::optional<double>& number) {
+  constexpr double kMost = 9e18;  // fits into 63 bits
+  if (!number || !(std::abs(*number) < kMost)) return {};
+  return static_cast<std::int64_t>(std::llround(*number));
+}
+
+Value micro(const std::optional<double>& number) {
+  return number ? whole(*number * 1e6) : Value{};
+}
+
+double board_feet_of(std::int64_t counts, const Given& given) {
+  const auto a_foot =
+      given.setting.metric_book ? measure::kMetricCountsPerBoardFoot : measure::kCountsPerBoardFoot;
+  return static_cast<double>(counts) / static_cast<double>(a_foot);
+}
+
+double cubic_feet_of(std::int64_t counts, const Given& given) {
+  return board_feet_of(counts, given) / 12;
+}
+
+Value lumber_of(const std::optional<double>& bf, const Given& given) {
+  const auto a_foot =
+      given.setting.metric_book ? measure::kMetricCountsPerBoardFoot : measure::kCountsPerBoardFoot;
+  return bf ? whole(*bf * static_cast<double>(a_foot)) : Value{};
+}
+
+double told_lumber(double bf, const Given& given) {
+  return given.setting.metric_book ? bf * tuning::as_double(*per_board_foot("m3", false)) : bf;
+}
+
+std::string lumber_words(double bf, const Given& given) {
+  const bool metric = given.setting.metric_book;
+  return words_of(told_lumber(bf, given), metric ? 1 : 0, given) + (metric ? " m3" : " bf");
+}
+
+Columns lumber_price_input() {
+  return {"price", {"unit", "amount", "quantity_micro"}};
+}
+
+std::optional<double> price_of_lumber(const Given& given) {
+  const auto& rows = given.rows("price");
+  std::vector<tuning::Billed> billed;
+  for (std::size_t r = 0; r < rows.size(); ++r) {
+    const std::string unit = rows.text(r, "unit");
+    const auto a_foot = unit == "MBF" ? Rational(1, 1000) : per_board_foot(unit, false);
+    if (!a_foot) continue;
+    const double bf =
+        static_cast<double>(rows.number(r, "quantity_micro").value_or(0)) / 1e6 / tuning::as_double(*a_foot);
+    billed.push_back(
+        {static_cast<double>(rows.number(r, "amount").value_or(0)) / std::pow(10, given.setting.money_places),
+         bf});
+  }
+  return tuning::mean_price(billed);
 }
 
 }  // namespace kerfbook::report

@@ -9,6 +9,7 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <tuple>
 #include <vector>
 
 #include "mill/mill.h"
@@ -41,6 +42,7 @@ struct Given {
   const book::Mill& mill;
   Ask ask;  ///< what was asked, in the book's own spelling
   Day today;
+  const render::Style& style;  ///< how days are written
 
   [[nodiscard]] const InputRows& rows(std::string_view input) const { return inputs.find(input)->second; }
 };
@@ -84,12 +86,34 @@ std::vector<Diagnostic> check_input(const ReportFile& report, const InputSpec& i
 /// The columns that the worker gives of a table; empty when it does not make it.
 std::vector<std::string> columns_given(const ReportFile& report, std::string_view table);
 
-/// A number of statistics as a column of kind micro takes it; nothing when it is not finite or past what fits.
-Value micro(double number);
+/// A run's name in the book: day, shift and number, of an input with these columns.
+using RunKey = std::tuple<std::int64_t, std::int64_t, std::int64_t>;
+RunKey run_key(const InputRows& rows, std::size_t r);
+
+/// A number of statistics as a column of kind micro takes it; nothing when it is absent, not finite or past what fits.
+Value micro(const std::optional<double>& number);
+/// The nearest whole number; nothing likewise.
+Value whole(const std::optional<double>& number);
 
 /// A number in a sentence: so many places, with the marks of the book's currency.
 std::string words_of(const Rational& number, int places, const Given& given);
 std::string words_of(double number, int places, const Given& given);
+/// A day, in the mill's order of year, month and day.
+std::string day_words(std::int64_t day, const Given& given);
+
+// Lumber. The book counts it in cubic 1/64 in, or cubic 1/10 mm; statistics reckon in board feet; told is bf, or m3 in a
+// metric book.
+double board_feet_of(std::int64_t counts, const Given& given);
+double cubic_feet_of(std::int64_t counts, const Given& given);
+Value lumber_of(const std::optional<double>& bf,
+                const Given& given);  ///< as columns of kinds lumber and cubic take it
+double told_lumber(double bf, const Given& given);
+std::string lumber_words(double bf, const Given& given);  ///< "1,280 bf", "2.9 m3"
+
+/// The input of reports/parts/lumber-price.sql, and what a board foot brought by it, in whole money, what was sold by the
+/// thousand or the m3 too; nullopt when none was invoiced.
+Columns lumber_price_input();
+std::optional<double> price_of_lumber(const Given& given);
 
 // Each stands in a file of its own.
 Worker straight_line();    ///< a line through points: work_line.cpp

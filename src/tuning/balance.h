@@ -12,6 +12,7 @@
 
 #include <cstdint>
 #include <optional>
+#include <vector>
 
 #include "base/exact.h"
 
@@ -24,9 +25,21 @@ struct Kerfs {
   Rational third;
 };
 
-/// Dust of boards of one size, `total_length` being that of all of them together; below 0 for boards taken off again.
-Rational sawdust(const Rational& thickness, const Rational& width, const Rational& total_length,
-                 const Kerfs& kerfs);
+/// Of a board, across its length: the head saw cuts its wide faces, the edger saw its narrow ones.
+struct Section {
+  Rational thickness;
+  Rational width;
+  [[nodiscard]] Rational area() const { return thickness * width; }
+  bool operator==(const Section&) const = default;
+};
+/// The section that boards were really cut to, of which the volume over the length, `area`, is known: of the `targets` of
+/// their size the one whose area is nearest, if it is that to 1 in 10,000; else `nominal` with an oversize alike both ways,
+/// below 0 for scant boards, in whole `step`s. `area` must be above 0.
+Section section_cut(const Section& nominal, const Rational& area, const std::vector<Section>& targets,
+                    const Rational& step);
+
+/// Dust of boards of one section, `total_length` being that of all of them together; below 0 for boards taken off again.
+Rational sawdust(const Section& section, const Rational& total_length, const Kerfs& kerfs);
 
 /// Parts of the logs' volume, in one unit.
 struct Balance {
@@ -40,6 +53,8 @@ struct Balance {
   Balance& operator+=(const Balance& more);
 };
 
+/// 100 (lumber / scale - 1), of one unit; nullopt without a scale.
+std::optional<Rational> overrun_percent(const Rational& lumber, const Rational& scale);
 /// 100 part / logs; nullopt without logs.
 std::optional<Rational> percent_of_logs(const Rational& part, const Balance& balance);
 

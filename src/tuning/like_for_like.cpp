@@ -6,6 +6,7 @@
 #include <map>
 #include <random>
 
+#include "tuning/numbers.h"
 #include "tuning/yield_curve.h"
 
 namespace kerfbook::tuning {
@@ -26,8 +27,19 @@ struct Class {
   double scale = 0;
   double gross = 0;
   double content = 0;
+  Class& operator+=(const Class& more);
 };
 using Classes = std::map<int, Class>;
+
+Class& Class::operator+=(const Class& more) {
+  logs += more.logs;
+  lumber += more.lumber;
+  wood += more.wood;
+  scale += more.scale;
+  gross += more.gross;
+  content += more.content;
+  return *this;
+}
 
 double weight_of(const LogSawn& log) {
   return log.diameter * log.diameter * log.length;
@@ -39,14 +51,9 @@ Classes classes_of(const Runs& runs, double width) {
     double whole = 0;
     for (const auto& log : run.logs) whole += weight_of(log);
     for (const auto& log : run.logs) {
-      Class& here = out[static_cast<int>(std::floor(log.diameter / width))];
       const double share = whole > 0 ? weight_of(log) / whole : 0;
-      ++here.logs;
-      here.lumber += run.lumber * share;
-      here.wood += run.wood * share;
-      here.scale += log.scale;
-      here.gross += log.gross;
-      here.content += log.content;
+      out[static_cast<int>(std::floor(log.diameter / width))] +=
+          {1, run.lumber * share, run.wood * share, log.scale, log.gross, log.content};
     }
   }
   return out;
@@ -54,14 +61,7 @@ Classes classes_of(const Runs& runs, double width) {
 
 Class sum_of(const Classes& classes) {
   Class out;
-  for (const auto& [size, one] : classes) {
-    out.logs += one.logs;
-    out.lumber += one.lumber;
-    out.wood += one.wood;
-    out.scale += one.scale;
-    out.gross += one.gross;
-    out.content += one.content;
-  }
+  for (const auto& [size, one] : classes) out += one;
   return out;
 }
 
@@ -146,14 +146,6 @@ std::vector<int> drawn(std::size_t runs, std::mt19937_64& generator) {
   return times;
 }
 
-double spread_of(const std::vector<double>& numbers) {
-  double mean = 0;
-  for (const double one : numbers) mean += one / static_cast<double>(numbers.size());
-  double squares = 0;
-  for (const double one : numbers) squares += (one - mean) * (one - mean);
-  return numbers.size() < 2 ? 0 : std::sqrt(squares / static_cast<double>(numbers.size() - 1));
-}
-
 /// The yields of both sides, and the curve of the earlier one.
 class AgainstCurve {
  public:
@@ -204,7 +196,7 @@ class AgainstCurve {
       const auto curve = fit_yield(before_, terms_, drawn(before_.size(), generator));
       if (const auto one = curve ? log_ratio(*curve, {}) : std::nullopt) ratios.push_back(*one);
     }
-    return spread_of(ratios);
+    return sample_of(ratios).spread;
   }
 
   double resampled_after(std::mt19937_64& generator) const {
@@ -212,7 +204,7 @@ class AgainstCurve {
     for (int i = 0; i < kResamples; ++i) {
       if (const auto one = log_ratio(*curve_, drawn(after_.size(), generator))) ratios.push_back(*one);
     }
-    return spread_of(ratios);
+    return sample_of(ratios).spread;
   }
 
   std::vector<RunYield> before_;

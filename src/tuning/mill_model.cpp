@@ -1,8 +1,9 @@
 #include "tuning/mill_model.h"
 
-#include <algorithm>
 #include <cmath>
 #include <numbers>
+
+#include "base/text.h"
 
 namespace kerfbook::tuning {
 
@@ -26,13 +27,14 @@ Fine mils(std::int64_t count, measure::System system) {
   return (Rational(count * kFineInch) / Rational(2540)).rounded(0);
 }
 
-std::optional<std::int64_t> kerf_of(const book::Mill& mill, std::string_view role) {
-  const auto saw =
-      std::find_if(mill.saws.begin(), mill.saws.end(), [&](const auto& one) { return one.role == role; });
-  return saw == mill.saws.end() ? std::nullopt : saw->kerf_mils;
-}
-
 }  // namespace
+
+std::optional<std::int64_t> kerf_of(const book::Mill& mill, std::string_view role) {
+  for (const auto& saw : mill.saws) {
+    if (same_word(saw.role, role) && saw.kerf_mils) return saw.kerf_mils;
+  }
+  return std::nullopt;
+}
 
 std::optional<SawLog> saw_log(const scaling::LogMeasure& log, const scaling::Taper& taper) {
   const Fine nominal = fine(log.length);
@@ -59,6 +61,18 @@ std::optional<SetupKerfs> kerfs_of(const book::Mill& mill, std::optional<std::in
   return SetupKerfs{*head, kerf_of(mill, "edger").value_or(*head), setup_over.value_or(0)};
 }
 
+SawProduct saw_product(const book::Mill& mill, std::string_view job, const SetupKerfs& kerfs,
+                       const measure::Size& size, const std::vector<measure::Length>& lengths) {
+  SawProduct product;
+  product.nominal = size;
+  product.lengths = lengths;
+  const auto target = book::target_for(mill, job, size);
+  const Fine over = target ? 0 : mils(kerfs.over, mill.units);
+  product.thickness = fine(target.value_or(size).thickness) + over;
+  product.width = fine(target.value_or(size).width) + over;
+  return product;
+}
+
 SawMill saw_mill(const book::Mill& mill, std::string_view job, const SetupKerfs& kerfs,
                  const std::vector<measure::Size>& sizes, const std::vector<measure::Length>& lengths) {
   SawMill made;
@@ -66,16 +80,7 @@ SawMill saw_mill(const book::Mill& mill, std::string_view job, const SetupKerfs&
   made.edger_kerf = mils(kerfs.edger, mill.units);
   if (mill.thickest_board) made.most_thickness = fine(*mill.thickest_board) + mils(kerfs.over, mill.units);
   if (mill.widest_board) made.most_width = fine(*mill.widest_board) + mils(kerfs.over, mill.units);
-  for (const auto& size : sizes) {
-    SawProduct product;
-    product.nominal = size;
-    product.lengths = lengths;
-    const auto target = book::target_for(mill, job, size);
-    product.thickness =
-        target ? fine(target->thickness) : fine(size.thickness) + mils(kerfs.over, mill.units);
-    product.width = target ? fine(target->width) : fine(size.width) + mils(kerfs.over, mill.units);
-    made.products.push_back(std::move(product));
-  }
+  for (const auto& size : sizes) made.products.push_back(saw_product(mill, job, kerfs, size, lengths));
   return made;
 }
 

@@ -22,12 +22,18 @@ struct SetupKerfs {
   std::int64_t head = 0;
   std::int64_t edger = 0;
   std::int64_t over = 0;  ///< what boards are cut over nominal where the mill file has no target
+  bool operator==(const SetupKerfs&) const = default;
 };
+/// What the mill file says that a saw (head, edger, third) takes, in the same unit; nullopt when it says nothing.
+std::optional<std::int64_t> kerf_of(const book::Mill& mill, std::string_view role);
 /// The set-up's kerf for the saws, and what it does not say from the mill file's saws: the edger's own kerf there, else the
 /// head saw's. Absent everywhere: nullopt, for a kerf that nobody gave is no kerf to reckon with.
 std::optional<SetupKerfs> kerfs_of(const book::Mill& mill, std::optional<std::int64_t> setup_kerf,
                                    std::optional<std::int64_t> setup_over);
 
+/// A size as it is cut for a job: to the mill file's target, else nominal with the set-up's oversize.
+SawProduct saw_product(const book::Mill& mill, std::string_view job, const SetupKerfs& kerfs,
+                       const measure::Size& size, const std::vector<measure::Length>& lengths);
 /// A mill that can cut these sizes to these lengths for a job. `sizes` are nominal; the widest and thickest board are the
 /// mill file's.
 SawMill saw_mill(const book::Mill& mill, std::string_view job, const SetupKerfs& kerfs,

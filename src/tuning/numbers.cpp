@@ -20,4 +20,8 @@ Sample sample_of(const std::vector<double>& numbers) {
   return out;
 }
 
+double as_double(const Rational& number) {
+  return static_cast<double>(number.num()) / static_cast<double>(number.den());
+}
+
 }  // namespace kerfbook::tuning

@@ -4,6 +4,8 @@
 
 #include <vector>
 
+#include "base/exact.h"
+
 namespace kerfbook::tuning {
 
 /// How many numbers, their mean, and their standard deviation over n - 1.
@@ -14,5 +16,8 @@ struct Sample {
 };
 /// In two passes, so that a large mean with a small spread loses no digit.
 Sample sample_of(const std::vector<double>& numbers);
+
+/// An exact number as a double comes near it.
+double as_double(const Rational& number);
 
 }  // namespace kerfbook::tuning

@@ -3,7 +3,11 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 #include <map>
+
+#include "base/count.h"
+#include "base/exact.h"
 
 namespace kerfbook::tuning {
 
@@ -26,12 +30,6 @@ std::optional<CommonLog> commonest(const std::vector<SawnRun>& runs) {
   for (const auto& [kind, common] : kinds)
     if (!most || common.count > most->count) most = common;
   return most;
-}
-
-std::string grouped(double whole) {
-  std::string digits = fmt::format("{:.0f}", whole);
-  for (std::size_t at = digits.size(); at > 3; at -= 3) digits.insert(at - 3, 1, ',');
-  return digits;
 }
 
 }  // namespace
@@ -69,6 +67,7 @@ YieldFinding find_yield(const std::vector<SawMill>& mills, const std::vector<Saw
     found.all.expected += share.expected;
     found.all.bf += share.bf;
     found.all.lumber_in3 += share.lumber_in3;
+    found.over_most += share.verdict() == YieldVerdict::over_most ? 1 : 0;
   }
   found.common = commonest(runs);
   return found;
@@ -76,8 +75,9 @@ YieldFinding find_yield(const std::vector<SawMill>& mills, const std::vector<Saw
 
 std::string yield_in_words(const YieldShare& share) {
   const auto figures = [&] {
-    return fmt::format("{} of {} bf from {} {}", grouped(share.bf), grouped(share.expected.bf()), share.logs,
-                       share.logs == 1 ? "log" : "logs");
+    const auto whole = [](double bf) { return grouped({std::llround(bf), 0}); };
+    return fmt::format("{} of {} bf from {}", whole(share.bf), whole(share.expected.bf()),
+                       counted(static_cast<std::int64_t>(share.logs), "log"));
   };
   switch (share.verdict()) {
     case YieldVerdict::no_logs:

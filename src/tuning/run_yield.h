@@ -51,6 +51,7 @@ struct CommonLog {
 struct YieldFinding {
   std::vector<YieldShare> runs;  ///< in their order
   YieldShare all;                ///< total over total of the runs that have both logs and lumber
+  std::size_t over_most = 0;  ///< how many runs of that total are over what the model gets out of their logs
   std::optional<CommonLog> common;
 };
 /// Throws std::out_of_range of a run whose mill there is not.

@@ -14,8 +14,8 @@ bool one_of(const std::string& word, std::initializer_list<std::string_view> wor
 }
 
 bool begins(LifeOf of, const std::string& action) {
-  if (of == LifeOf::set) return one_of(action, {"full-set", "changed"});
-  return !one_of(action, {"shanks", "tensioned"});
+  if (of == LifeOf::set) return one_of(action, {"full-set", "blade-changed"});
+  return renews_edge(action);
 }
 
 /// Teeth that are in a saw, and what was sawn with them.
@@ -27,7 +27,6 @@ struct Running {
 
 void saw_on(Running& running, const Sawn& sawn) {
   running.life.bf += sawn.bf;
-  running.life.lineal_ft += sawn.lineal_ft;
   running.life.hours += sawn.hours;
   running.bf_of[sawn.species] += sawn.bf;
   running.sawn = true;
@@ -43,7 +42,6 @@ ToothLife closed(const Running& running) {
     }
   }
   life.bf = std::max(life.bf, 0.0);
-  life.lineal_ft = std::max(life.lineal_ft, 0.0);
   life.hours = std::max(life.hours, 0.0);
   return life;
 }
@@ -58,6 +56,10 @@ ToothLife ended(const Running& running, const SawWork& work) {
 }
 
 }  // namespace
+
+bool renews_edge(const std::string& action) {
+  return !one_of(action, {"shanks", "blade-tensioned"});
+}
 
 bool is_strike(const std::string& cause) {
   std::string small = cause;
@@ -91,7 +93,7 @@ std::vector<ToothLife> tooth_lives(const std::vector<SawRecord>& record) {
 }
 
 Life as_life(const ToothLife& life, LifeIn in) {
-  const double length = in == LifeIn::bf ? life.bf : in == LifeIn::hours ? life.hours : life.lineal_ft;
+  const double length = in == LifeIn::bf ? life.bf : life.hours;
   return {length, life.by == EndedBy::wear};
 }
 

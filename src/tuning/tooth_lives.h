@@ -14,15 +14,14 @@ namespace kerfbook::tuning {
 struct Sawn {
   std::string species;  ///< empty = not said
   double bf = 0;        ///< below 0 for what was taken off again (`less`, `resaw`)
-  double lineal_ft = 0;
-  double hours = 0;  ///< of sawing
+  double hours = 0;     ///< of sawing
 };
 
 /// A piece of work on the teeth or blade of one saw.
 struct SawWork {
   std::string saw;
   std::string
-      action;  ///< as a sheet keeps it: touched-up, replaced, full-set, shanks, swaged, tensioned, changed
+      action;  ///< as the book keeps it: touched-up, replaced, full-set, shanks, swaged, blade-tensioned, blade-changed
   std::string cause;  ///< one word, or empty
   int teeth = 0;      ///< 0 = not said
   int day = 0;        ///< any count of days; handed through to the lives
@@ -31,7 +30,7 @@ struct SawWork {
 using SawRecord = std::variant<Sawn, SawWork>;
 
 enum class LifeOf {
-  edge,  ///< from one work on the teeth of a saw to the next, whatever it was: shanks, and a blade tensioned, leave it be
+  edge,  ///< from one work on the teeth of a saw to the next, that renews_edge()
   set    ///< from one full set (or other blade) to the next, touching up and single teeth within it
 };
 
@@ -51,9 +50,11 @@ struct ToothLife {
   int to_day = 0;       ///< of the work that ended it; at the end of the record the day it began
   int teeth = 0;        ///< put in by the work that ended it
   double bf = 0;        ///< at least 0
-  double lineal_ft = 0;
   double hours = 0;
 };
+
+/// Whether work leaves a saw with another edge than before: every action but shanks, and a blade tensioned.
+bool renews_edge(const std::string& action);
 
 /// Metal and stone. What else is written as a cause is wear of some kind.
 bool is_strike(const std::string& cause);
@@ -63,7 +64,7 @@ bool is_strike(const std::string& cause);
 std::vector<ToothLife> tooth_lives(const std::vector<SawRecord>& record);
 
 /// By what a life is counted.
-enum class LifeIn { bf, lineal_ft, hours };
+enum class LifeIn { bf, hours };
 /// For the survival curve: ended only where wear ended it.
 Life as_life(const ToothLife& life, LifeIn in);
 

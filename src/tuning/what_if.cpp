@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <map>
+#include <stdexcept>
 
 namespace kerfbook::tuning {
 
@@ -42,6 +43,20 @@ SawingModel model_for(const SawMill& mill, const std::vector<SawLog>& logs) {
   return SawingModel(mill, most);
 }
 
+/// The yields of all logs, mill after mill. A mill without logs needs no model.
+std::vector<LogYield> yields_by(const std::vector<SawMill>& as, const std::vector<MillLogs>& mills,
+                                unsigned threads) {
+  if (as.size() != mills.size())
+    throw std::invalid_argument("a change of more or fewer mills than there are");
+  std::vector<LogYield> all;
+  for (std::size_t m = 0; m < mills.size(); ++m) {
+    if (mills[m].logs.empty()) continue;
+    const auto own = yields_of(model_for(as[m], mills[m].logs), mills[m].logs, threads);
+    all.insert(all.end(), own.begin(), own.end());
+  }
+  return all;
+}
+
 }  // namespace
 
 SawMill with_less_kerf(SawMill mill, Fine less) {
@@ -63,22 +78,41 @@ SawMill with_size(SawMill mill, SawProduct product) {
   return mill;
 }
 
-WhatIfTable what_if(const SawMill& mill, const std::vector<MillChange>& changes,
-                    const std::vector<SawLog>& logs, const MillYear& year, Fine class_step,
-                    unsigned threads) {
+std::optional<double> mean_price(const std::vector<Billed>& billed) {
+  Billed all;
+  for (const auto& one : billed) {
+    all.amount += one.amount;
+    all.bf += one.bf;
+  }
+  if (!(all.bf > 0)) return std::nullopt;
+  return all.amount / all.bf;
+}
+
+WhatIfTable what_if(const std::vector<MillLogs>& mills, const std::vector<MillChange>& changes,
+                    const MillYear& year, Fine class_step, unsigned threads) {
   WhatIfTable table;
+  std::vector<SawMill> as_it_is;
+  std::vector<SawLog> logs;
+  for (const auto& one : mills) {
+    as_it_is.push_back(one.mill);
+    logs.insert(logs.end(), one.logs.begin(), one.logs.end());
+  }
   std::vector<std::vector<LogYield>> changed;
-  const auto now = yields_of(model_for(mill, logs), logs, threads);
+  const auto now = yields_by(as_it_is, mills, threads);
   table.now = sum_of(now);
   for (const auto& change : changes) {
-    changed.push_back(yields_of(model_for(change.mill, logs), logs, threads));
+    changed.push_back(yields_by(change.mills, mills, threads));
     WhatIf made;
     made.name = change.name;
     made.yield = sum_of(changed.back());
     made.recovery_points = recovery(made.yield) - recovery(table.now);
     made.gain_percent = gain_percent(table.now, made.yield);
     made.money_a_year = made.gain_percent / 100 * year.money;
-    if (table.now.bf_counts > 0) made.bf_a_year = (made.yield.bf() / table.now.bf() - 1) * year.bf;
+    if (table.now.bf_counts > 0) {
+      const double more = made.yield.bf() / table.now.bf() - 1;
+      made.bf_of_these = more * year.of_these;
+      made.bf_a_year = more * year.bf;
+    }
     table.changes.push_back(std::move(made));
   }
   table.classes = classes_of(logs, now, changed, class_step);

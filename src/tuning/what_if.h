@@ -1,6 +1,7 @@
 // what_if.h -- what one change at the mill would be worth on the mill's own logs: kerf, target, one more size.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -8,10 +9,15 @@
 
 namespace kerfbook::tuning {
 
-/// A change, and the mill that has made it.
+/// A mill (a set-up with its list of sizes) and the logs that were sawn with it.
+struct MillLogs {
+  SawMill mill;
+  std::vector<SawLog> logs;
+};
+/// A change, and each of the mills when it has made it, in their order.
 struct MillChange {
   std::string name;  ///< "kerf 1/32 in less"
-  SawMill mill;
+  std::vector<SawMill> mills;
 };
 /// Both saws' kerf less by so much; never under 0.
 SawMill with_less_kerf(SawMill mill, Fine less);
@@ -22,17 +28,28 @@ SawMill with_size(SawMill mill, SawProduct product);
 /// What the mill makes of its logs in a year. The model's gain in percent is laid on what the mill did make, not on what
 /// the model says it could: a mill that gets nine boards for the model's ten gains nine for its ten as well.
 struct MillYear {
-  double bf = 0;     ///< lumber
-  double money = 0;  ///< what that was worth, in units of the currency; 0 = not known
+  double bf = 0;        ///< lumber
+  double money = 0;     ///< what that was worth, in units of the currency; 0 = not known
+  double of_these = 0;  ///< lumber that was cut of the very logs that are looked at
 };
+
+/// So much was paid for so much lumber.
+struct Billed {
+  double amount = 0;
+  double bf = 0;
+};
+/// What a board foot brought: total over total; nullopt when nothing was billed.
+std::optional<double> mean_price(const std::vector<Billed>& billed);
 
 struct WhatIf {
   std::string name;
-  LogYield yield;              ///< of all the logs
-  double gain_percent = 0;     ///< of board feet, or of money if the mill's worth is money
-  double bf_a_year = 0;        ///< gained or lost
-  double money_a_year = 0;     ///< gained or lost; 0 when the year's money is not known
-  double recovery_points = 0;  ///< lumber as cut in percent of the logs, against that of the mill as it is
+  LogYield yield;           ///< of all the logs
+  double gain_percent = 0;  ///< of board feet, or of money if the mill's worth is money
+  double bf_of_these = 0;   ///< gained or lost on what was cut of these logs
+  double bf_a_year = 0;     ///< gained or lost
+  double money_a_year = 0;  ///< gained or lost; 0 when the year's money is not known
+  double recovery_points =
+      0;  ///< lumber as cut in percent of the logs, against that of the mills as they are
 };
 /// The same of the logs whose small end is in one class: a change can be worth much in small logs and little in large ones.
 struct WhatIfClass {
@@ -46,10 +63,10 @@ struct WhatIfTable {
   std::vector<WhatIf> changes;
   std::vector<WhatIfClass> classes;  ///< the smallest first; only those with logs
 };
-/// Nothing comes out of the logs as the mill is: gains are 0. Classes begin at whole multiples of `class_step`, over 0. The expected yield of each log is asked of a model of each
-/// mill, so a table takes as long as there are changes, and one.
-WhatIfTable what_if(const SawMill& mill, const std::vector<MillChange>& changes,
-                    const std::vector<SawLog>& logs, const MillYear& year, Fine class_step = 3 * kFineInch,
-                    unsigned threads = 2);
+/// Nothing comes out of the logs as the mills are: gains are 0. Classes begin at whole multiples of `class_step`, over 0. The
+/// expected yield of each log is asked of a model of its mill, so a table takes as long as there are changes, and one. Throws
+/// std::invalid_argument of a change that has not as many mills.
+WhatIfTable what_if(const std::vector<MillLogs>& mills, const std::vector<MillChange>& changes,
+                    const MillYear& year, Fine class_step = 3 * kFineInch, unsigned threads = 2);
 
 }  // namespace kerfbook::tuning

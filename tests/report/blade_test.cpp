@@ -53,3 +53,13 @@ TEST_CASE("upkeep counts the lumber of a saw from its new blade") {
   const auto& since_new = saws.rows[0].cells[column(saws, "since_full_set_bf")];
   CHECK(since_new == render::Cell(std::int64_t{48}));  // 3 of 2x6x16: 16 bf each, sawn after the change
 }
+
+TEST_CASE("a new blade ends a set of teeth and begins one") {
+  const auto document = answered(sawn_on_two_blades(), "tooth-life");
+  const auto& saws = document.tables.front();
+  REQUIRE(saws.rows.size() == 2);
+  const auto of_set = [&](const char* name) { return saws.rows[1].cells[column(saws, name)]; };
+  CHECK(of_set("life") == render::Cell(std::string("set")));
+  CHECK(of_set("worn") == render::Cell(std::int64_t{1}));  // 5 of 2x6x16 on the full set
+  CHECK(of_set("running") == render::Cell(std::int64_t{1}));
+}

@@ -9,6 +9,7 @@
 #include <fstream>
 #include <iterator>
 #include <string>
+#include <vector>
 
 #include "book/book.h"
 #include "office/unbilled.h"
@@ -69,6 +70,17 @@ inline book::Book book_of(const std::string& folder, const std::string& mill, co
 
 inline book::Book demo_week() {
   return book_of("demo_data", "hargan.toml", "bundle count: 23, not 32");
+}
+
+/// Every fault of a report's text, header and SQL, as `line: what`.
+inline std::vector<std::string> faults(const std::string& text) {
+  const auto book = empty_book();
+  std::vector<std::string> out;
+  for (const auto& one : check_report(read_report(text, "mine.sql"), book)) {
+    out.push_back(std::to_string(one.place.line) + ": " + one.what +
+                  (one.instead.empty() ? "" : "; " + one.instead));
+  }
+  return out;
 }
 
 inline book::Book odd_days() {

@@ -14,17 +14,6 @@ constexpr const char* kHead =
     "-- report:  mine\n-- title:   Mine\n-- meaning: What it means,\n--          over two lines.\n-- "
     "takes:   from to\n";
 
-/// Every fault of a report text, header and SQL, as `line: what`.
-std::vector<std::string> faults(const std::string& text) {
-  const auto book = empty_book();
-  std::vector<std::string> out;
-  for (const auto& one : check_report(read_report(text, "mine.sql"), book)) {
-    out.push_back(std::to_string(one.place.line) + ": " + one.what +
-                  (one.instead.empty() ? "" : "; " + one.instead));
-  }
-  return out;
-}
-
 std::string folder_with(const std::string& name,
                         const std::vector<std::pair<std::string, std::string>>& files) {
   const auto folder = fresh_file(name + ".d");
@@ -65,9 +54,9 @@ TEST_CASE("each fault of a report is told with its line and what would be right"
   CHECK(faults(std::string(kHead) + table + "-- shows:   r ratio \"R\"\nSELECT 1 AS x;\n").front() ==
         "7: column r says of no two columns; of=A/B");
   CHECK(faults(std::string(kHead) + table + "-- shows:   x count \"X\"\nSELECT :jbo AS x;\n") ==
-        Faults{
-            "7: 'jbo' is not a parameter; one of :from, :to, :today, :week_start, :job, :customer, :species, "
-            ":site, :setup, :against, :job_id, :customer_id, :species_id, :site_id, :setup_id, :against_id"});
+        Faults{"7: 'jbo' is not a parameter; one of :from, :to, :today, :week_start, :few_logs, :job, "
+               ":customer, :species, :site, :setup, :against, :job_id, :customer_id, :species_id, :site_id, "
+               ":setup_id, :against_id"});
   CHECK(faults(std::string(kHead) + table +
                "-- picture: bar across=day\n-- shows:   x count \"X\"\nSELECT 1 AS x;\n")
             .size() == 1);

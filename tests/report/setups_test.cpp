@@ -133,3 +133,27 @@ TEST_CASE("a book of one set-up has nothing to compare, and says how a set-up be
   const auto book = small_book("", {"sheet 2026-05-04\nsetup A\nlog 15x16\n2x6 10/16\n"});
   CHECK(answer(book, "setups-compared").lead.at(0).starts_with("There are no two set-ups to compare"));
 }
+
+TEST_CASE("days in its words are in the order the mill prints them in") {
+  render::Style style;
+  style.dates = render::DateOrder::month_day_year;
+  const auto document =
+      run_report(find_report(all_reports(""), "setups-compared"), demo_week(), fir(), style, kToday);
+  CHECK_MESSAGE(document.tables.at(0).notes.at(0).find("05/04/2026 to 05/06/2026") != std::string::npos,
+                document.tables.at(0).notes.at(0));
+}
+
+TEST_CASE("new shanks and a tensioned blade do not begin the count of lumber since teeth, touching up does") {
+  const auto since = [](const std::string& work) {
+    std::vector<std::string> sheets{"sheet 2026-03-01\nteeth head touched-up\n"};
+    for (int r = 0; r < 4; ++r) {
+      sheets.push_back("sheet " + write_day(make_day(2026, 3, 2) + r) + "\nsetup " + (r < 2 ? "a" : "b") +
+                       " kerf 0.3\nlog 15x16\n2x6 5/16\n" + (r == 1 ? work : ""));
+    }
+    return line_of(answer(small_book("", sheets), "setups-compared"), "Lumber since the head saw's teeth");
+  };
+  CHECK(since("") == "80.00 240.00 160.00");
+  CHECK(since("teeth head shanks 4\nblade head tensioned\nteeth edger touched-up\n") ==
+        "80.00 240.00 160.00");
+  CHECK(since("teeth head touched-up\n") == "80.00 80.00 0.00");
+}

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "measure/csv_rows.h"
+#include "office/office.h"
 #include "tables.h"
 
 using namespace kerfbook;
@@ -92,15 +93,64 @@ TEST_CASE("a size cut too thick, too thin, or right is told so, with what it tak
   CHECK(cell_of(thick, "verdict", 0, kTargets) == "thicker than needed");
 }
 
-TEST_CASE("a size cut to less than it is called has no size to hold") {
-  const std::string mill = "[lumber]\nsizes = [\"2x6\"]\n[lumber.target]\n\"2x6\" = \"1-5/8x5-5/8\"\n";
-  const auto document = answer(small_book(mill, days_of({twelve_boards(1.62)})), "size-control");
-  CHECK(cell_of(document, "verdict", 0, kTargets) == "no size to hold");
-  CHECK(cell_of(document, "needed", 0, kTargets) == "-");
-  CHECK(cell_of(document, "holds", 0, kTargets) == "1.601");
-  CHECK(said(document) ==
+TEST_CASE(
+    "lumber billed by the thousand is worth what the same is by the board foot, and both together their "
+    "mean") {
+  const auto worth = [](const std::string& prices, const std::vector<std::string>& jobs) {
+    std::string mill = "[[customer]]\ncode = \"A\"\nname = \"Ama Quist\"\n" + prices;
+    std::string sheet = twelve_boards(2.09);
+    for (const auto& job : jobs) {
+      mill += "[[job]]\ncode = \"" + job + "\"\ncustomer = \"A\"\n";
+      sheet += "job " + job + "\n2x6 125/16\n";  // 2,000 bf
+    }
+    auto book = small_book(mill, days_of({sheet}));
+    for (const auto& job : jobs) billing::issue_invoice(book, job, kToday, kToday);
+    return cell_of(answer(book, "size-control"), "money", 0, kTargets);
+  };
+  const std::string by_foot = "[[price]]\nbasis = \"bf\"\nrate = 0.50\njob = \"A\"\n";
+  const std::string by_thousand = "[[price]]\nbasis = \"mbf\"\nrate = 500.00\njob = \"B\"\n";
+  // by hand: 2,640 bf in the year x 0.07121 / 2.26879 = 82.87 bf at 0.50
+  CHECK(worth(by_foot, {"A"}) == "$41.43");
+  CHECK(worth(by_thousand, {"B"}) == "$41.43");
+  const std::string dearer = "[[price]]\nbasis = \"mbf\"\nrate = 900.00\njob = \"B\"\n";
+  // 2,000 bf at 0.50 and 2,000 at 0.90 are 0.70; 4,640 bf in the year
+  CHECK(worth(by_foot + dearer, {"A", "B"}) == "$101.95");
+}
+
+TEST_CASE("a size cut to less than it is called must hold what the mill file says it is cut to") {
+  const std::string house = "[lumber]\nsizes = [\"2x6\"]\n[lumber.target]\n\"2x6\" = \"1-5/8x5-5/8\"\n";
+  const auto document = answer(small_book(house, days_of({twelve_boards(1.70)})), "size-control");
+  CHECK(cell_of(document, "must_hold", 0, kTargets) == "1.625");
+  CHECK(cell_of(document, "needed", 0, kTargets) == "1.644");  // 1.625 + 1.645 x 0.0114, as above
+  CHECK(cell_of(document, "set_for", 0, kTargets) == "-");
+  CHECK(cell_of(document, "verdict", 0, kTargets) == "thicker than needed");
+  CHECK(said(document).find("1.644 in would keep 19 readings in 20 at 1.625 in or more") !=
+        std::string::npos);
+  const std::string own = house + "[[job]]\ncode = \"F\"\ntarget = { \"2x6\" = \"1-1/2x5-1/2\" }\n";
+  const auto job = answer(small_book(own, days_of({"job F\n" + twelve_boards(1.70)})), "size-control");
+  CHECK(cell_of(job, "must_hold", 0, kTargets) == "1.500");
+}
+
+TEST_CASE(
+    "without a target in the mill file, or cut for several jobs on one day, a scant size has none to hold") {
+  const std::string job = "[[job]]\ncode = \"F\"\ntarget = { \"2x6\" = \"1-5/8x5-5/8\" }\n";
+  const std::string other = "[[job]]\ncode = \"G\"\ntarget = { \"2x6\" = \"1-3/4x5-3/4\" }\n";
+  const auto none_to_hold = [](const book::Book& book) {
+    const auto document = answer(book, "size-control");
+    CHECK(cell_of(document, "verdict", 0, kTargets) == "no size to hold");
+    CHECK(cell_of(document, "needed", 0, kTargets) == "-");
+    CHECK(cell_of(document, "holds", 0, kTargets) == "1.601");
+    CHECK(
+        said(document) ==
         "What was measured is all cut to less than it is called, for planing or drying; what it must hold is "
         "not in the book.\n");
+  };
+  {
+    auto book = small_book(job, days_of({"job F\n" + twelve_boards(1.62)}));
+    book.post_mill("[mill]\nname = \"Odd\"\n", "done");  // the job is done, and out of the file
+    none_to_hold(book);
+  }
+  none_to_hold(small_book(job + other, days_of({"job F\n" + twelve_boards(1.62) + "job G\n2x6 40/16\n"})));
 }
 
 TEST_CASE("a new set-up begins readings of its own, and only the newest is spoken of") {

@@ -29,16 +29,6 @@ constexpr const char* kTables =
     "-- table:   days | Days\n-- shows:   day day \"Day\"\n-- shows:   logs count \"Logs\" total=sum\n"
     "SELECT day, logs FROM v_sheet ORDER BY day;\n";
 
-std::vector<std::string> faults(const std::string& text) {
-  const auto book = empty_book();
-  std::vector<std::string> out;
-  for (const auto& one : check_report(read_report(text, "mine.sql"), book)) {
-    out.push_back(std::to_string(one.place.line) + ": " + one.what +
-                  (one.instead.empty() ? "" : "; " + one.instead));
-  }
-  return out;
-}
-
 render::Document run(const book::Book& book) {
   return run_report(read_report(std::string(kHead) + kPoints + kTables, "mine.sql"), book, {}, {}, kToday);
 }

@@ -3,7 +3,8 @@
 
 #include <doctest/doctest.h>
 
-using kerfbook::tuning::sample_of;
+using namespace kerfbook;
+using namespace kerfbook::tuning;
 
 TEST_CASE(
     "a large mean with a small spread loses no digit (NIST StRD, univariate summary statistics, NumAcc1)") {
@@ -17,4 +18,9 @@ TEST_CASE("of one number there is a mean and no spread, of none neither") {
   CHECK(sample_of({4}).mean == 4.0);
   CHECK(sample_of({4}).spread == 0.0);
   CHECK(sample_of({}).count == 0);
+}
+
+TEST_CASE("an exact fraction as a double is the one nearest to it") {
+  CHECK(as_double(Rational(1, 8)) == 0.125);
+  CHECK(as_double(Rational(-2, 3)) == doctest::Approx(-2.0 / 3));
 }

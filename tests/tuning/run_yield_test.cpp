@@ -81,6 +81,10 @@ TEST_CASE("more than the best pattern gives is a fault to look for, not a feat")
   CHECK(found.runs[0].verdict() == YieldVerdict::over_most);
   CHECK(yield_in_words(found.runs[0])
             .starts_with("More was tallied than the best pattern gives, 1,100 of 929 bf"));
+  const auto both =
+      find_yield(two_mills(), {run_of(0, kMonday, 1560.67, 59.7), run_of(1, kThursday, 1100, 60)});
+  CHECK(both.all.bf == doctest::Approx(2660.67));
+  CHECK(both.over_most == 1);  // it stands in the total, and is counted
 }
 
 TEST_CASE("a run without logs or without lumber is told of by itself and is in no total") {

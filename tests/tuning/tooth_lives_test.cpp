@@ -13,7 +13,7 @@ using namespace kerfbook::tuning;
 namespace {
 
 Sawn sawn(double bf, const std::string& species = "DF") {
-  return {species, bf, 2 * bf, bf / 200};
+  return {species, bf, bf / 200};
 }
 
 SawWork work(const std::string& saw, const std::string& action, int day, const std::string& cause = "") {
@@ -38,7 +38,6 @@ TEST_CASE(
   const auto edges = of(LifeOf::edge, lives);
   REQUIRE(edges.size() == 3);  // what came before the first work is no life
   CHECK(edges[0].bf == 400);
-  CHECK(edges[0].lineal_ft == 800);
   CHECK(edges[0].hours == doctest::Approx(2));
   CHECK(edges[0].by == EndedBy::strike);
   CHECK(edges[0].cause == "metal");
@@ -70,7 +69,7 @@ TEST_CASE("a set lives from one full set to the next, through touching up and si
 
 TEST_CASE("saws have lives of their own, and shanks or a tensioned blade end none") {
   const auto lives = tooth_lives({work("head", "touched-up", 1), work("edger", "touched-up", 1), sawn(100),
-                                  work("head", "shanks", 2), work("edger", "tensioned", 2), sawn(100),
+                                  work("head", "shanks", 2), work("edger", "blade-tensioned", 2), sawn(100),
                                   work("head", "touched-up", 3), sawn(40)});
   REQUIRE(lives.size() == 3);
   CHECK(lives[0].saw == "head");
@@ -120,4 +119,11 @@ TEST_CASE("edge lives of a saw add up to all that was sawn since its first work"
     for (const auto& life : of(LifeOf::edge, tooth_lives(record))) sum += life.bf;
     RC_ASSERT(std::abs(sum - since) < 1e-9);
   }));
+}
+
+TEST_CASE("shanks and a tensioned blade leave an edge be; every other work renews it") {
+  for (const char* action : {"touched-up", "replaced", "full-set", "swaged", "blade-changed"})
+    CHECK(renews_edge(action));
+  CHECK_FALSE(renews_edge("shanks"));
+  CHECK_FALSE(renews_edge("blade-tensioned"));
 }
