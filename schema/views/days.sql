@@ -1,6 +1,6 @@
 -- The views reports read: a report sees these, in schema/views/, and nothing else. They are made anew whenever a book
 -- is opened by a program that has other words for them, so they are not numbered; but a view that is new, or goes,
--- makes a new edition, for a book with a view that is none of ours is not opened. Units are those of 001_book.sql. The
+-- makes a new edition, for a book with a view that is none of ours is not opened. Units are those of 002_book.sql. The
 -- remark behind a view's name says what a row of it is (VIEWS.md is made from these remarks).
 --
 -- This file: sheets and their runs, and what happened in the day beside logs and lumber.
@@ -97,9 +97,73 @@ SELECT day, shift, number,
 FROM tooth_work w;
 
 CREATE VIEW v_setup_change AS   -- one row a set-up written down; mils: thousandths of an inch, or hundredths of a mm
-SELECT c.day, c.shift, c.number, setup.name AS setup, c.kerf_mils, c.over_mils, c.metric, c.text
+SELECT c.day, c.shift, c.number, setup.name AS setup, c.kerf_mils, c.over_mils, c.edger_mils, c.third_mils,
+       c.lead_mils, c.zero_mils, c.feed_micro, c.tooth, c.metric, c.text
 FROM setup_change c
   JOIN setup ON setup.id = c.setup;
+
+CREATE VIEW v_setup_record AS   -- one row a time the saws were set anew: a set-up written down, a move, a full set of
+                                -- teeth or another blade; with all that was said till then of the set-up in force
+SELECT r.day, r.shift, r.number, r.begun, r.saw, site.name AS site,
+       r.setup AS setup_id, (SELECT name FROM setup WHERE id = r.setup) COLLATE NOCASE AS setup,
+       (SELECT c.kerf_mils FROM setup_change c
+        WHERE c.setup = r.setup AND c.kerf_mils IS NOT NULL
+          AND (c.day, c.shift, c.number) <= (r.day, r.shift, r.number)
+        ORDER BY c.day DESC, c.shift DESC, c.number DESC LIMIT 1) AS kerf_mils,
+       (SELECT c.over_mils FROM setup_change c
+        WHERE c.setup = r.setup AND c.over_mils IS NOT NULL
+          AND (c.day, c.shift, c.number) <= (r.day, r.shift, r.number)
+        ORDER BY c.day DESC, c.shift DESC, c.number DESC LIMIT 1) AS over_mils,
+       (SELECT c.edger_mils FROM setup_change c
+        WHERE c.setup = r.setup AND c.edger_mils IS NOT NULL
+          AND (c.day, c.shift, c.number) <= (r.day, r.shift, r.number)
+        ORDER BY c.day DESC, c.shift DESC, c.number DESC LIMIT 1) AS edger_mils,
+       (SELECT c.third_mils FROM setup_change c
+        WHERE c.setup = r.setup AND c.third_mils IS NOT NULL
+          AND (c.day, c.shift, c.number) <= (r.day, r.shift, r.number)
+        ORDER BY c.day DESC, c.shift DESC, c.number DESC LIMIT 1) AS third_mils,
+       (SELECT c.lead_mils FROM setup_change c
+        WHERE c.setup = r.setup AND c.lead_mils IS NOT NULL
+          AND (c.day, c.shift, c.number) <= (r.day, r.shift, r.number)
+        ORDER BY c.day DESC, c.shift DESC, c.number DESC LIMIT 1) AS lead_mils,
+       (SELECT c.zero_mils FROM setup_change c
+        WHERE c.setup = r.setup AND c.zero_mils IS NOT NULL
+          AND (c.day, c.shift, c.number) <= (r.day, r.shift, r.number)
+        ORDER BY c.day DESC, c.shift DESC, c.number DESC LIMIT 1) AS zero_mils,
+       (SELECT c.feed_micro FROM setup_change c
+        WHERE c.setup = r.setup AND c.feed_micro IS NOT NULL
+          AND (c.day, c.shift, c.number) <= (r.day, r.shift, r.number)
+        ORDER BY c.day DESC, c.shift DESC, c.number DESC LIMIT 1) AS feed_micro,
+       (SELECT c.tooth FROM setup_change c
+        WHERE c.setup = r.setup AND c.tooth IS NOT NULL
+          AND (c.day, c.shift, c.number) <= (r.day, r.shift, r.number)
+        ORDER BY c.day DESC, c.shift DESC, c.number DESC LIMIT 1) AS tooth,
+       (SELECT c.metric FROM setup_change c
+        WHERE c.setup = r.setup AND (c.day, c.shift, c.number) <= (r.day, r.shift, r.number)
+        ORDER BY c.day DESC, c.shift DESC, c.number DESC LIMIT 1) AS metric
+FROM (SELECT e.day, e.shift, e.number, e.begun, e.saw, e.site,
+             (SELECT c.setup FROM setup_change c
+              WHERE (c.day, c.shift, c.number) <= (e.day, e.shift, e.number)
+              ORDER BY c.day DESC, c.shift DESC, c.number DESC LIMIT 1) AS setup
+      FROM setup_record e) r
+  LEFT JOIN site ON site.id = r.site;
+
+CREATE VIEW v_run_record AS     -- to which set-up record (v_setup_record) each run belongs; NULL = to none that is known
+SELECT r.day, r.shift, r.run, r.number,
+       (SELECT e.day FROM setup_record e WHERE (e.day, e.shift, e.number) < (r.day, r.shift, r.number)
+        ORDER BY e.day DESC, e.shift DESC, e.number DESC LIMIT 1) AS record_day,
+       (SELECT e.shift FROM setup_record e WHERE (e.day, e.shift, e.number) < (r.day, r.shift, r.number)
+        ORDER BY e.day DESC, e.shift DESC, e.number DESC LIMIT 1) AS record_shift,
+       (SELECT e.number FROM setup_record e WHERE (e.day, e.shift, e.number) < (r.day, r.shift, r.number)
+        ORDER BY e.day DESC, e.shift DESC, e.number DESC LIMIT 1) AS record_number
+FROM run r;
+
+CREATE VIEW v_residue AS        -- one row slabs, dust and the like taken away, as they lay
+SELECT r.day, r.shift, r.number, r.job AS job_id,
+       (SELECT code FROM job j WHERE j.id = r.job) COLLATE NOCASE AS job,
+       (SELECT customer FROM job j WHERE j.id = r.job) AS customer_id,
+       r.kind, r.quantity_micro, r.unit, r.text
+FROM residue r;
 
 CREATE VIEW v_thickness AS  -- one row a caliper reading
 SELECT t.day, t.shift, t.number, t.reading, size.label AS size, t.mils

@@ -19,11 +19,12 @@ struct Who {
 /// All that a sheet says of each, as one text, whatever the order of its lines.
 using Said = std::map<Who, std::multiset<std::string>>;
 
-/// What belongs to no job and to no buyer: the crew's hours, fuel, the meter, the set-up, remarks.
+/// What belongs to no job and to no buyer, or is never billed: the crew's hours, fuel, the meter, the set-up, residue, remarks.
 template <class Fact>
 constexpr bool kOfTheMill = std::is_same_v<Fact, sheet::Crew> || std::is_same_v<Fact, sheet::Meter> ||
                             std::is_same_v<Fact, sheet::Fuel> || std::is_same_v<Fact, sheet::Note> ||
-                            std::is_same_v<Fact, sheet::Thick> || std::is_same_v<Fact, sheet::Setup>;
+                            std::is_same_v<Fact, sheet::Thick> || std::is_same_v<Fact, sheet::Setup> ||
+                            std::is_same_v<Fact, sheet::Residue>;
 
 Said said_in(const sheet::Sheet& sheet) {
   Said said;

@@ -41,11 +41,12 @@ RunTotals* Runs::known(const RunTotals& like) {
   return found == runs_.end() ? nullptr : &*found;
 }
 
-RunTotals& Runs::of(const sheet::Context& context) {
-  RunTotals run = blank(context);
+RunTotals& Runs::of(const sheet::DatedFact& fact) {
+  RunTotals run = blank(fact.context);
   if (auto* begun = known(run)) return *begun;
   run.run = static_cast<int>(runs_.size()) + 1;
-  run.practice = &then_.practice_for(context.job);
+  run.number = fact.number;
+  run.practice = &then_.practice_for(fact.context.job);
   run.unit = scaling::unit_word(unit_in(*run.practice, then_.file().units));
   return runs_.emplace_back(std::move(run));
 }
@@ -58,12 +59,13 @@ std::optional<int> Runs::find(const sheet::Context& context) {
 void Runs::write() {
   for (const auto& run : runs_) {
     store_.run(
-        "INSERT INTO run (day, shift, run, site, job, species, setup, practice, unit, logs, unscaled_logs, "
+        "INSERT INTO run (day, shift, run, number, site, job, species, setup, practice, unit, logs, "
+        "unscaled_logs, "
         "gross, net, "
-        "content, lines, pieces, lumber, wood) VALUES (?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?)",
-        key_.day, key_.shift, run.run, run.site, run.job, run.species, run.setup, run.practice->name,
-        run.unit, run.logs, run.unscaled_logs, run.gross, run.net, run.content, run.lines, run.pieces,
-        run.lumber, run.wood);
+        "content, lines, pieces, lumber, wood) VALUES (?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?)",
+        key_.day, key_.shift, run.run, run.number, run.site, run.job, run.species, run.setup,
+        run.practice->name, run.unit, run.logs, run.unscaled_logs, run.gross, run.net, run.content, run.lines,
+        run.pieces, run.lumber, run.wood);
   }
 }
 

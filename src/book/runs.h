@@ -17,6 +17,7 @@ std::optional<std::string> said(const std::string& text);
 
 struct RunTotals {
   int run = 1;
+  int number = 0;  ///< of its first log or board in the order of the day
   std::optional<Id> site;
   std::optional<Id> job;
   std::optional<Id> species;
@@ -42,7 +43,7 @@ class Runs {
   Runs(Store& store, Words& words, SheetKey key, MillInForce& then)
       : store_(store), words_(words), key_(key), then_(then) {}
 
-  RunTotals& of(const sheet::Context& context);            ///< begins the run when there is none yet
+  RunTotals& of(const sheet::DatedFact& fact);             ///< begins the run when there is none yet
   std::optional<int> find(const sheet::Context& context);  ///< number of a run already begun
   void write();
 

@@ -104,7 +104,7 @@ class SheetWriter {
 
   // ---- logs and lumber
   void put(const DatedFact& fact, const sheet::LogLine& line) {
-    RunTotals& run = runs_.of(fact.context);
+    RunTotals& run = runs_.of(fact);
     logs_.write(fact, line, run);
   }
 
@@ -114,7 +114,7 @@ class SheetWriter {
 
   void put_tally(const DatedFact& fact) {
     const TallyItem item = *tally_item(fact);
-    RunTotals& run = runs_.of(fact.context);
+    RunTotals& run = runs_.of(fact);
     const auto lumber = lumber_of(item, book_units()).count;
     const auto wood = wood_of(item, now_.target_for(fact.context.job, item.size), over_, book_units()).count;
     const auto pieces = item.sign() * item.pieces;
@@ -191,14 +191,27 @@ class SheetWriter {
   /// A set-up named again without its oversize has the one last said for it.
   void put(const DatedFact& fact, const sheet::Setup& line) {
     const Id setup = *words_.find_or_add(WordKind::setup, line.name);
+    const auto feed = line.feed ? std::optional(line.feed->rounded(kMicro)) : std::nullopt;
     store_.run(
-        "INSERT INTO setup_change (day, shift, number, setup, kerf_mils, over_mils, metric, text) "
-        "VALUES (?,?,?,?,?,?,?,?)",
-        day_, shift_, fact.number, setup, line.kerf_mils, line.over_mils, entry_.metric, line.text);
+        "INSERT INTO setup_change (day, shift, number, setup, kerf_mils, over_mils, edger_mils, third_mils, "
+        "lead_mils, zero_mils, feed_micro, tooth, metric, text) VALUES (?,?,?,?,?,?,?,?,?,?,?,?,?,?)",
+        day_, shift_, fact.number, setup, line.kerf_mils, line.over_mils, line.edger_mils, line.third_mils,
+        line.lead_mils, line.zero_mils, feed, said(line.tooth), entry_.metric, line.text);
+    put_record(fact, "written", "");
     over_ = over_last_said(setup, fact.number);
   }
 
-  void put(const DatedFact& fact, const sheet::Teeth&) { teeth_.push_back(&fact); }
+  /// The saws stand otherwise from here on, by what is said.
+  void put_record(const DatedFact& fact, std::string_view begun, const std::string& saw) {
+    store_.run("INSERT INTO setup_record (day, shift, number, begun, saw, site) VALUES (?,?,?,?,?,?)", day_,
+               shift_, fact.number, begun, saw, site(fact.context.site));
+  }
+
+  void put(const DatedFact& fact, const sheet::Teeth& line) {
+    teeth_.push_back(&fact);
+    if (line.action == sheet::ToothAction::full_set) put_record(fact, "full set", line.saw);
+    if (line.action == sheet::ToothAction::changed) put_record(fact, "other blade", line.saw);
+  }
 
   /// After the logs and boards, when every run of the sheet is known. Work between runs belongs to none.
   void put_teeth(const DatedFact& fact, const sheet::Teeth& line) {
@@ -243,6 +256,15 @@ class SheetWriter {
         "VALUES (?,?,?,?,?,?,?,?,?)",
         day_, shift_, fact.number, job(fact.context.job), site(line.from), site(line.to),
         line.distance.rounded(kMicro), line.unit == sheet::DistanceUnit::mile ? "mi" : "km", line.minutes);
+    put_record(fact, "moved", "");
+  }
+
+  void put(const DatedFact& fact, const sheet::Residue& line) {
+    store_.run(
+        "INSERT INTO residue (day, shift, number, job, kind, quantity_micro, unit, text) VALUES "
+        "(?,?,?,?,?,?,?,?)",
+        day_, shift_, fact.number, job(fact.context.job), line.kind, line.quantity.rounded(kMicro),
+        sheet::word_of(line.unit), line.text);
   }
 
   void put(const DatedFact& fact, const sheet::Note& line) {

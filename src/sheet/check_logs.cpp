@@ -167,15 +167,18 @@ void check_defects(Review& review) {
   }
 }
 
-/// Check value: the usual kerf.
+/// Check value: the usual kerf, of any saw.
 void check_kerf(Review& review) {
   const std::int64_t most = usual(review.known.metric).kerf;
   const int places = review.known.metric ? 2 : 3;
   for (const Line& line : review.sheet.lines) {
     const auto* setup = std::get_if<Setup>(&line.fact);
-    if (setup == nullptr || !setup->kerf_mils || *setup->kerf_mils <= most) continue;
-    review.warn(line, "a kerf of " + plain(Decimal{*setup->kerf_mils, places}) + ": wider than usual, " +
-                          plain(Decimal{most, places}));
+    if (setup == nullptr) continue;
+    for (const auto& kerf : {setup->kerf_mils, setup->edger_mils, setup->third_mils}) {
+      if (!kerf || *kerf <= most) continue;
+      review.warn(line, "a kerf of " + plain(Decimal{*kerf, places}) + ": wider than usual, " +
+                            plain(Decimal{most, places}));
+    }
   }
 }
 

@@ -21,7 +21,9 @@ constexpr Forms<1> kJob{{{"CODE", "job TER"}}};
 constexpr Forms<1> kSpecies{{{"CODE", "species DF"}}};
 constexpr Forms<1> kGrade{{{"GRADE", "grade No2"}}};
 constexpr Forms<1> kBundle{{{"TAG", "bundle B12"}}};
-constexpr Forms<1> kSetup{{{"NAME [kerf K] [over O] [TEXT]", "setup 2 kerf 0.26 over 0.05"}}};
+constexpr Forms<2> kSetup{{{"NAME [kerf K] [over O] [TEXT]", "setup 2 kerf 0.26 over 0.05"},
+                           {"NAME [edger K] [third K] [lead L] [feed F] [zero Z] [tooth KIND]",
+                            "setup 2 edger 0.24 lead 1/16 feed 55 zero -1/32 tooth chrome"}}};
 constexpr Forms<3> kLog{
     {{"[TAG] DIAMETERxLENGTH [ENDS] [defect D [WHY]] ...", "log T13 15x12 defect 15bf rot"},
      {"TAG ... [left on the mill]", "log T14-T22"},
@@ -47,6 +49,7 @@ constexpr Forms<1> kMeter{{{"HOURS", "meter 1854.6"}}};
 constexpr Forms<1> kFuel{{{"QUANTITY gal|l [PRICE]", "fuel 7.3 gal"}}};
 constexpr Forms<1> kMove{
     {{"PLACE to PLACE DISTANCE mi|km [TIME] [, job CODE]", "move Tervane farm to yard 46 mi 3:45"}}};
+constexpr Forms<1> kResidue{{{"KIND QUANTITY ft3|yd3|m3|cord [TEXT]", "residue sawdust 2.5 yd3"}}};
 constexpr Forms<1> kNote{{{"TEXT", "note rain after three"}}};
 
 constexpr std::array kKinds{
@@ -70,10 +73,11 @@ constexpr std::array kKinds{
     LineKind{"grade", read_grade, Joining::none, "of boards from here on; grade - is none again", kGrade},
     LineKind{"bundle", read_bundle, Joining::none, "boards from here on lie in it; bundle - is none again",
              kBundle},
-    LineKind{
-        "setup", read_setup, Joining::none,
-        "how the saws are set from here on, also on later days; over is what boards are cut above their size",
-        kSetup},
+    LineKind{"setup", read_setup, Joining::none,
+             "how the saws are set from here on, also on later days: kerf of the head saw, over for what "
+             "boards are "
+             "cut above their size, the other saws' kerfs, feed in feet (metres) a minute",
+             kSetup},
     LineKind{
         "log", read_log, Joining::sizes,
         "sawn, measured here or received before; left on the mill half-sawn, it counts when it is finished",
@@ -113,6 +117,8 @@ constexpr std::array kKinds{
              kMove,
              {},
              NamesJob::yes},
+    LineKind{"residue", read_residue, Joining::none,
+             "slabs, edgings, trim, chips, bark, shavings or sawdust taken away, as they lie", kResidue},
     LineKind{"note", read_note, Joining::none, "what else is to be remembered", kNote},
 };
 

@@ -39,7 +39,6 @@ std::optional<Fact> read_job(LineReader& line);
 std::optional<Fact> read_species(LineReader& line);
 std::optional<Fact> read_grade(LineReader& line);
 std::optional<Fact> read_bundle(LineReader& line);
-std::optional<Fact> read_setup(LineReader& line);
 std::optional<Fact> read_note(LineReader& line);
 
 // read_time.cpp
@@ -58,6 +57,9 @@ std::optional<Fact> read_resaw(LineReader& line);
 std::optional<Fact> read_sold(LineReader& line);
 std::optional<Fact> read_thick(LineReader& line);
 
+// read_setup.cpp
+std::optional<Fact> read_setup(LineReader& line);
+
 // read_work.cpp
 std::optional<Fact> read_teeth(LineReader& line);
 std::optional<Fact> read_blade(LineReader& line);
@@ -65,5 +67,8 @@ std::optional<Fact> read_charge(LineReader& line);
 std::optional<Fact> read_meter(LineReader& line);
 std::optional<Fact> read_fuel(LineReader& line);
 std::optional<Fact> read_move(LineReader& line);
+
+// read_residue.cpp
+std::optional<Fact> read_residue(LineReader& line);
 
 }  // namespace kerfbook::sheet

@@ -1,6 +1,7 @@
 // read_work.cpp -- the lines about the machine and its errands: teeth and blades, charges, engine hours, fuel, moves.
 #include "base/text.h"
 #include "measure/money.h"
+#include "sheet/amount.h"
 #include "sheet/kinds.h"
 #include "sheet/write.h"
 
@@ -123,51 +124,6 @@ void take_reason(LineReader& line, Teeth& teeth) {
   if (!line.take_if("-") && !line.done() && !has_digit(line.peek())) teeth.cause = line.take_typed();
   if (!line.take_if("-") && has_digit(line.peek())) teeth.log = line.take_typed();
   teeth.text = line.take_rest();
-}
-
-constexpr std::int64_t kMostOfAThing = 1'000'000;  ///< hours, gallons, miles, occurrences of a charge
-
-/// A number that counts something: positive, to the millionth.
-std::optional<Rational> read_quantity(std::string_view text) {
-  constexpr int kPlaces = 6;
-  const auto value = read_decimal(text, kPlaces);
-  if (!value || *value <= Rational(0) || *value > Rational(kMostOfAThing)) return std::nullopt;
-  return *value;
-}
-
-/// "not a quantity", or that it is too large for one.
-std::string not_read_because(std::string_view text, const char* what) {
-  const bool digits = has_digit(text) && text.find_first_not_of("0123456789.") == std::string_view::npos;
-  const std::size_t whole = std::min(text.find('.'), text.size());
-  const std::size_t first = std::min(text.find_first_not_of('0'), whole);
-  return digits && whole - first > 6 ? "more than any mill's, at most 1,000,000" : what;
-}
-
-/// Splits `7.3gal` into number and unit; the unit may be the next word. Empty unit when there is none.
-struct Amount {
-  std::string number;
-  std::string unit;
-  const Word* unit_word = nullptr;  ///< the word the unit stands in
-};
-Amount take_amount(LineReader& line) {
-  const Word& first = line.take();
-  const std::string& text = first.text;
-  const std::size_t end = std::min(text.find_first_not_of("0123456789.,"), text.size());
-  Amount amount{text.substr(0, end), lower(text.substr(end)), &first};
-  if (amount.unit.empty() && !line.done()) {
-    amount.unit_word = &line.take();
-    amount.unit = lower(amount.unit_word->text);
-  }
-  return amount;
-}
-
-template <class Unit>
-std::optional<Unit> find_unit(std::string_view word,
-                              std::initializer_list<std::pair<std::string_view, Unit>> known) {
-  for (const auto& [name, unit] : known) {
-    if (same_word(name, word)) return unit;
-  }
-  return std::nullopt;
 }
 
 std::optional<FuelUnit> fuel_unit(std::string_view word) {

@@ -11,7 +11,8 @@
 //   stop    TIME|SPAN CAUSE [TEXT...] [, charge] [, job CODE]    TIME: 0:36, 36min, 0.6h; `, charge CODE` is both
 //   job     CODE                                             `job own` is the mill's own stock
 //   species CODE          grade GRADE          bundle TAG    `grade -`, `bundle -`: none again
-//   setup   NAME [kerf K] [over O] [TEXT...]                 a new saw set-up from here on, also on later days
+//   setup   NAME [kerf K] [over O] [edger K] [third K] [lead L] [feed F] [zero Z] [tooth KIND] [TEXT...]
+//                                                            a new saw set-up from here on, also on later days
 //   log     [TAG] SPEC [mid D] [girth G] [segments D,D..] [defect D [REASON...]]... [left on the mill]
 //   log     TAG|TAG-TAG ... [left on the mill]               received earlier with `in`, or left earlier
 //   log     TAG defect D [REASON...] ... [left on the mill]  ... with a defect found in sawing, taken off besides
@@ -31,6 +32,7 @@
 //   charge  JOB NAME [QUANTITY] [TEXT...]
 //   meter   HOURS         fuel QUANTITY gal|l [PRICE]
 //   move    FROM to PLACE DISTANCE mi|km [TIME] [, job CODE]
+//   residue KIND QUANTITY ft3|yd3|m3|cord [TEXT...]          KIND: slabs edgings trim chips bark shavings sawdust
 //   note    TEXT...
 //
 // What holds until when (facts.cpp fills it in, check_jobs.cpp warns where a reader may take it otherwise):
@@ -117,10 +119,19 @@ struct Stop {
   bool operator==(const Stop&) const = default;
 };
 
+/// How the saws are set. Mils: thousandths of an inch (metric book: hundredths of a mm). What is absent was not said here:
+/// what was last said for the set-up of this name holds.
 struct Setup {
   std::string name;
-  std::optional<std::int64_t> kerf_mils;  ///< thousandths of an inch (metric book: hundredths of a mm)
-  std::optional<std::int64_t> over_mils;  ///< how much boards are cut over nominal, both ways
+  std::optional<std::int64_t> kerf_mils;   ///< of the head saw
+  std::optional<std::int64_t> over_mils;   ///< how much boards are cut over nominal, both ways
+  std::optional<std::int64_t> edger_mils;  ///< kerf of the edger saw
+  std::optional<std::int64_t> third_mils;  ///< kerf of the third saw
+  std::optional<std::int64_t> lead_mils;   ///< how much nearer the log the saw's front stands
+  std::optional<std::int64_t>
+      zero_mils;  ///< where the set-works' pointer stands when the gap is nought; may be below 0
+  std::optional<Rational> feed;  ///< feet a minute (metric book: metres), to 6 places
+  std::string tooth;             ///< kind of tooth, one word: carbide, chrome ...; empty = not said
   std::string text;
   bool operator==(const Setup&) const = default;
 };
@@ -246,6 +257,16 @@ struct Move {
   bool operator==(const Move&) const = default;
 };
 
+enum class ResidueUnit { cubic_foot, cubic_yard, cubic_metre, cord };
+/// Slabs, dust and the like taken away, as they lie: stacked or loose.
+struct Residue {
+  std::string kind;  ///< slabs, edgings, trim, chips, bark, shavings, sawdust
+  Rational quantity;
+  ResidueUnit unit = ResidueUnit::cubic_foot;
+  std::string text;
+  bool operator==(const Residue&) const = default;
+};
+
 struct Note {
   std::string text;
   bool operator==(const Note&) const = default;
@@ -256,7 +277,7 @@ struct Remark {
 
 using Fact =
     std::variant<Remark, Site, Job, Species, Grade, Bundle, Crew, Sawing, Stop, Setup, LogLine, Tally,
-                 LinealTally, RandomTally, Sold, Teeth, Thick, Charge, Meter, Fuel, Move, Note>;
+                 LinealTally, RandomTally, Sold, Teeth, Thick, Charge, Meter, Fuel, Move, Residue, Note>;
 
 struct Line {
   Fact fact;

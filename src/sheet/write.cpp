@@ -88,6 +88,12 @@ class Writer {
     std::string text = setup.name;
     if (setup.kerf_mils) text += " kerf " + mils(*setup.kerf_mils, metric_);
     if (setup.over_mils) text += " over " + mils(*setup.over_mils, metric_);
+    if (setup.edger_mils) text += " edger " + mils(*setup.edger_mils, metric_);
+    if (setup.third_mils) text += " third " + mils(*setup.third_mils, metric_);
+    if (setup.lead_mils) text += " lead " + mils(*setup.lead_mils, metric_);
+    if (setup.feed) text += " feed " + short_decimal(*setup.feed, 6);
+    if (setup.zero_mils) text += " zero " + mils(*setup.zero_mils, metric_);
+    if (!setup.tooth.empty()) text += " tooth " + setup.tooth;
     return headed("setup", text + with(setup.text));
   }
 
@@ -170,6 +176,11 @@ class Writer {
     return headed("move", move.from + " to " + move.to + " " + short_decimal(move.distance, 6) + unit +
                               (move.minutes > 0 ? " " + write_duration(move.minutes) : "") +
                               of_job(move.job));
+  }
+
+  std::string operator()(const Residue& residue) const {
+    return headed("residue", residue.kind + " " + short_decimal(residue.quantity, 6) +
+                                 with(word_of(residue.unit)) + with(residue.text));
   }
 
  private:
@@ -258,6 +269,26 @@ std::string_view word_of(ToothAction action) {
 
 bool is_blade_work(ToothAction action) {
   return action == ToothAction::tensioned || action == ToothAction::changed;
+}
+
+std::string_view word_of(ResidueUnit unit) {
+  switch (unit) {
+    case ResidueUnit::cubic_foot:
+      return "ft3";
+    case ResidueUnit::cubic_yard:
+      return "yd3";
+    case ResidueUnit::cubic_metre:
+      return "m3";
+    case ResidueUnit::cord:
+      return "cord";
+  }
+  return "";
+}
+
+std::span<const std::string_view> residue_kinds() {
+  static constexpr std::array<std::string_view, 7> kKinds{"slabs", "edgings",  "trim",   "chips",
+                                                          "bark",  "shavings", "sawdust"};
+  return kKinds;
 }
 
 std::string_view word_of(Sense sense) {

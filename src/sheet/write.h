@@ -2,7 +2,9 @@
 // options gives the same Sheet.
 #pragma once
 
+#include <span>
 #include <string>
+#include <string_view>
 
 #include "sheet/read.h"
 #include "sheet/sheet.h"
@@ -12,7 +14,9 @@ namespace kerfbook::sheet {
 std::string write(const Sheet& sheet, const ReadOptions& options = {});
 std::string write_line(const Line& line, const ReadOptions& options = {});  ///< without a newline
 std::string_view word_of(ToothAction action);                               ///< "touched-up", "full-set"
-bool is_blade_work(ToothAction action);  ///< written on a `blade` line, not on a `teeth` line
-std::string_view word_of(Sense sense);   ///< "", "less", "resaw"
+bool is_blade_work(ToothAction action);             ///< written on a `blade` line, not on a `teeth` line
+std::string_view word_of(Sense sense);              ///< "", "less", "resaw"
+std::string_view word_of(ResidueUnit unit);         ///< "ft3", "yd3", "m3", "cord"
+std::span<const std::string_view> residue_kinds();  ///< "slabs", "edgings" ... "sawdust"
 
 }  // namespace kerfbook::sheet

@@ -4,6 +4,7 @@
 #include <sqlite3.h>
 
 #include "book/doctored.h"
+#include "book/schema.h"
 
 namespace kerfbook::tests {
 namespace {
@@ -33,7 +34,9 @@ void add_heads(Kinds& kinds) {
   add_head(kinds, Fate::refused, "not SQLite's", 0, 1, 'X');
   for (const std::uint64_t id : {0U, 1U, 0xFFFFFFFFU, 0x4B46424AU, 0x4B42464BU})
     add_head(kinds, Fate::refused, fmt::format("application {:x}", id), 68, 4, id);
-  for (const std::uint64_t edition : {0U, 2U, 0x7FFFFFFFU, 0x80000000U, 0xFFFFFFFFU})
+  const auto newest = static_cast<std::uint64_t>(book::shipped_editions().back().number);
+  for (const std::uint64_t edition : {std::uint64_t{0}, newest - 1, newest + 1, std::uint64_t{0x7FFFFFFF},
+                                      std::uint64_t{0x80000000}, std::uint64_t{0xFFFFFFFF}})
     add_head(kinds, Fate::refused, fmt::format("edition {}", edition), 60, 4, edition);
   for (const std::uint64_t size : {0U, 1U, 2U, 511U, 512U, 1000U, 2048U, 8192U, 32768U, 65535U})
     add_head(kinds, Fate::refused, fmt::format("pages of {}", size), 16, 2, size);

@@ -1,5 +1,5 @@
 // edition_test.cpp -- the editions of the book's tables: the shipped ones, and how a book of an older one becomes the
-// newest. Only the first is shipped, so the next one is made up here.
+// newest. The next one is made up here.
 #include <doctest/doctest.h>
 #include <fmt/format.h>
 
@@ -15,8 +15,12 @@ using kerfbook::tests::Shelf;
 
 namespace {
 
+int newest() {
+  return shipped_editions().back().number;
+}
+
 std::string schema_text() {
-  return Shelf::slurp(fs::path(KERFBOOK_ROOT) / "schema" / "001_book.sql");
+  return Shelf::slurp(fs::path(KERFBOOK_ROOT) / "schema" / fmt::format("{:03}_book.sql", newest()));
 }
 
 std::string with(std::string text, const std::string& old, const std::string& fresh) {
@@ -25,8 +29,8 @@ std::string with(std::string text, const std::string& old, const std::string& fr
   return text.replace(at, old.size(), fresh);
 }
 
-/// A second edition with a table more, a column more in a worked-out table and in the journal, and an index less.
-Editions with_a_second() {
+/// A next edition with a table more, a column more in a worked-out table and in the journal, and an index less.
+Editions with_a_next() {
   std::string text = schema_text();
   text = with(text, "  why         TEXT NOT NULL, ",
               "  seen        INTEGER NOT NULL DEFAULT 7,\n  why         TEXT NOT NULL, ");
@@ -36,7 +40,7 @@ Editions with_a_second() {
               "  text   TEXT NOT NULL,\n  read   INTEGER NOT NULL DEFAULT 0,\n");
   text = with(text, "CREATE INDEX job_by_owner ON job (owner);\n", "");
   Editions editions = shipped_editions();
-  editions.push_back(edition_from(2, text));
+  editions.push_back(edition_from(newest() + 1, text));
   return editions;
 }
 
@@ -63,7 +67,7 @@ std::int64_t number_in(const fs::path& file, const std::string& sql) {
 TEST_CASE(
     "an older book is brought up to a next edition as if it had been posted in it, and a copy of it is "
     "kept") {
-  const Editions editions = with_a_second();
+  const Editions editions = with_a_next();
   const Shelf shelf;
   static_cast<void>(shelf.demo_week());
   const std::string bytes = shelf.bytes();
@@ -77,12 +81,12 @@ TEST_CASE(
     CHECK(Shelf::text(book, "SELECT group_concat(digest || body) FROM journal") == text);
   }
   CHECK(shelf.names() == std::vector<std::string>{"mill.book", "mill.book.copies"});
-  const fs::path copy =
-      shelf.folder() / "mill.book.copies" / "mill.book.2026-06-01-200000.before-edition1.copy";
+  const fs::path copy = shelf.folder() / "mill.book.copies" /
+                        fmt::format("mill.book.2026-06-01-200000.before-edition{}.copy", newest());
   CHECK(Book::open(copy, Shelf::options(true)).verify().empty());
   CHECK(Shelf::text(Book::open(copy, Shelf::options(true)),
                     "SELECT group_concat(digest || body) FROM journal") == text);
-  CHECK(number_in(shelf.file(), "PRAGMA user_version") == 2);
+  CHECK(number_in(shelf.file(), "PRAGMA user_version") == newest() + 1);
   CHECK(number_in(shelf.file(), "SELECT min(seen) FROM journal") == 7);
 
   const fs::path fresh = shelf.folder() / "fresh.book";
@@ -90,8 +94,8 @@ TEST_CASE(
   CHECK(sql_of(shelf.file()) == sql_of(fresh));
 }
 
-TEST_CASE("a book of the next edition is refused by a program that knows the first alone") {
-  const Editions editions = with_a_second();
+TEST_CASE("a book of the next edition is refused by a program that knows those before it alone") {
+  const Editions editions = with_a_next();
   const Shelf shelf;
   static_cast<void>(Book::create(shelf.file(), options(editions)));
   const std::string bytes = shelf.bytes();
@@ -101,15 +105,15 @@ TEST_CASE("a book of the next edition is refused by a program that knows the fir
       FAIL("opened");
     } catch (const Refused& refused) {
       CHECK(std::string(refused.what())
-                .find("written by a newer kerfbook (book edition 2, this program knows 1)") !=
-            std::string::npos);
+                .find(fmt::format("written by a newer kerfbook (book edition {}, this program knows {})",
+                                  newest() + 1, newest())) != std::string::npos);
     }
   }
   CHECK(shelf.bytes() == bytes);
 }
 
 TEST_CASE("a book that fails to be brought up to a next edition is as it was, beside its copy") {
-  Editions editions = with_a_second();
+  Editions editions = with_a_next();
   editions.back().things.push_back({Thing::Kind::table, "wrong", "CREATE TABLE wrong (nothing"});
   const Shelf shelf;
   static_cast<void>(shelf.demo_week());

@@ -270,10 +270,26 @@ inline Sold sold() {
 }
 
 inline Setup setup() {
-  Setup out{code(), {}, {}, chance(2) ? text() : ""};
-  if (chance(2)) out.kerf_mils = number(0, 3999);
-  if (chance(2)) out.over_mils = number(0, 3999);
+  Setup out;
+  out.name = code();
+  if (chance(2)) out.text = text();
+  for (auto mils :
+       {&Setup::kerf_mils, &Setup::over_mils, &Setup::edger_mils, &Setup::third_mils, &Setup::lead_mils}) {
+    if (chance(2)) out.*mils = number(0, 3999);
+  }
+  if (chance(2)) out.zero_mils = number(-3999, 3999);
+  if (chance(2)) out.feed = decimal(900, 2);
+  if (chance(2)) out.tooth = word();
   return out;
+}
+
+inline Residue residue() {
+  const auto kinds = residue_kinds();
+  return {std::string(kinds[static_cast<std::size_t>(number(0, static_cast<int>(kinds.size()) - 1))]),
+          decimal(900, 2),
+          one_of<ResidueUnit>({ResidueUnit::cubic_foot, ResidueUnit::cubic_yard, ResidueUnit::cubic_metre,
+                               ResidueUnit::cord}),
+          chance(2) ? text() : ""};
 }
 
 inline Teeth teeth() {
@@ -353,6 +369,8 @@ inline Fact fact(std::size_t kind) {
       return fuel();
     case 20:
       return move();
+    case 21:
+      return residue();
     default:
       return Note{text()};
   }

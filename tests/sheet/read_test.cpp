@@ -311,6 +311,22 @@ TEST_CASE("set-up, thickness, charge, meter, fuel and move keep their figures ex
   CHECK(setup.over_mils == 50);
   CHECK(setup.text == "blade squared");
   CHECK(fact_of<Setup>("setup 2 kerf 7/32 over 1/16").kerf_mils == 219);
+  const auto all = fact_of<Setup>(
+      "setup 3 edger 0.24 lead 1/16 kerf 1/4 third 0.2 feed 55.5 zero -1/32 tooth chrome lead checked twice");
+  CHECK(all.kerf_mils == 250);
+  CHECK(all.edger_mils == 240);
+  CHECK(all.third_mils == 200);
+  CHECK(all.lead_mils == 63);
+  CHECK(all.zero_mils == -31);
+  CHECK(all.feed == Rational(111, 2));
+  CHECK(all.tooth == "chrome");
+  CHECK(all.text == "lead checked twice");
+  CHECK(fact_of<Setup>("setup 3 edger squared to the bed").text == "edger squared to the bed");
+  CHECK(fact_of<Residue>("residue dust 2.5yd3 to the dairy") ==
+        Residue{"sawdust", Rational(5, 2), ResidueUnit::cubic_yard, "to the dairy"});
+  CHECK(fact_of<Residue>("residue slabs 1 cord").unit == ResidueUnit::cord);
+  CHECK(fact_of<Residue>("residue Chips 3 m3").unit == ResidueUnit::cubic_metre);
+  CHECK(fact_of<Residue>("residue bark 40 ft3").kind == "bark");
   CHECK(fact_of<Thick>("thick 2x6 2.02 2.005").readings == std::vector<std::int64_t>{2020, 2005});
   const auto charge = fact_of<Charge>("charge QHH bundling 2.5 stacked and banded");
   CHECK(charge.quantity == Rational(5, 2));
