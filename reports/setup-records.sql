@@ -48,7 +48,7 @@ SELECT coalesce(e.day, run.day) AS day,
               ORDER BY o.place)) AS begun,
        e.setup, run.site, e.kerf_mils AS kerf, e.edger_mils AS edger, e.third_mils AS third, e.over_mils AS over,
        e.lead_mils AS lead, e.zero_mils AS zero, e.feed_micro AS feed, e.tooth,
-       CASE WHEN e.metric THEN 'm/min' ELSE 'ft/min' END AS feed_unit
+       CASE WHEN e.metric THEN 'm per min' ELSE 'ft per min' END AS feed_unit
 FROM run LEFT JOIN record e ON e.place = run.place
 ORDER BY run.place;
 -- table:   sawn | What was sawn so

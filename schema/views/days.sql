@@ -149,12 +149,12 @@ FROM (SELECT e.day, e.shift, e.number, e.begun, e.saw, e.site,
   LEFT JOIN site ON site.id = r.site;
 
 CREATE VIEW v_run_record AS     -- to which set-up record (v_setup_record) each run belongs; NULL = to none that is known
-SELECT r.day, r.shift, r.run, r.number,
-       (SELECT e.day FROM setup_record e WHERE (e.day, e.shift, e.number) < (r.day, r.shift, r.number)
+SELECT r.day, r.shift, r.run, r.first_number,
+       (SELECT e.day FROM setup_record e WHERE (e.day, e.shift, e.number) < (r.day, r.shift, r.first_number)
         ORDER BY e.day DESC, e.shift DESC, e.number DESC LIMIT 1) AS record_day,
-       (SELECT e.shift FROM setup_record e WHERE (e.day, e.shift, e.number) < (r.day, r.shift, r.number)
+       (SELECT e.shift FROM setup_record e WHERE (e.day, e.shift, e.number) < (r.day, r.shift, r.first_number)
         ORDER BY e.day DESC, e.shift DESC, e.number DESC LIMIT 1) AS record_shift,
-       (SELECT e.number FROM setup_record e WHERE (e.day, e.shift, e.number) < (r.day, r.shift, r.number)
+       (SELECT e.number FROM setup_record e WHERE (e.day, e.shift, e.number) < (r.day, r.shift, r.first_number)
         ORDER BY e.day DESC, e.shift DESC, e.number DESC LIMIT 1) AS record_number
 FROM run r;
 

@@ -59,7 +59,7 @@ std::optional<int> Runs::find(const sheet::Context& context) {
 void Runs::write() {
   for (const auto& run : runs_) {
     store_.run(
-        "INSERT INTO run (day, shift, run, number, site, job, species, setup, practice, unit, logs, "
+        "INSERT INTO run (day, shift, run, first_number, site, job, species, setup, practice, unit, logs, "
         "unscaled_logs, "
         "gross, net, "
         "content, lines, pieces, lumber, wood) VALUES (?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?)",

@@ -76,7 +76,7 @@ constexpr std::array kKinds{
     LineKind{"setup", read_setup, Joining::none,
              "how the saws are set from here on, also on later days: kerf of the head saw, over for what "
              "boards are "
-             "cut above their size, the other saws' kerfs, feed in feet (metres) a minute",
+             "cut above their size, kerfs of the other saws, feed in feet (metres) a minute",
              kSetup},
     LineKind{
         "log", read_log, Joining::sizes,

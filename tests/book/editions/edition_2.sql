@@ -123,7 +123,7 @@ CREATE TABLE sheet (
 CREATE TABLE run (
   day INTEGER NOT NULL, shift INTEGER NOT NULL,   -- the sheet
   run           INTEGER NOT NULL CHECK (run >= 1),    -- of the sheet, from 1
-  number        INTEGER NOT NULL,             -- of its first log or board, place in the order of the day
+  first_number  INTEGER NOT NULL,             -- of its first log or board, place in the order of the day
   site          INTEGER REFERENCES site,      -- its id; NULL = none
   job           INTEGER REFERENCES job,       -- its id; NULL = none
   species       INTEGER REFERENCES species,   -- its id; NULL = not said
