@@ -10,13 +10,11 @@
 -- worked:  yield
 -- input:   runs
 SELECT r.day, r.shift, r.run, j.code AS job, s.code AS species, u.name AS setup, r.lumber, r.wood,
-       (SELECT c.kerf_mils FROM v_setup_change c
-        WHERE c.setup = u.name AND (c.day, c.shift) <= (r.day, r.shift) AND c.kerf_mils IS NOT NULL
-        ORDER BY c.day DESC, c.shift DESC, c.number DESC LIMIT 1) AS kerf,
-       (SELECT c.over_mils FROM v_setup_change c
-        WHERE c.setup = u.name AND (c.day, c.shift) <= (r.day, r.shift) AND c.over_mils IS NOT NULL
-        ORDER BY c.day DESC, c.shift DESC, c.number DESC LIMIT 1) AS over
-FROM v_run_id r LEFT JOIN v_job j ON j.id = r.job_id LEFT JOIN v_species s ON s.id = r.species_id
+       e.kerf_mils AS kerf, e.edger_mils AS edger, e.over_mils AS over
+FROM v_run_id r
+  JOIN v_run_record x ON x.day = r.day AND x.shift = r.shift AND x.run = r.run
+  LEFT JOIN v_setup_record e ON e.day = x.record_day AND e.shift = x.record_shift AND e.number = x.record_number
+  LEFT JOIN v_job j ON j.id = r.job_id LEFT JOIN v_species s ON s.id = r.species_id
   LEFT JOIN v_setup u ON u.id = r.setup_id
 WHERE r.day BETWEEN :from AND :to AND (:job_id IS NULL OR r.job_id = :job_id)
   AND (:customer_id IS NULL OR r.customer_id = :customer_id) AND (:species_id IS NULL OR r.species_id = :species_id)

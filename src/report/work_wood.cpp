@@ -2,10 +2,13 @@
 // tuning/balance.h; here the book's counts become its unit, and a sentence is made of the sums.
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "base/text.h"
 #include "report/workers.h"
 #include "tuning/balance.h"
 #include "tuning/mill_model.h"
+#include "tuning/residue.h"
 
 namespace kerfbook::report {
 namespace {
@@ -30,10 +33,11 @@ const Rational& micro_foot3() {
   return kOne;
 }
 
-/// What a set-up's saws take. `known` is false where neither the book nor the mill file says it of the head saw.
+/// A set-up by its name and what its saws take: a line that says another kerf of the same name is another.
 struct SetUp {
+  std::string name;
   Kerfs kerfs;
-  bool known = true;
+  bool known = true;  ///< false where neither the book nor the mill file says it of the head saw
   std::int64_t runs = 0;
   std::int64_t logs = 0;
   Balance balance;
@@ -44,6 +48,13 @@ struct Run {
   Balance balance;
   Rational counted;  ///< what its lumber would hold at its nominal size
   std::optional<Rational> overrun;
+  std::size_t setup = 0;
+};
+
+/// What was taken away of the wood, solid, by the part of the balance it came out of.
+struct Away {
+  Rational of_rest;
+  Rational of_sawdust;
 };
 
 std::optional<Rational> kerf_in_mill(const book::Mill& mill, std::string_view role) {
@@ -62,14 +73,7 @@ tuning::Section section_of(const measure::Size& size) {
 
 class Wood {
  public:
-  explicit Wood(const Given& given) : given_(given), metric_(given.setting.metric_book) {
-    const auto& kerfs = given.rows("kerfs");
-    for (std::size_t r = 0; r < kerfs.size(); ++r) {
-      const bool metric = kerfs.number(r, "metric").value_or(0) != 0;
-      said_[kerfs.text(r, "setup")] =
-          Rational(*kerfs.number(r, "kerf_mils")) * Rational(metric ? kHundredthMm : kMil);
-    }
-  }
+  explicit Wood(const Given& given) : given_(given), metric_(given.setting.metric_book) {}
 
   Worked work() {
     take_runs();
@@ -77,22 +81,38 @@ class Wood {
     Worked out;
     fill_setups(out.tables["setups"]);
     fill_runs(out.tables["runs"]);
+    fill_residue(out.tables["residue"]);
     out.finding = finding();
     return out;
   }
 
  private:
-  SetUp& setup_of(const std::string& name) {
-    const auto [found, fresh] = setups_.try_emplace(name);
-    if (!fresh) return found->second;
-    Kerfs& kerfs = found->second.kerfs;
-    const auto said = said_.find(name);
-    const auto head = said != said_.end() ? std::optional(said->second) : kerf_in_mill(given_.mill, "head");
-    found->second.known = head.has_value();
-    kerfs.head = head.value_or(Rational(kInch / 4));
-    kerfs.edger = kerf_in_mill(given_.mill, "edger").value_or(kerfs.head);
-    kerfs.third = kerf_in_mill(given_.mill, "third").value_or(0);
-    return found->second;
+  /// What a set-up line said, in mils of the book it stands in.
+  static std::optional<Rational> said_kerf(const InputRows& rows, std::size_t r, const char* column) {
+    const auto mils = rows.number(r, column);
+    if (!mils) return std::nullopt;
+    return Rational(*mils) * Rational(rows.number(r, "metric").value_or(0) != 0 ? kHundredthMm : kMil);
+  }
+
+  /// The place of the run's set-up in the list, where it is put when it is new.
+  std::size_t setup_of(const InputRows& rows, std::size_t r) {
+    SetUp one;
+    one.name = rows.text(r, "setup");
+    auto head = said_kerf(rows, r, "kerf");
+    auto edger = said_kerf(rows, r, "edger");
+    auto third = said_kerf(rows, r, "third");
+    if (!head) head = kerf_in_mill(given_.mill, "head");
+    if (!edger) edger = kerf_in_mill(given_.mill, "edger");
+    if (!third) third = kerf_in_mill(given_.mill, "third");
+    one.known = head.has_value();
+    one.kerfs.head = head.value_or(Rational(kInch / 4));
+    one.kerfs.edger = edger.value_or(one.kerfs.head);
+    one.kerfs.third = third.value_or(0);
+    for (std::size_t i = 0; i < setups_.size(); ++i) {
+      if (setups_[i].name == one.name && setups_[i].kerfs == one.kerfs) return i;
+    }
+    setups_.push_back(std::move(one));
+    return setups_.size() - 1;
   }
 
   void take_runs() {
@@ -104,6 +124,7 @@ class Wood {
       run.balance.lumber = Rational(*rows.number(r, "wood")) * count;
       run.counted = Rational(*rows.number(r, "lumber")) * count;
       run.words = join_words(rows, r);
+      run.setup = setup_of(rows, r);
       const auto net = rows.number(r, "net").value_or(0);
       if (!metric_ && rows.text(r, "scale_unit") == "bf" && net > 0)
         run.overrun = tuning::overrun_percent(
@@ -132,14 +153,14 @@ class Wood {
       if (at == at_.end() || length.is_zero()) continue;
       const Rational area = Rational(rows.number(r, "wood").value_or(0)) * count / length;
       const auto section = section_of_boards(rows, r, area);
-      const auto& kerfs = setup_of(runs.text(at->second, "setup")).kerfs;
+      const auto& kerfs = setups_[runs_[at->second].setup].kerfs;
       Rational& dust = runs_[at->second].balance.sawdust;
       // Rounded to a millionth of a cubic foot, as log volumes are.
       dust = dust +
              Rational((tuning::sawdust(section, length, kerfs) / micro_foot3()).rounded(0)) * micro_foot3();
     }
     for (std::size_t r = 0; r < runs_.size(); ++r) {
-      SetUp& setup = setup_of(runs.text(r, "setup"));
+      SetUp& setup = setups_[runs_[r].setup];
       ++setup.runs;
       setup.logs += runs.number(r, "logs").value_or(0);
       setup.balance += runs_[r].balance;
@@ -168,16 +189,52 @@ class Wood {
   }
   static std::int64_t micro_feet3(const Rational& volume) { return (volume / micro_foot3()).rounded(0); }
 
+  /// By name; of one name in the order they were sawn with.
   void fill_setups(WorkedTable& table) const {
-    for (const auto& [name, one] : setups_) {
-      table.rows.push_back({name.empty() ? Value() : Value(name), mils(one.kerfs.head), mils(one.kerfs.edger),
-                            one.runs, one.logs, micro_feet3(one.balance.logs),
-                            micro_feet3(one.balance.lumber), micro_feet3(one.balance.sawdust),
-                            micro_feet3(one.balance.rest())});
-      if (!one.known) {
-        table.notes.push_back("The kerf of set-up " + (name.empty() ? "-" : name) +
+    std::vector<const SetUp*> order;
+    for (const auto& one : setups_) order.push_back(&one);
+    std::stable_sort(order.begin(), order.end(),
+                     [](const SetUp* a, const SetUp* b) { return a->name < b->name; });
+    for (const SetUp* one : order) {
+      const auto& kerfs = one->kerfs;
+      table.rows.push_back({one->name.empty() ? Value() : Value(one->name), mils(kerfs.head),
+                            mils(kerfs.edger), kerfs.third.is_zero() ? Value() : Value(mils(kerfs.third)),
+                            one->runs, one->logs, micro_feet3(one->balance.logs),
+                            micro_feet3(one->balance.lumber), micro_feet3(one->balance.sawdust),
+                            micro_feet3(one->balance.rest())});
+      if (!one->known) {
+        table.notes.push_back("The kerf of set-up " + (one->name.empty() ? "-" : one->name) +
                               " is not in the book; a quarter inch is taken (common practice, no source).");
       }
+    }
+  }
+
+  void fill_residue(WorkedTable& table) {
+    const auto& rows = given_.rows("residue");
+    for (std::size_t r = 0; r < rows.size(); ++r) {
+      const auto quantity = *rows.number(r, "quantity");
+      const std::string unit = rows.text(r, "unit");
+      const std::string kind = rows.text(r, "kind");
+      const auto heap = unit == "yd3"    ? tuning::Heap::cubic_yard
+                        : unit == "m3"   ? tuning::Heap::cubic_metre
+                        : unit == "cord" ? tuning::Heap::cord
+                                         : tuning::Heap::cubic_foot;
+      const Rational solid = tuning::heap_feet3(Rational(quantity, 1'000'000), heap) *
+                             tuning::solid_share(kind).value_or(Rational(0));
+      const auto part = tuning::out_of(kind);
+      Value of;
+      if (part == tuning::OutOf::sawdust) {
+        of = micro_feet3(whole_.sawdust);
+        away_.of_sawdust = away_.of_sawdust + solid;
+      } else if (part == tuning::OutOf::rest) {
+        of = micro_feet3(whole_.rest());
+        away_.of_rest = away_.of_rest + solid;
+      }
+      table.rows.push_back({kind, quantity, unit, (solid * 1'000'000).rounded(0),
+                            part == tuning::OutOf::sawdust ? Value("sawdust")
+                            : part == tuning::OutOf::rest  ? Value("rest")
+                                                           : Value(),
+                            of});
     }
   }
 
@@ -217,6 +274,27 @@ class Wood {
         "Of 100 parts of log {} went into lumber, {} into sawdust and {} into slabs, edgings and trim.",
         percent(whole_.lumber, whole_), percent(whole_.sawdust, whole_), percent(whole_.rest(), whole_))};
     if (auto trap = best_overrun(); !trap.empty()) out.push_back(std::move(trap));
+    for (auto& words : of_residue()) out.push_back(std::move(words));
+    return out;
+  }
+
+  /// What was taken away, against what the balance says there was.
+  [[nodiscard]] std::vector<std::string> of_residue() const {
+    std::vector<std::string> out;
+    const auto told = [&](const Rational& away, const Rational& there, const char* what) {
+      if (away.is_zero() || there.is_zero() || there.is_negative()) return;
+      const Rational foot3 = micro_foot3() * 1'000'000;
+      const Rational share = away * foot3 * 100 / there;
+      out.push_back(
+          fmt::format("What was taken away of {} holds about {} ft3 of wood, {} % of what the logs left{}.",
+                      what, words_of(away, 0, given_), words_of(share, 0, given_),
+                      share > Rational(130)
+                          ? ": more than there was, so a heap, a log or a board is measured wrongly, or "
+                            "it came of other logs"
+                          : ""));
+    };
+    told(away_.of_rest, whole_.rest(), "slabs, edgings, trim and chips");
+    told(away_.of_sawdust, whole_.sawdust, "sawdust");
     return out;
   }
 
@@ -242,11 +320,11 @@ class Wood {
 
   const Given& given_;
   bool metric_;
-  std::map<std::string, Rational> said_;  ///< head kerf by set-up
-  std::map<std::string, SetUp> setups_;
+  std::vector<SetUp> setups_;
   std::vector<Run> runs_;
   std::map<RunKey, std::size_t> at_;
   Balance whole_;
+  Away away_;
 };
 
 Worked work(const Given& given) {
@@ -259,15 +337,16 @@ Worker where_wood_went() {
   return {.name = "where-wood-went",
           .reads = {{"runs",
                      {"day", "shift", "run", "job", "species", "setup", "logs", "net", "scale_unit", "lumber",
-                      "wood", "content"}},
+                      "wood", "content", "kerf", "edger", "third", "metric"}},
                     {"boards", {"day", "shift", "run", "thickness", "width", "metric", "lineal", "wood"}},
-                    {"kerfs", {"setup", "kerf_mils", "metric"}}},
+                    {"residue", {"kind", "quantity", "unit"}}},
           .gives = {{"setups",
-                     {"setup", "head_kerf", "edger_kerf", "runs", "logs", "log_ft3", "lumber_ft3",
-                      "sawdust_ft3", "rest_ft3"}},
+                     {"setup", "head_kerf", "edger_kerf", "third_kerf", "runs", "logs", "log_ft3",
+                      "lumber_ft3", "sawdust_ft3", "rest_ft3"}},
                     {"runs",
                      {"day", "job", "species", "setup", "logs", "log_ft3", "lumber", "net", "scale_unit",
-                      "lumber_ft3", "sawdust_ft3", "rest_ft3"}}},
+                      "lumber_ft3", "sawdust_ft3", "rest_ft3"}},
+                    {"residue", {"kind", "quantity", "unit", "solid_ft3", "of", "of_ft3"}}},
           .work = work};
 }
 

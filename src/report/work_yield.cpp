@@ -73,7 +73,8 @@ class Yield {
     for (std::size_t r = 0; r < runs.size(); ++r) {
       const RunKey key = run_key(runs, r);
       const auto own = logs.find(key);
-      const auto kerfs = tuning::kerfs_of(mill_, runs.number(r, "kerf"), runs.number(r, "over"));
+      const auto kerfs =
+          tuning::kerfs_of(mill_, {runs.number(r, "kerf"), runs.number(r, "edger"), runs.number(r, "over")});
       if (!kerfs || own == logs.end()) {
         ++left_out_;
         continue;
@@ -286,7 +287,8 @@ Worked work(const Given& given) {
 Worker yield_of_logs() {
   return {.name = "yield",
           .reads = {{"runs",
-                     {"day", "shift", "run", "job", "species", "setup", "lumber", "wood", "kerf", "over"}},
+                     {"day", "shift", "run", "job", "species", "setup", "lumber", "wood", "kerf", "edger",
+                      "over"}},
                     {"logs", {"day", "shift", "run", "spec", "metric"}},
                     {"sizes", {"day", "shift", "run", "thickness", "width", "length", "metric"}},
                     {"year", {"lumber"}},

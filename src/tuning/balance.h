@@ -23,6 +23,7 @@ struct Kerfs {
   Rational head;
   Rational edger;
   Rational third;
+  bool operator==(const Kerfs&) const = default;
 };
 
 /// Of a board, across its length: the head saw cuts its wide faces, the edger saw its narrow ones.

@@ -54,11 +54,11 @@ std::optional<SawLog> saw_log(const scaling::LogMeasure& log, const scaling::Tap
   return found;
 }
 
-std::optional<SetupKerfs> kerfs_of(const book::Mill& mill, std::optional<std::int64_t> setup_kerf,
-                                   std::optional<std::int64_t> setup_over) {
-  const auto head = setup_kerf ? setup_kerf : kerf_of(mill, "head");
+std::optional<SetupKerfs> kerfs_of(const book::Mill& mill, const SaidOfSetup& said) {
+  const auto head = said.head ? said.head : kerf_of(mill, "head");
   if (!head) return std::nullopt;
-  return SetupKerfs{*head, kerf_of(mill, "edger").value_or(*head), setup_over.value_or(0)};
+  const auto edger = said.edger ? said.edger : kerf_of(mill, "edger");
+  return SetupKerfs{*head, edger.value_or(*head), said.over.value_or(0)};
 }
 
 SawProduct saw_product(const book::Mill& mill, std::string_view job, const SetupKerfs& kerfs,

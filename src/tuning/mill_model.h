@@ -26,10 +26,15 @@ struct SetupKerfs {
 };
 /// What the mill file says that a saw (head, edger, third) takes, in the same unit; nullopt when it says nothing.
 std::optional<std::int64_t> kerf_of(const book::Mill& mill, std::string_view role);
-/// The set-up's kerf for the saws, and what it does not say from the mill file's saws: the edger's own kerf there, else the
-/// head saw's. Absent everywhere: nullopt, for a kerf that nobody gave is no kerf to reckon with.
-std::optional<SetupKerfs> kerfs_of(const book::Mill& mill, std::optional<std::int64_t> setup_kerf,
-                                   std::optional<std::int64_t> setup_over);
+/// What the book says of a set-up, in the same unit; what it does not say is absent.
+struct SaidOfSetup {
+  std::optional<std::int64_t> head;   ///< kerf of the head saw
+  std::optional<std::int64_t> edger;  ///< kerf of the edger saw
+  std::optional<std::int64_t> over;   ///< what boards are cut over nominal
+};
+/// What was said, and the rest from the mill file's saws; an edger of which nobody says anything takes what the head saw
+/// does. Nothing of the head saw anywhere: nullopt, for a kerf that nobody gave is no kerf to reckon with.
+std::optional<SetupKerfs> kerfs_of(const book::Mill& mill, const SaidOfSetup& said);
 
 /// A size as it is cut for a job: to the mill file's target, else nominal with the set-up's oversize.
 SawProduct saw_product(const book::Mill& mill, std::string_view job, const SetupKerfs& kerfs,

@@ -82,3 +82,43 @@ TEST_CASE("boards taken off again leave neither lumber nor dust of theirs") {
   for (const char* column : {"lumber_ft3", "sawdust_ft3", "rest_ft3"})
     CHECK(cell_of(less, column, 0) == cell_of(one, column, 0));
 }
+
+TEST_CASE("each run is reckoned with the kerfs of its own day: a set-up's later kerf is a row of its own") {
+  const auto book =
+      small_book(kMill, {"sheet 2026-05-04\nsetup A kerf 0.3 edger 0.2 third 0.15\nlog 24x16\n2x6 40/16\n",
+                         "sheet 2026-05-05\nsetup A kerf 0.25\nlog 24x16\n2x6 40/16\n"});
+  const auto document = answer(book, "where-wood-went");
+  REQUIRE(document.tables.at(0).rows.size() == 2);
+  CHECK(column_of(document, "head_kerf") == "0.300 0.250");
+  CHECK(column_of(document, "edger_kerf") == "0.200 0.200");
+  CHECK(column_of(document, "third_kerf") == "0.150 0.150");
+  // 640 x (2.3 x 6.35 - 12) / 144, 640 x (2.25 x 6.35 - 12) / 144
+  CHECK(column_of(document, "sawdust_ft3") == "11.6 10.2");
+}
+
+TEST_CASE("residue is held against what the logs left: slabs against the rest, dust against the dust") {
+  const auto book =
+      small_book(kMill, {"sheet 2026-05-04\nlog 15x16\n2x6 10/16\nresidue slabs 0.05 cord\n"
+                         "residue sawdust 0.1 yd3\nresidue sawdust 0.1 yd3\nresidue bark 2 ft3\n"});
+  const auto document = answer(book, "where-wood-went");
+  CHECK(column_of(document, "kind", 2) == "bark sawdust slabs");
+  CHECK(column_of(document, "solid_ft3", 2) == "0.8 2.2 3.8");  // 2 / 2.5; 5.4 / 2.5; 0.05 x 75
+  CHECK(column_of(document, "of", 2) == "- sawdust rest");
+  CHECK(cell_of(document, "share_percent", 1, 2) == "101.1");  // 2.16 of 2.137, the edger at 0.188
+  CHECK(document.lead.at(1).starts_with(
+      "What was taken away of slabs, edgings, trim and chips holds about 4 ft3 of wood, "));
+  CHECK(document.lead.at(2) ==
+        "What was taken away of sawdust holds about 2 ft3 of wood, 101 % of what the logs left.");
+}
+
+TEST_CASE("more residue than the logs left is told, and of one species or site none is shown") {
+  const auto book =
+      small_book(kMill, {"sheet 2026-05-04\nspecies DF\nlog 15x16\n2x6 10/16\nresidue sawdust 1 yd3\n"});
+  CHECK(answer(book, "where-wood-went")
+            .lead.at(1)
+            .ends_with(" % of what the logs left: more than there was, so a heap, a log or a board is "
+                       "measured wrongly, or it came of other logs."));
+  Ask fir;
+  fir.species = "DF";
+  CHECK(answer(book, "where-wood-went", fir).tables.at(2).rows.empty());
+}

@@ -55,14 +55,15 @@ TEST_CASE("a metric log is as large as it is: 30 cm x 4 m with a centimetre of t
 TEST_CASE("the set-up's kerf is the head saw's, the edger keeps its own; without any there is no model") {
   const auto mill =
       mill_of("[[saw]]\nrole = \"head\"\nkerf = 0.29\n[[saw]]\nrole = \"edger\"\nkerf = \"1/4\"\n");
-  const auto setup = kerfs_of(mill, 280, 120);
+  const auto setup = kerfs_of(mill, {280, std::nullopt, 120});
   REQUIRE(setup.has_value());
   CHECK(setup->head == 280);
   CHECK(setup->edger == 250);
   CHECK(setup->over == 120);
-  CHECK(kerfs_of(mill, std::nullopt, std::nullopt)->head == 290);
-  CHECK(kerfs_of(book::Mill{}, 280, std::nullopt)->edger == 280);
-  CHECK_FALSE(kerfs_of(book::Mill{}, std::nullopt, 50).has_value());
+  CHECK(kerfs_of(mill, {})->head == 290);
+  CHECK(kerfs_of(mill, {280, 240, 0})->edger == 240);
+  CHECK(kerfs_of(book::Mill{}, {280, std::nullopt, std::nullopt})->edger == 280);
+  CHECK_FALSE(kerfs_of(book::Mill{}, {std::nullopt, std::nullopt, 50}).has_value());
 }
 
 TEST_CASE(
