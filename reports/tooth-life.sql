@@ -7,7 +7,7 @@
 -- example: tooth-life --period "this year"
 -- worked:  tooth-life
 -- input:   sawn
-SELECT t.day, t.shift, t.number, s.code AS species, t.lumber
+SELECT t.day, t.shift, t.number, s.code AS species, t.lumber, t.lineal
 FROM v_tally_id t
 LEFT JOIN v_run_id r ON r.day = t.day AND r.shift = t.shift AND r.run = t.run
 LEFT JOIN v_species s ON s.id = r.species_id
@@ -19,10 +19,15 @@ SELECT day, shift, sawing_minutes, lumber FROM v_sheet WHERE day BETWEEN :from A
 SELECT day, shift, number, saw, action, cause, teeth FROM v_tooth_work
 WHERE day BETWEEN :from AND :to ORDER BY day, shift, number;
 -- input:   rates
-SELECT who AS saw, rate_micro AS rate FROM v_cost WHERE per = 'tooth' ORDER BY line;
+SELECT who AS saw, rate_micro AS rate FROM v_cost
+WHERE per = 'tooth' AND (SELECT max(day) FROM v_sheet WHERE day <= :to) BETWEEN from_day AND to_day ORDER BY line;
 -- input:   stops
 SELECT count(*) AS times, sum(minutes) AS minutes FROM v_stop
 WHERE day BETWEEN :from AND :to AND lower(cause) IN ('teeth', 'saw', 'sharpening');
+-- input:   spent
+SELECT c.per, sum(times_over(s.quantity, s.rate_micro, s.whole)) AS cost, sum(s.quantity) AS minutes
+FROM v_spent s JOIN v_cost c ON c.line = s.line
+WHERE c.per IN ('crew-hour', 'sawing-hour') AND s.day BETWEEN :from AND :to GROUP BY c.per;
 -- table:   saws | By saw
 -- shows:   life text "Life of"
 -- shows:   saw text "Saw"
@@ -36,6 +41,7 @@ WHERE day BETWEEN :from AND :to AND lower(cause) IN ('teeth', 'saw', 'sharpening
 -- shows:   shortest lumber:0 "Shortest worn" total=none
 -- shows:   longest lumber:0 "Longest worn" total=none
 -- shows:   median_hours micro:1 "The same in hours" unit=h total=none
+-- shows:   median_lineal lineal:0 "The same in lineal" total=none
 -- shows:   teeth count "Teeth put in" total=none
 -- shows:   cost_per_mbf ratio:2 "Teeth cost per MBF" of=cost/lumber_bf per=mbf unit=money total=none
 -- shows:   cost micro "" hidden
@@ -52,6 +58,28 @@ WHERE day BETWEEN :from AND :to AND lower(cause) IN ('teeth', 'saw', 'sharpening
 -- picture: line across=since_bf up=head,edger,other title="Sharpenings that last longer"
 -- note:    Of a hundred sharpenings, how many are not worn after so much lumber.
 -- empty:   no sharpening was worn in this period
+-- table:   interval | What sharpening interval costs least
+-- shows:   saw text "Saw"
+-- shows:   worn count "Worn" total=none
+-- shows:   planned micro:2 "One by plan" unit=money total=none
+-- shows:   forced micro:2 "One when dull" unit=money total=none
+-- shows:   mean_bf lumber:0 "Mean interval" total=none
+-- shows:   today_per_mbf ratio:2 "Costs now" of=forced/mean_bf per=mbf unit=money total=none
+-- shows:   best_bf lumber:0 "Best interval" total=none
+-- shows:   best_per_mbf ratio:2 "Costs then" of=best_cost/thousand_bf per=mbf unit=money total=none
+-- shows:   as_planned micro:0 "Reached" unit="%" total=none
+-- shows:   verdict text "Verdict"
+-- shows:   best_cost micro "" hidden
+-- shows:   thousand_bf lumber "" hidden
+-- note:    Age replacement (R. E. Barlow and F. Proschan, 1965, from memory). Taken for granted: every sharpening for wear was
+--          forced by dull teeth and stopped the mill as long as a stop for teeth does on average, at what the crew and the mill cost for
+--          an hour of sawing; by plan one hand does it in the same time while the mill stands anyway, at the mean cost of a crew
+--          hour. Either puts in as many teeth as one for wear did on average. Strikes come at any interval and are not in the
+--          cost. Slower sawing with dull teeth is not in it either: see the last table.
+-- note:    Mean interval: over all sharpenings, lives cut short allowed for, up to the longest of them. Costs now: every one when dull, at that
+--          interval. Reached: of a hundred at the best interval, how many come by plan; the rest are dull before it. With few
+--          sharpenings the best interval moves much from one record to the next.
+-- empty:   no lumber sawn since work on teeth in this period
 -- table:   species | By species most sawn
 -- shows:   saw text "Saw"
 -- shows:   species text "Species"

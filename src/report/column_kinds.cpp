@@ -37,7 +37,6 @@ constexpr std::array kKinds{
 
 constexpr std::int64_t kMillion = 1'000'000;
 constexpr std::int64_t kLinealPerMetre = 320'000;
-constexpr std::int64_t kLinealPerFoot = std::int64_t{12} * 64 * 127;
 constexpr std::int64_t kCountsPerCubicFoot = std::int64_t{1728} * 64 * 64 * 64;
 
 Rational power_of_ten(int places) {

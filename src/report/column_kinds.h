@@ -36,6 +36,8 @@ enum class Kind : std::uint8_t {
   percent_over,
 };
 
+constexpr std::int64_t kLinealPerFoot = std::int64_t{12} * 64 * 127;  ///< 1/320 mm, of which 1/64 in has 127
+
 /// What a row needs to know beside its number.
 struct Measured {
   bool metric_book = false;

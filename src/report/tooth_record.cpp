@@ -66,19 +66,35 @@ std::vector<tuning::Point> add_days(const std::vector<RecordEntry>& record,
 
 /// The interval that takes the least time, sharpening and slower sawing together.
 std::string interval_words(const tuning::Line& line, double longest, const Given& given) {
-  const auto& stops = given.rows("stops");
-  if (stops.size() == 0 || stops.number(0, "times").value_or(0) < 1) return {};
-  const double minutes = static_cast<double>(stops.number(0, "minutes").value_or(0)) /
-                         static_cast<double>(stops.number(0, "times").value_or(1));
-  const auto interval = tuning::sharpen_interval({line.intercept, line.slope}, minutes, 60, longest);
+  const auto minutes = minutes_of_stop(given);
+  if (!minutes) return {};
+  const auto interval = tuning::sharpen_interval({line.intercept, line.slope}, *minutes, 60, longest);
   if (!interval || interval->past_record) return {};
   return fmt::format(
       "A stop for teeth takes {:.0f} minutes on average; by this line sharpening every {} takes the least "
       "time in all.",
-      minutes, lumber_words(interval->every_bf, given));
+      *minutes, lumber_words(interval->every_bf, given));
 }
 
 }  // namespace
+
+std::optional<double> price_of_tooth(const Given& given, const std::string& saw) {
+  const auto& rows = given.rows("rates");
+  std::optional<double> price;
+  for (std::size_t r = 0; r < rows.size(); ++r) {
+    const std::string whose = rows.text(r, "saw");
+    if (whose == saw || (whose.empty() && !price))
+      price = static_cast<double>(rows.number(r, "rate").value_or(0)) / 1e6;
+  }
+  return price;
+}
+
+std::optional<double> minutes_of_stop(const Given& given) {
+  const auto& stops = given.rows("stops");
+  const auto times = stops.size() == 0 ? 0 : stops.number(0, "times").value_or(0);
+  if (times < 1) return std::nullopt;
+  return static_cast<double>(stops.number(0, "minutes").value_or(0)) / static_cast<double>(times);
+}
 
 std::vector<SawnSheet> sheets_of(const Given& given) {
   const auto& rows = given.rows("sheets");
@@ -104,6 +120,7 @@ std::vector<RecordEntry> record_of(const Given& given, const std::vector<SawnShe
     record.push_back(
         {place, tuning::Sawn{.species = sawn.text(r, "species"),
                              .bf = bf,
+                             .lineal_ft = lineal_feet_of(sawn.number(r, "lineal").value_or(0)),
                              .hours = shared ? sheet->second->minutes / 60 * bf / sheet->second->bf : 0}});
   }
   const auto& work = given.rows("work");

@@ -14,6 +14,9 @@
 
 namespace kerfbook::report {
 
+/// Fewer worn sharpenings of a saw (or of one side of a comparison) than these tell nothing: common practice, no source.
+constexpr std::int64_t kWornToTell = 10;
+
 struct SawnSheet {
   std::int64_t day = 0;
   std::int64_t shift = 0;
@@ -30,6 +33,11 @@ struct RecordEntry {
 /// Of the inputs `sheets`, `sawn` and `work`. A day's sawing hours are shared out by its lumber.
 std::vector<SawnSheet> sheets_of(const Given& given);
 std::vector<RecordEntry> record_of(const Given& given, const std::vector<SawnSheet>& sheets);
+
+/// What a tooth costs for a saw, whole money, by the input `rates`: its own rate, or the one for all.
+std::optional<double> price_of_tooth(const Given& given, const std::string& saw);
+/// Of the input `stops`: how long a stop for teeth takes on average; nullopt when there was none.
+std::optional<double> minutes_of_stop(const Given& given);
 
 /// Fills the table with the pace of each sheet and the lumber since the head saw was sharpened, and says what it comes to; nothing
 /// of no sheets, and of too few of them a note alone. Of the input `stops` it takes how long a stop for teeth is.

@@ -9,6 +9,7 @@
 #include <tuple>
 
 #include "base/text.h"
+#include "report/tooth_interval.h"
 #include "report/tooth_record.h"
 #include "report/workers.h"
 #include "tuning/log_rank.h"
@@ -21,8 +22,6 @@ using tuning::EndedBy;
 using tuning::LifeOf;
 using tuning::ToothLife;
 
-/// Fewer worn sharpenings of a saw (or of one side of a comparison) than these tell nothing: common practice, no source.
-constexpr std::int64_t kWornToTell = 10;
 constexpr int kCurveRows = 16;
 
 using Lives = std::vector<ToothLife>;
@@ -34,25 +33,11 @@ Lives some(const Lives& lives, const std::function<bool(const ToothLife&)>& want
 }
 
 std::vector<tuning::Life> in_bf(const Lives& lives) {
-  std::vector<tuning::Life> out;
-  for (const auto& life : lives) out.push_back(as_life(life, tuning::LifeIn::bf));
-  return out;
+  return as_lives(lives, tuning::LifeIn::bf);
 }
 
 std::int64_t count_by(const Lives& lives, EndedBy by) {
   return std::count_if(lives.begin(), lives.end(), [&](const ToothLife& life) { return life.by == by; });
-}
-
-/// What a tooth costs for a saw: its own rate, or the one for all.
-std::optional<double> rate_of(const Given& given, const std::string& saw) {
-  const auto& rows = given.rows("rates");
-  std::optional<double> rate;
-  for (std::size_t r = 0; r < rows.size(); ++r) {
-    const std::string whose = rows.text(r, "saw");
-    if (whose == saw || (whose.empty() && !rate))
-      rate = static_cast<double>(rows.number(r, "rate").value_or(0));
-  }
-  return rate;
 }
 
 std::string life_words(LifeOf of) {
@@ -61,12 +46,10 @@ std::string life_words(LifeOf of) {
 
 void add_saw(const Lives& lives, const Given& given, WorkedTable& table) {
   const auto curve = survival_of(in_bf(lives));
-  std::vector<tuning::Life> hours;
   std::optional<double> shortest, longest;
   double lumber = 0;
   std::int64_t teeth = 0;
   for (const auto& life : lives) {
-    hours.push_back(as_life(life, tuning::LifeIn::hours));
     lumber += life.bf;
     teeth += life.teeth;
     if (life.by != EndedBy::wear) continue;
@@ -75,16 +58,18 @@ void add_saw(const Lives& lives, const Given& given, WorkedTable& table) {
   }
   auto median = life_quantile(curve);
   if (count_by(lives, EndedBy::wear) < kWornToTell) median.lower = median.upper = std::nullopt;
-  const auto median_hours = life_quantile(survival_of(hours)).at;
-  const auto rate = rate_of(given, lives.front().saw);
+  const auto median_in = [&](tuning::LifeIn in) {
+    return life_quantile(survival_of(as_lives(lives, in))).at;
+  };
+  const auto price = price_of_tooth(given, lives.front().saw);
   const auto cost =
-      rate && teeth > 0 ? std::optional<double>(*rate * static_cast<double>(teeth)) : std::nullopt;
-  table.rows.push_back({life_words(lives.front().of), lives.front().saw,
-                        static_cast<std::int64_t>(lives.size()), count_by(lives, EndedBy::wear),
-                        count_by(lives, EndedBy::strike), count_by(lives, EndedBy::record),
-                        lumber_of(median.at, given), lumber_of(median.lower, given),
-                        lumber_of(median.upper, given), lumber_of(shortest, given), lumber_of(longest, given),
-                        micro(median_hours), teeth, whole(cost), lumber_of(lumber, given)});
+      price && teeth > 0 ? std::optional<double>(*price * static_cast<double>(teeth)) : std::nullopt;
+  table.rows.push_back(
+      {life_words(lives.front().of), lives.front().saw, static_cast<std::int64_t>(lives.size()),
+       count_by(lives, EndedBy::wear), count_by(lives, EndedBy::strike), count_by(lives, EndedBy::record),
+       lumber_of(median.at, given), lumber_of(median.lower, given), lumber_of(median.upper, given),
+       lumber_of(shortest, given), lumber_of(longest, given), micro(median_in(tuning::LifeIn::hours)),
+       lineal_of(median_in(tuning::LifeIn::lineal_ft)), teeth, micro(cost), lumber_of(lumber, given)});
 }
 
 void add_species(const Lives& lives, const Given& given, WorkedTable& table) {
@@ -222,8 +207,9 @@ std::string saw_words(const Lives& edges, const Given& given) {
   if (worn == 0) return {};
   if (worn < kWornToTell)
     return fmt::format(
-        "Too few sharpenings of the {} saw to tell how long one lasts: {} worn, where {} would tell (common "
-        "practice, no source).",
+        "Too few sharpenings of the {} saw to tell how long one lasts and what interval costs least: {} "
+        "worn, "
+        "where {} would tell (common practice, no source).",
         saw, worn, kWornToTell);
   if (!median.at) return fmt::format("More than half the sharpenings of the {} saw outlast the record.", saw);
   std::string words =
@@ -246,19 +232,23 @@ Worked work(const Given& given) {
   const Lives edges = some(lives, [](const ToothLife& life) { return life.of == LifeOf::edge; });
   std::set<std::string> saws;
   for (const auto& life : lives) saws.insert(life.saw);
+  const auto say = [&](std::string words) {
+    if (!words.empty()) out.finding.push_back(std::move(words));
+  };
   std::vector<Group> by_saw;
+  const auto hour = cost_of_hour(given, sheets);
   for (const auto& saw : saws) {
     for (const LifeOf of : {LifeOf::edge, LifeOf::set}) {
       const Lives own = some(lives, [&](const ToothLife& life) { return life.saw == saw && life.of == of; });
       if (!own.empty()) add_saw(own, given, out.tables["saws"]);
       if (own.empty() || of == LifeOf::set) continue;
       by_saw.push_back({saw, own});
-      if (auto words = saw_words(own, given); !words.empty()) out.finding.push_back(std::move(words));
+      say(saw_words(own, given));
+      auto words = add_interval(own, hour, given, out.tables["interval"]);
+      if (std::find(out.finding.begin(), out.finding.end(), words) == out.finding.end())
+        say(std::move(words));
     }
   }
-  const auto say = [&](std::string words) {
-    if (!words.empty()) out.finding.push_back(std::move(words));
-  };
   say(add_compared({"Saws", "on the ", " saw"}, by_saw, given, out.tables["compared"]));
   for (const auto& saw : by_saw) {
     std::map<std::string, Lives> by_species;
@@ -282,15 +272,19 @@ Worked work(const Given& given) {
 Worker tooth_life() {
   return {
       .name = "tooth-life",
-      .reads = {{"sawn", {"day", "shift", "number", "species", "lumber"}},
+      .reads = {{"sawn", {"day", "shift", "number", "species", "lumber", "lineal"}},
                 {"sheets", {"day", "shift", "sawing_minutes", "lumber"}},
                 {"work", {"day", "shift", "number", "saw", "action", "cause", "teeth"}},
                 {"rates", {"saw", "rate"}},
-                {"stops", {"times", "minutes"}}},
+                {"stops", {"times", "minutes"}},
+                {"spent", {"per", "cost", "minutes"}}},
       .gives = {{"saws",
                  {"life", "saw", "lives", "worn", "strikes", "running", "median_bf", "lower", "upper",
-                  "shortest", "longest", "median_hours", "teeth", "cost", "lumber_bf"}},
+                  "shortest", "longest", "median_hours", "median_lineal", "teeth", "cost", "lumber_bf"}},
                 {"curve", {"since_bf", "head", "edger", "other"}},
+                {"interval",
+                 {"saw", "worn", "planned", "forced", "mean_bf", "best_bf", "best_cost", "thousand_bf",
+                  "as_planned", "verdict"}},
                 {"species", {"saw", "species", "lives", "worn", "strikes", "median_bf", "lower", "upper"}},
                 {"causes", {"saw", "cause", "times", "teeth", "lumber_bf"}},
                 {"compared", {"what", "groups", "worn", "chi_square", "freedom", "p", "verdict"}},

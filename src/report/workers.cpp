@@ -7,6 +7,7 @@
 #include <stdexcept>
 
 #include "base/text.h"
+#include "report/column_kinds.h"
 #include "report/filters.h"
 #include "tuning/numbers.h"
 #include "tuning/what_if.h"
@@ -42,7 +43,8 @@ std::vector<std::string> names_of(const std::vector<Columns>& all) {
 
 std::span<const Worker> workers() {
   static const std::vector<Worker> kWorkers{
-      straight_line(), setups_compared(), size_control(), tooth_life(), where_wood_went(), yield_of_logs(),
+      straight_line(), saw_speed(),       setups_compared(), size_control(),
+      tooth_life(),    where_wood_went(), yield_of_logs(),
   };
   return kWorkers;
 }
@@ -185,6 +187,19 @@ double told_lumber(double bf, const Given& given) {
 std::string lumber_words(double bf, const Given& given) {
   const bool metric = given.setting.metric_book;
   return words_of(told_lumber(bf, given), metric ? 1 : 0, given) + (metric ? " m3" : " bf");
+}
+
+double lineal_feet_of(std::int64_t counts) {
+  return static_cast<double>(counts) / static_cast<double>(kLinealPerFoot);
+}
+
+Value lineal_of(const std::optional<double>& feet) {
+  return feet ? whole(*feet * static_cast<double>(kLinealPerFoot)) : Value{};
+}
+
+std::string money_words(double sum, const Given& given) {
+  const auto& currency = given.mill.currency;
+  return measure::write_money({std::llround(sum * std::pow(10, currency.places))}, currency);
 }
 
 Columns lumber_price_input() {

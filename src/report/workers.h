@@ -110,6 +110,12 @@ Value lumber_of(const std::optional<double>& bf,
 double told_lumber(double bf, const Given& given);
 std::string lumber_words(double bf, const Given& given);  ///< "1,280 bf", "2.9 m3"
 
+/// A length of boards end to end, in 1/320 mm, as feet; and as columns of kind lineal take it.
+double lineal_feet_of(std::int64_t counts);
+Value lineal_of(const std::optional<double>& feet);
+/// A sum in the book's currency, for a sentence: "$12.50".
+std::string money_words(double sum, const Given& given);
+
 /// The input of reports/parts/lumber-price.sql, and what a board foot brought by it, in whole money, what was sold by the
 /// thousand or the m3 too; nullopt when none was invoiced.
 Columns lumber_price_input();
@@ -117,6 +123,7 @@ std::optional<double> price_of_lumber(const Given& given);
 
 // Each stands in a file of its own.
 Worker straight_line();    ///< a line through points: work_line.cpp
+Worker saw_speed();        ///< rim speed, bite and time in wood: work_saw_speed.cpp
 Worker setups_compared();  ///< two set-ups like for like: work_setups.cpp
 Worker size_control();     ///< caliper readings: spread, what to set, control chart: work_size_control.cpp
 Worker tooth_life();       ///< lives of sharpenings and sets, and the pace: work_tooth_life.cpp

@@ -1,7 +1,7 @@
 // lives.h -- how long teeth and blades last, by a record in which some lives were cut short: survival curve, median, mean.
 // Statistics are doubles: nothing here is stored or billed.
 //
-// A life may be counted in board feet or hours. One that ended told how long it lasted; one cut short (a strike,
+// A life may be counted in board feet, lineal feet or hours. One that ended told how long it lasted; one cut short (a strike,
 // a planned change, still in the saw) told only that it lasted at least so long. Leaving the second kind out, or
 // counting it as ended, makes teeth look shorter-lived than they are.
 #pragma once

@@ -27,6 +27,7 @@ struct Running {
 
 void saw_on(Running& running, const Sawn& sawn) {
   running.life.bf += sawn.bf;
+  running.life.lineal_ft += sawn.lineal_ft;
   running.life.hours += sawn.hours;
   running.bf_of[sawn.species] += sawn.bf;
   running.sawn = true;
@@ -42,6 +43,7 @@ ToothLife closed(const Running& running) {
     }
   }
   life.bf = std::max(life.bf, 0.0);
+  life.lineal_ft = std::max(life.lineal_ft, 0.0);
   life.hours = std::max(life.hours, 0.0);
   return life;
 }
@@ -93,8 +95,14 @@ std::vector<ToothLife> tooth_lives(const std::vector<SawRecord>& record) {
 }
 
 Life as_life(const ToothLife& life, LifeIn in) {
-  const double length = in == LifeIn::bf ? life.bf : life.hours;
+  const double length = in == LifeIn::bf ? life.bf : in == LifeIn::hours ? life.hours : life.lineal_ft;
   return {length, life.by == EndedBy::wear};
+}
+
+std::vector<Life> as_lives(const std::vector<ToothLife>& lives, LifeIn in) {
+  std::vector<Life> out;
+  for (const auto& life : lives) out.push_back(as_life(life, in));
+  return out;
 }
 
 }  // namespace kerfbook::tuning

@@ -14,7 +14,8 @@ namespace kerfbook::tuning {
 struct Sawn {
   std::string species;  ///< empty = not said
   double bf = 0;        ///< below 0 for what was taken off again (`less`, `resaw`)
-  double hours = 0;     ///< of sawing
+  double lineal_ft = 0;
+  double hours = 0;  ///< of sawing
 };
 
 /// A piece of work on the teeth or blade of one saw.
@@ -50,6 +51,7 @@ struct ToothLife {
   int to_day = 0;       ///< of the work that ended it; at the end of the record the day it began
   int teeth = 0;        ///< put in by the work that ended it
   double bf = 0;        ///< at least 0
+  double lineal_ft = 0;
   double hours = 0;
 };
 
@@ -64,8 +66,9 @@ bool is_strike(const std::string& cause);
 std::vector<ToothLife> tooth_lives(const std::vector<SawRecord>& record);
 
 /// By what a life is counted.
-enum class LifeIn { bf, hours };
+enum class LifeIn { bf, lineal_ft, hours };
 /// For the survival curve: ended only where wear ended it.
 Life as_life(const ToothLife& life, LifeIn in);
+std::vector<Life> as_lives(const std::vector<ToothLife>& lives, LifeIn in);
 
 }  // namespace kerfbook::tuning

@@ -16,7 +16,7 @@ using namespace kerfbook::report;
 namespace {
 
 constexpr std::size_t kSizes = 0, kTargets = 1, kBoards = 2;
-constexpr std::size_t kSaws = 0, kCurve = 1, kCauses = 3, kCompared = 4, kPace = 5;
+constexpr std::size_t kSaws = 0, kCurve = 1, kCauses = 4, kCompared = 5, kPace = 6;
 
 double figure(const render::Document& document, std::size_t table, const std::string& column,
               std::size_t row) {
@@ -211,9 +211,8 @@ TEST_CASE(
   CHECK(column_of(document, "times", kCauses) == "1 1 1");
   CHECK(column_of(document, "cause", kCauses) == "- metal wear");
   CHECK(said(document) ==
-        "Too few sharpenings of the head saw to tell how long one lasts: 2 worn, where 10 would tell (common "
-        "practice, no "
-        "source).\n");
+        "Too few sharpenings of the head saw to tell how long one lasts and what interval costs least: 2 "
+        "worn, where 10 would tell (common practice, no source).\n");
   CHECK(document.foot.front().find("power locked out") != std::string::npos);
 }
 
@@ -243,6 +242,8 @@ TEST_CASE("two saws of which one lasts twice as long, and a mill that slows as i
   CHECK(cell_of(document, "edger", 0, kCurve) == "100");
   CHECK(said(document) ==
         "A sharpening of the edger saw lasts about 2,560 bf: half are worn sooner, half last longer.\n"
+        "At what interval sharpening costs least cannot be told: the book has no cost of a crew hour, or no "
+        "sawing hours (mill file: [[cost]], per = \"crew-hour\").\n"
         "A sharpening of the head saw lasts about 1,280 bf: half are worn sooner, half last longer.\n"
         "Sharpenings last longer on the edger saw than on the head saw (2,560 bf against 1,280 bf); chance "
         "alone would "
@@ -273,7 +274,9 @@ TEST_CASE("twenty sharpenings of 160 to 3,200 bf: half last 1,600, and the recor
         "A sharpening of the head saw lasts about 1,600 bf: half are worn sooner, half last longer; the "
         "record leaves it "
         // by hand: log-log limits of 15 of 20 and of 5 of 20
-        "between 800 bf and 2,400 bf.\n");
+        "between 800 bf and 2,400 bf.\n"
+        "At what interval sharpening costs least cannot be told: the book has no cost of a crew hour, or no "
+        "sawing hours (mill file: [[cost]], per = \"crew-hour\").\n");
 }
 
 TEST_CASE("a saw whose sharpenings mostly outlast the record, and a pace that does not fall") {

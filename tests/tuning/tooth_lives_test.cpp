@@ -13,7 +13,7 @@ using namespace kerfbook::tuning;
 namespace {
 
 Sawn sawn(double bf, const std::string& species = "DF") {
-  return {species, bf, bf / 200};
+  return {species, bf, 2 * bf, bf / 200};
 }
 
 SawWork work(const std::string& saw, const std::string& action, int day, const std::string& cause = "") {
@@ -38,6 +38,7 @@ TEST_CASE(
   const auto edges = of(LifeOf::edge, lives);
   REQUIRE(edges.size() == 3);  // what came before the first work is no life
   CHECK(edges[0].bf == 400);
+  CHECK(edges[0].lineal_ft == 800);
   CHECK(edges[0].hours == doctest::Approx(2));
   CHECK(edges[0].by == EndedBy::strike);
   CHECK(edges[0].cause == "metal");
@@ -49,6 +50,8 @@ TEST_CASE(
   CHECK(edges[1].teeth == 22);
   CHECK(as_life(edges[1], LifeIn::hours).ended);
   CHECK(as_life(edges[1], LifeIn::hours).length == doctest::Approx(1.25));
+  CHECK(as_life(edges[1], LifeIn::lineal_ft).length == 500);
+  CHECK(as_lives(edges, LifeIn::bf).at(1).length == 250);
   CHECK(edges[2].bf == 80);
   CHECK(edges[2].by == EndedBy::record);
   CHECK_FALSE(as_life(edges[2], LifeIn::bf).ended);
