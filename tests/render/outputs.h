@@ -124,6 +124,17 @@ std::vector<std::vector<std::string>> read_csv(const std::string& csv);
 /// Output of a program; empty when it could not be run.
 std::string output_of(const std::string& command);
 
+/// A part of a workbook, or of any zip file.
+struct ZipPart {
+  std::string name;
+  std::string bytes;
+};
+/// All of them, as the directory lists them. Throws std::runtime_error where anything of the file is not whole.
+std::vector<ZipPart> zip_parts(const std::string& zip);
+/// The bytes of one; empty when there is none of that name.
+std::string part_of(const std::vector<ZipPart>& parts, const std::string& name);
+std::string part_of(const std::string& zip, const std::string& name);
+
 /// A folder of its own, gone again at the end.
 class Folder {
  public:

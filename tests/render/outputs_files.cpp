@@ -3,10 +3,10 @@
 
 #include <cstdio>
 #include <fstream>
-#include <iterator>
 #include <stdexcept>
 
 #include "render/outputs.h"
+#include "slurp.h"
 
 namespace kerfbook::render {
 
@@ -37,8 +37,7 @@ void write_file(const std::string& path, const std::string& bytes) {
 }
 
 std::string read_file(const std::string& path) {
-  std::ifstream file(path, std::ios::binary);
-  return {std::istreambuf_iterator<char>(file), std::istreambuf_iterator<char>()};
+  return tests::slurp(path);
 }
 
 }  // namespace kerfbook::render

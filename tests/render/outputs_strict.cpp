@@ -217,9 +217,11 @@ void check_names(const std::vector<Sheet>& sheets) {
 }
 
 /// What a part refers to is in the file, and every part has its kind.
-void check_parts(const Folder& folder, const std::vector<std::string>& parts) {
-  const std::set<std::string> all(parts.begin(), parts.end());
-  const Part types("[Content_Types].xml", read_file(folder / "[Content_Types].xml"));
+void check_parts(const std::vector<ZipPart>& parts) {
+  std::set<std::string> all;
+  for (const ZipPart& part : parts)
+    CHECK_MESSAGE(all.insert(part.name).second, "a part is there twice: " << part.name);
+  const Part types("[Content_Types].xml", part_of(parts, "[Content_Types].xml"));
   std::set<std::string> kinds;
   for (xmlNode* one : children(types.root())) {
     if (name_of(one) == "Default") kinds.insert("." + attribute(one, "Extension"));
@@ -228,14 +230,14 @@ void check_parts(const Folder& folder, const std::vector<std::string>& parts) {
     CHECK_MESSAGE(all.contains(attribute(one, "PartName").substr(1)),
                   "a part is named and not there: " << attribute(one, "PartName"));
   }
-  for (const std::string& name : parts) {
+  for (const std::string& name : all) {
     if (name == "[Content_Types].xml") continue;
     const bool known =
         kinds.contains(name) || kinds.contains(name.substr(std::min(name.rfind('.'), name.size())));
     CHECK_MESSAGE(known, "a part of no kind: " << name);
     if (!name.ends_with(".rels")) continue;
     const std::filesystem::path of = std::filesystem::path(name).parent_path().parent_path();
-    const Part relations(name, read_file(folder / name));
+    const Part relations(name, part_of(parts, name));
     for (xmlNode* one : children(relations.root())) {
       const std::string target = attribute(one, "Target");
       const std::string path =
@@ -248,19 +250,11 @@ void check_parts(const Folder& folder, const std::vector<std::string>& parts) {
 }  // namespace
 
 void check_strict(const std::string& bytes, const std::vector<Sheet>& sheets) {
-  const Folder folder;
-  write_file(folder / "book.xlsx", bytes);
-  const std::string listed = output_of("unzip -Z1 '" + (folder / "book.xlsx") + "'");
-  output_of("unzip -q -d '" + (folder / "") + "' '" + (folder / "book.xlsx") + "'");
-  std::vector<std::string> parts;
-  for (const auto line : split_lines(listed))
-    if (!line.empty()) parts.emplace_back(line);
-  CHECK_MESSAGE(std::set<std::string>(parts.begin(), parts.end()).size() == parts.size(),
-                "a part is there twice");
-  check_parts(folder, parts);
-  const Part book("xl/workbook.xml", read_file(folder / "xl/workbook.xml"));
+  const auto parts = zip_parts(bytes);
+  check_parts(parts);
+  const Part book("xl/workbook.xml", part_of(parts, "xl/workbook.xml"));
   check_order(book.name(), book.root(), kOfWorkbook);
-  const Part styles("xl/styles.xml", read_file(folder / "xl/styles.xml"));
+  const Part styles("xl/styles.xml", part_of(parts, "xl/styles.xml"));
   check_order(styles.name(), styles.root(), kOfStyles);
   check_counts(styles);
   check_names(sheets);

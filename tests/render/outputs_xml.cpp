@@ -1,4 +1,4 @@
-// outputs_xml.cpp -- the pages and workbooks read back with libxml2 (package libxml2-dev) and unzip (package unzip).
+// outputs_xml.cpp -- the pages and workbooks read back with libxml2 (package libxml2-dev).
 #include <libxml/HTMLparser.h>
 #include <libxml/parser.h>
 #include <libxml/xpath.h>
@@ -262,10 +262,8 @@ std::vector<Sheet> read_workbook(const std::string& bytes) {
 }
 
 std::vector<Sheet> read_any_workbook(const std::string& bytes) {
-  const Folder folder;
-  write_file(folder / "book.xlsx", bytes);
-  output_of("unzip -q -d '" + (folder / "") + "' '" + (folder / "book.xlsx") + "'");
-  const auto part = [&](const std::string& name) { return read_file(folder / name); };
+  const auto parts = zip_parts(bytes);
+  const auto part = [&](const std::string& name) { return part_of(parts, name); };
   std::vector<std::string> strings;
   if (const std::string xml = part("xl/sharedStrings.xml"); !xml.empty()) {
     const Tree tree = read_xml(xml);

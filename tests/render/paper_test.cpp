@@ -13,12 +13,6 @@
 namespace kerfbook::render {
 namespace {
 
-std::string part_of(const std::string& bytes, const std::string& name) {
-  const Folder folder;
-  write_file(folder / "book.xlsx", bytes);
-  return output_of("unzip -p '" + (folder / "book.xlsx") + "' '" + name + "' 2>/dev/null");
-}
-
 /// The rows repeated on every printed page of the sheets, as the workbook names them.
 std::size_t repeated_heads(const std::string& bytes) {
   const std::string book = part_of(bytes, "xl/workbook.xml");

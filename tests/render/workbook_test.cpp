@@ -13,12 +13,6 @@
 namespace kerfbook::render {
 namespace {
 
-std::string part_of(const std::string& bytes, const std::string& name) {
-  const Folder folder;
-  write_file(folder / "book.xlsx", bytes);
-  return output_of("unzip -p '" + (folder / "book.xlsx") + "' '" + name + "'");
-}
-
 /// The rows that hold the figures, found by their heading.
 std::vector<std::vector<std::string>> below_heading(const std::string& csv, const std::string& first) {
   auto rows = read_csv(csv);
