@@ -7,11 +7,11 @@
 #include <algorithm>
 #include <filesystem>
 #include <fstream>
-#include <iterator>
 #include <string>
 #include <vector>
 
 #include "book/book.h"
+#include "slurp.h"
 
 namespace kerfbook::tests {
 
@@ -34,8 +34,7 @@ class Shelf {
   [[nodiscard]] fs::path folder() const { return folder_; }
   [[nodiscard]] std::string bytes() const { return slurp(file()); }
   [[nodiscard]] static std::string slurp(const fs::path& path) {
-    std::ifstream stream(path, std::ios::binary);
-    return {std::istreambuf_iterator<char>(stream), std::istreambuf_iterator<char>()};
+    return tests::slurp(path);
   }
   [[nodiscard]] std::vector<std::string> names() const {
     std::vector<std::string> found;

@@ -15,10 +15,11 @@
 #include <cstdlib>
 #include <filesystem>
 #include <fstream>
-#include <iterator>
 #include <regex>
 #include <string>
 #include <vector>
+
+#include "slurp.h"
 
 namespace fs = std::filesystem;
 
@@ -27,10 +28,7 @@ namespace {
 const fs::path kRoot = KERFBOOK_ROOT;
 const std::string kProgram = KERFBOOK_PROGRAM;
 
-std::string slurp(const fs::path& file) {
-  std::ifstream stream(file, std::ios::binary);
-  return {std::istreambuf_iterator<char>(stream), std::istreambuf_iterator<char>()};
-}
+using kerfbook::tests::slurp;
 
 std::string run_in(const fs::path& folder, const std::string& command) {
   const std::string script =

@@ -10,9 +10,10 @@
 #include <cstdlib>
 #include <filesystem>
 #include <fstream>
-#include <iterator>
 #include <string>
 #include <vector>
+
+#include "slurp.h"
 
 namespace kerfbook::tests {
 
@@ -20,11 +21,6 @@ namespace fs = std::filesystem;
 
 inline const fs::path kRoot = KERFBOOK_ROOT;
 inline const std::string kProgram = KERFBOOK_PROGRAM;
-
-inline std::string slurp(const fs::path& file) {
-  std::ifstream stream(file, std::ios::binary);
-  return {std::istreambuf_iterator<char>(stream), std::istreambuf_iterator<char>()};
-}
 
 inline void spill(const fs::path& file, const std::string& text) {
   std::ofstream(file, std::ios::binary) << text;

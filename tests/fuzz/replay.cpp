@@ -6,9 +6,10 @@
 #include <cstdio>
 #include <filesystem>
 #include <fstream>
-#include <iterator>
 #include <string>
 #include <vector>
+
+#include "slurp.h"
 
 namespace fs = std::filesystem;
 
@@ -80,10 +81,7 @@ std::vector<std::string> corpus(int count, char** extension_and_folders) {
   }
   std::sort(files.begin(), files.end());
   std::vector<std::string> texts;
-  for (const fs::path& file : files) {
-    std::ifstream stream(file, std::ios::binary);
-    texts.emplace_back(std::istreambuf_iterator<char>(stream), std::istreambuf_iterator<char>());
-  }
+  for (const fs::path& file : files) texts.push_back(kerfbook::tests::slurp(file));
   return texts;
 }
 

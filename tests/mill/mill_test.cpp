@@ -3,10 +3,10 @@
 
 #include <doctest/doctest.h>
 
-#include <fstream>
-#include <sstream>
 #include <string>
 #include <vector>
+
+#include "slurp.h"
 
 namespace {
 
@@ -24,11 +24,9 @@ Mill mill_of(const std::string& toml) {
 }
 
 std::string text_of(const std::string& file) {
-  std::ifstream in(std::string(KERFBOOK_ROOT) + "/" + file);
-  std::stringstream text;
-  text << in.rdbuf();
-  REQUIRE_MESSAGE(!text.str().empty(), file << " cannot be read");
-  return text.str();
+  std::string text = tests::slurp(std::string(KERFBOOK_ROOT) + "/" + file);
+  REQUIRE_MESSAGE(!text.empty(), file << " cannot be read");
+  return text;
 }
 
 Size size(const char* text) {

@@ -13,16 +13,14 @@
 #include "office/office.h"
 #include "paper/project_paper.h"
 #include "render/renderer.h"
+#include "slurp.h"
 
 namespace kerfbook::billing {
 
 inline const Day kFriday = *read_day("2026-05-08");
 
 inline std::string read_file(const std::filesystem::path& path) {
-  std::ifstream in(path, std::ios::binary);
-  std::stringstream all;
-  all << in.rdbuf();
-  return all.str();
+  return tests::slurp(path);
 }
 
 inline std::string demo(const std::string& name) {

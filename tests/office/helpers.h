@@ -13,15 +13,11 @@
 #include "price/bill.h"
 #include "price/price.h"
 #include "price/terms.h"
+#include "slurp.h"
 
 namespace kerfbook::billing {
 
-inline std::string slurp(const std::string& path) {
-  std::ifstream in(path, std::ios::binary);
-  std::stringstream all;
-  all << in.rdbuf();
-  return all.str();
-}
+using tests::slurp;
 
 inline Terms terms_of(const std::string& toml) {
   ReadTerms got = read_terms(toml);

@@ -7,7 +7,6 @@
 #include <algorithm>
 #include <filesystem>
 #include <fstream>
-#include <iterator>
 #include <string>
 #include <vector>
 
@@ -15,12 +14,12 @@
 #include "office/unbilled.h"
 #include "paper/project_paper.h"
 #include "report/report.h"
+#include "slurp.h"
 
 namespace kerfbook::report {
 
 inline std::string file_text(const std::filesystem::path& file) {
-  std::ifstream stream(file, std::ios::binary);
-  return {std::istreambuf_iterator<char>(stream), std::istreambuf_iterator<char>()};
+  return tests::slurp(file);
 }
 
 inline std::filesystem::path fresh_file(const std::string& name) {

@@ -10,6 +10,8 @@
 #include <string>
 #include <vector>
 
+#include "slurp.h"
+
 namespace fs = std::filesystem;
 
 namespace {
@@ -101,9 +103,8 @@ TEST_CASE("only main knows the clock and the environment") {
 
 TEST_CASE("no file of the program has grown past 450 lines") {
   each_source([&](const fs::path& file, const std::string&) {
-    std::ifstream stream(file);
-    const auto lines =
-        std::count(std::istreambuf_iterator<char>(stream), std::istreambuf_iterator<char>(), '\n');
+    const std::string text = kerfbook::tests::slurp(file);
+    const auto lines = std::count(text.begin(), text.end(), '\n');
     CHECK_MESSAGE(lines <= 450, file.string());
   });
 }

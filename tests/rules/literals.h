@@ -2,18 +2,14 @@
 #pragma once
 
 #include <algorithm>
-#include <filesystem>
-#include <fstream>
-#include <iterator>
 #include <string>
 #include <vector>
 
+#include "slurp.h"
+
 namespace kerfbook::rules {
 
-inline std::string slurp(const std::filesystem::path& file) {
-  std::ifstream stream(file, std::ios::binary);
-  return {std::istreambuf_iterator<char>(stream), std::istreambuf_iterator<char>()};
-}
+using tests::slurp;
 
 /// One text in quotes from its first quote mark on: `at` is moved past the last one.
 inline std::string quoted(const std::string& code, std::size_t& at) {

@@ -4,9 +4,9 @@
 
 #include <cstdlib>
 #include <fstream>
-#include <iterator>
 
 #include "scaling/scaled.h"
+#include "slurp.h"
 
 using namespace kerfbook;
 using namespace kerfbook::scaling;
@@ -169,6 +169,5 @@ TEST_CASE(
   const std::string file = std::string(KERFBOOK_ROOT) + "/tests/scaling/practices.golden";
   const char* const mode = std::getenv("KERFBOOK_GOLDEN");
   if (mode != nullptr && std::string(mode) == "update") std::ofstream(file, std::ios::binary) << all;
-  std::ifstream kept(file, std::ios::binary);
-  CHECK(all == std::string(std::istreambuf_iterator<char>(kept), std::istreambuf_iterator<char>()));
+  CHECK(all == kerfbook::tests::slurp(file));
 }

@@ -10,6 +10,7 @@
 #include <stdexcept>
 
 #include "command/command.h"
+#include "slurp.h"
 
 namespace reckoning {
 namespace {
@@ -146,10 +147,7 @@ std::string Desk::file(const std::string& name, const std::string& text) const {
 }
 
 std::string Desk::text_in(const std::string& file) {
-  std::ifstream stream(file, std::ios::binary);
-  std::ostringstream text;
-  text << stream.rdbuf();
-  return text.str();
+  return kerfbook::tests::slurp(file);
 }
 
 Did Desk::ask(const std::vector<std::string>& words) const {

@@ -3,15 +3,14 @@
 
 #include <doctest/doctest.h>
 
-#include <fstream>
-#include <sstream>
+#include <filesystem>
 #include <string>
+
+#include "slurp.h"
 
 /// A file of the source tree, byte for byte.
 inline std::string read_file(const std::string& path) {
-  std::ifstream stream(std::string(KERFBOOK_ROOT) + "/" + path, std::ios::binary);
-  REQUIRE_MESSAGE(stream.good(), path);
-  std::stringstream text;
-  text << stream.rdbuf();
-  return text.str();
+  const std::filesystem::path file = std::filesystem::path(KERFBOOK_ROOT) / path;
+  REQUIRE_MESSAGE(std::filesystem::exists(file), path);
+  return kerfbook::tests::slurp(file);
 }
