@@ -33,9 +33,7 @@ class Shelf {
   [[nodiscard]] fs::path file() const { return folder_ / "mill.book"; }
   [[nodiscard]] fs::path folder() const { return folder_; }
   [[nodiscard]] std::string bytes() const { return slurp(file()); }
-  [[nodiscard]] static std::string slurp(const fs::path& path) {
-    return tests::slurp(path);
-  }
+  [[nodiscard]] static std::string slurp(const fs::path& path) { return tests::slurp(path); }
   [[nodiscard]] std::vector<std::string> names() const {
     std::vector<std::string> found;
     for (const auto& entry : fs::directory_iterator(folder_))
