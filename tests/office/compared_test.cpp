@@ -18,7 +18,7 @@ const char* const kSaturday =
     "bundle -\n2x6 No2 9/16\nless 2x6 No2 1/16 split\n1x3 40lf\nthick 2x6 2.02 2.00 1.98\n"
     "teeth head replaced 1 metal D2 a nail\nstop 7:30-7:40 metal a nail\nsold cash 2x4 2/8 at 1.05\n"
     "sold Ferrin bundle W7 at 60\ncharge TER planing 10 by hand\nmeter 1876.0\nfuel 4 gal 15.20\n"
-    "move Tervane farm to yard 23 mi 1:10\nnote rain\n";
+    "move Tervane farm to yard 23 mi 1:10\nresidue slabs 1.5 cord to the stove\nnote rain\n";
 
 /// The demo week with a Saturday of everything, papers of every kind and corrections after them.
 struct Full : DemoBook {
