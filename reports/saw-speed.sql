@@ -16,7 +16,7 @@ WITH cut AS (
 SELECT c.day, c.lineal, e.feed_micro, e.metric
 FROM cut c
   JOIN v_run_record x ON x.day = c.day AND x.shift = c.shift AND x.run = c.run
-  LEFT JOIN v_setup_record e ON e.day = x.record_day AND e.shift = x.record_shift AND e.number = x.record_number
+  LEFT JOIN v_setup_record e ON e.record = x.record
 ORDER BY c.day, c.shift, c.run;
 -- input:   sheets
 SELECT day, sum(sawing_minutes) AS sawing FROM v_sheet
@@ -28,7 +28,7 @@ WHERE day BETWEEN :from AND :to GROUP BY day HAVING sum(sawing_minutes) > 0 OR s
 -- shows:   tooth text "Kind of tooth"
 -- shows:   kerf micro "Kerf" unit-from=unit
 -- shows:   rpm count "Turns a minute" total=none
--- shows:   rim_speed micro "Rim speed" unit-from=speed_unit
+-- shows:   rim_speed micro:0 "Rim speed" unit-from=speed_unit
 -- shows:   feed micro "Feed" unit-from=feed_unit
 -- shows:   bite micro "Bite" unit-from=unit
 -- shows:   unit text "" hidden

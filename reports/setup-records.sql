@@ -23,8 +23,7 @@
 -- note:    A dash: not on a sheet yet. A set-up line takes kerf, over, edger, third, lead, zero, feed and tooth.
 -- empty:   nothing sawn in this period
 WITH run AS (
-  SELECT (x.record_day * 16 + x.record_shift) * 1000000000 + x.record_number AS place, min(r.day) AS day,
-         group_concat(DISTINCT s.name) AS site
+  SELECT x.record, min(r.day) AS day, group_concat(DISTINCT s.name) AS site
   FROM v_run_id r
     JOIN v_run_record x ON x.day = r.day AND x.shift = r.shift AND x.run = r.run
     LEFT JOIN v_site s ON s.id = r.site_id
@@ -33,24 +32,22 @@ WITH run AS (
     AND (:species_id IS NULL OR r.species_id = :species_id) AND (:site_id IS NULL OR r.site_id = :site_id)
     AND (r.logs > 0 OR r.lines > 0)
   GROUP BY 1),
-used AS (
-  SELECT DISTINCT (record_day * 16 + record_shift) * 1000000000 + record_number AS place FROM v_run_record
-  WHERE record_day IS NOT NULL),
-record AS (
-  SELECT *, (day * 16 + shift) * 1000000000 + number AS place,
-         CASE begun WHEN 'full set' THEN saw || ' full set' WHEN 'other blade' THEN saw || ' blade'
-                    WHEN 'moved' THEN 'move to ' || coalesce(site, '-') ELSE 'set-up line' END AS words
+used AS (SELECT DISTINCT record FROM v_run_record),
+begun AS (
+  SELECT record, CASE begun WHEN 'full set' THEN saw || ' full set' WHEN 'other blade' THEN saw || ' blade'
+                            WHEN 'moved' THEN 'move to ' || coalesce(site, '-') ELSE 'set-up line' END AS words
   FROM v_setup_record)
 SELECT coalesce(e.day, run.day) AS day,
        (SELECT group_concat(words, ', ')
-        FROM (SELECT words FROM record o
-              WHERE o.place <= e.place AND o.place > coalesce((SELECT max(u.place) FROM used u WHERE u.place < e.place), 0)
-              ORDER BY o.place)) AS begun,
+        FROM (SELECT words FROM begun b
+              WHERE b.record <= e.record
+                AND b.record > coalesce((SELECT max(u.record) FROM used u WHERE u.record < e.record), 0)
+              ORDER BY b.record)) AS begun,
        e.setup, run.site, e.kerf_mils AS kerf, e.edger_mils AS edger, e.third_mils AS third, e.over_mils AS over,
        e.lead_mils AS lead, e.zero_mils AS zero, e.feed_micro AS feed, e.tooth,
        CASE WHEN e.metric THEN 'm per min' ELSE 'ft per min' END AS feed_unit
-FROM run LEFT JOIN record e ON e.place = run.place
-ORDER BY run.place;
+FROM run LEFT JOIN v_setup_record e ON e.record = run.record
+ORDER BY run.record;
 -- table:   sawn | What was sawn so
 -- shows:   day day "From"
 -- shows:   setup text "Set-up"
@@ -71,7 +68,7 @@ ORDER BY run.place;
 -- picture: bar across=day up=recovery_percent title="Recovery by set-up record"
 -- empty:   nothing sawn in this period
 WITH run AS (
-  SELECT x.record_day, x.record_shift, x.record_number, r.rule, r.scale_unit, min(r.day) AS day,
+  SELECT x.record, r.rule, r.scale_unit, min(r.day) AS day,
          group_concat(DISTINCT s.name) AS site, min(r.setup_id) AS setup_id, count(*) AS runs, sum(r.logs) AS logs,
          sum(r.net) FILTER (WHERE r.scaled) AS net_scale_bf, sum(r.lumber) AS lumber_bf,
          sum(r.lumber) FILTER (WHERE r.counted) AS counted_lumber, sum(r.net) FILTER (WHERE r.counted) AS counted_scale,
@@ -83,8 +80,8 @@ WITH run AS (
     AND (:customer_id IS NULL OR r.customer_id = :customer_id)
     AND (:species_id IS NULL OR r.species_id = :species_id) AND (:site_id IS NULL OR r.site_id = :site_id)
     AND (r.logs > 0 OR r.lines > 0)
-  GROUP BY x.record_day, x.record_shift, x.record_number, r.rule, r.scale_unit)
-SELECT coalesce(run.record_day, run.day) AS day, u.name AS setup, site, rule, runs, logs, net_scale_bf, lumber_bf,
+  GROUP BY x.record, r.rule, r.scale_unit)
+SELECT coalesce((SELECT e.day FROM v_setup_record e WHERE e.record = run.record), run.day) AS day, u.name AS setup, site, rule, runs, logs, net_scale_bf, lumber_bf,
        counted_lumber, counted_scale, counted_content, counted_wood, scale_unit
 FROM run LEFT JOIN v_setup u ON u.id = run.setup_id
-ORDER BY run.record_day, run.record_shift, run.record_number, rule, scale_unit;
+ORDER BY run.record, rule, scale_unit;

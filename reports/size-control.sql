@@ -10,12 +10,8 @@
 -- example: size-control --period "this year"
 -- worked:  size-control
 -- input:   readings
-WITH changes AS (
-  SELECT (day * 16 + shift) * 1000000000 + number AS place, setup, kerf_mils, over_mils, metric,
-         lead((day * 16 + shift) * 1000000000 + number) OVER (ORDER BY day, shift, number) AS until
-  FROM v_setup_change)
-SELECT t.day, t.shift, t.number, t.size, z.thickness, z.width, z.metric, t.mils, c.setup, c.kerf_mils, c.over_mils,
-       c.metric AS setup_metric,
+SELECT t.day, t.shift, t.number, t.size, z.thickness, z.width, z.metric, t.mils, e.setup, e.kerf_mils, e.over_mils,
+       e.metric AS setup_metric,
        (SELECT sum(y.wood) < sum(y.lumber) FROM v_tally_id y
         WHERE y.day = t.day AND y.shift = t.shift AND y.size_id = z.id) AS scant,
        (SELECT count(DISTINCT coalesce(r.job_id, 0)) FROM v_tally_id y
@@ -26,8 +22,8 @@ SELECT t.day, t.shift, t.number, t.size, z.thickness, z.width, z.metric, t.mils,
         WHERE y.day = t.day AND y.shift = t.shift AND y.size_id = z.id) AS job
 FROM v_thickness t
 JOIN v_size z ON z.label = t.size
-LEFT JOIN changes c ON c.place < (t.day * 16 + t.shift) * 1000000000 + t.number
-     AND ((t.day * 16 + t.shift) * 1000000000 + t.number < c.until OR c.until IS NULL)
+LEFT JOIN v_setup_record e ON e.record = (SELECT max(b.record) FROM v_setup_record b
+                                          WHERE b.record < (t.day * 16 + t.shift) * 1000000000 + t.number)
 WHERE t.day BETWEEN :from AND :to
 ORDER BY t.day, t.shift, t.number, t.reading;
 -- input:   sawn

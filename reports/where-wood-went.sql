@@ -13,7 +13,7 @@ SELECT r.day, r.shift, r.run, r.job, r.species, r.setup, r.logs, r.net, r.scale_
        e.kerf_mils AS kerf, e.edger_mils AS edger, e.third_mils AS third, e.metric
 FROM v_run r
   JOIN v_run_record x ON x.day = r.day AND x.shift = r.shift AND x.run = r.run
-  LEFT JOIN v_setup_record e ON e.day = x.record_day AND e.shift = x.record_shift AND e.number = x.record_number
+  LEFT JOIN v_setup_record e ON e.record = x.record
 WHERE r.counted AND r.day BETWEEN :from AND :to AND (:job IS NULL OR r.job = :job)
   AND (:customer IS NULL OR r.customer = :customer)
   AND (:species IS NULL OR r.species = :species) AND (:site IS NULL OR r.site = :site)

@@ -4,7 +4,7 @@
 --          best pattern of layers and widths, of the sizes and lengths that were cut for that job and set-up, is found for
 --          each log by its diameter, length and taper. Logs are taken for round, straight and sound, boards for square-edged;
 --          kerf and oversize are the set-up's; nothing is left out for the bed, the dogs or the grade, so no mill reaches it.
-          A run over 100 % is a slip somewhere; it stays in the totals, which are of all runs shown, and is told beside them.
+--          A run over 100 % is a slip somewhere; it stays in the totals, which are of all runs shown, and is told beside them.
 -- takes:   from to job customer species site
 -- example: yield-model --period season
 -- worked:  yield
@@ -13,7 +13,7 @@ SELECT r.day, r.shift, r.run, j.code AS job, s.code AS species, u.name AS setup,
        e.kerf_mils AS kerf, e.edger_mils AS edger, e.over_mils AS over
 FROM v_run_id r
   JOIN v_run_record x ON x.day = r.day AND x.shift = r.shift AND x.run = r.run
-  LEFT JOIN v_setup_record e ON e.day = x.record_day AND e.shift = x.record_shift AND e.number = x.record_number
+  LEFT JOIN v_setup_record e ON e.record = x.record
   LEFT JOIN v_job j ON j.id = r.job_id LEFT JOIN v_species s ON s.id = r.species_id
   LEFT JOIN v_setup u ON u.id = r.setup_id
 WHERE r.day BETWEEN :from AND :to AND (:job_id IS NULL OR r.job_id = :job_id)

@@ -103,8 +103,9 @@ FROM setup_change c
   JOIN setup ON setup.id = c.setup;
 
 CREATE VIEW v_setup_record AS   -- one row a time the saws were set anew: a set-up written down, a move, a full set of
-                                -- teeth or another blade; with all that was said till then of the set-up in force
-SELECT r.day, r.shift, r.number, r.begun, r.saw, site.name AS site,
+                                -- teeth or another blade; with all that was said till then of the set-up in force.
+                                -- Record: its place in the book
+SELECT r.record, r.day, r.shift, r.number, r.begun, r.saw, site.name AS site,
        r.setup AS setup_id, (SELECT name FROM setup WHERE id = r.setup) COLLATE NOCASE AS setup,
        (SELECT c.kerf_mils FROM setup_change c
         WHERE c.setup = r.setup AND c.kerf_mils IS NOT NULL
@@ -141,21 +142,21 @@ SELECT r.day, r.shift, r.number, r.begun, r.saw, site.name AS site,
        (SELECT c.metric FROM setup_change c
         WHERE c.setup = r.setup AND (c.day, c.shift, c.number) <= (r.day, r.shift, r.number)
         ORDER BY c.day DESC, c.shift DESC, c.number DESC LIMIT 1) AS metric
-FROM (SELECT e.day, e.shift, e.number, e.begun, e.saw, e.site,
+FROM (SELECT (e.day * 16 + e.shift) * 1000000000 + e.number AS record, e.day, e.shift, e.number, e.begun, e.saw,
+             e.site,
              (SELECT c.setup FROM setup_change c
               WHERE (c.day, c.shift, c.number) <= (e.day, e.shift, e.number)
               ORDER BY c.day DESC, c.shift DESC, c.number DESC LIMIT 1) AS setup
       FROM setup_record e) r
   LEFT JOIN site ON site.id = r.site;
 
-CREATE VIEW v_run_record AS     -- to which set-up record (v_setup_record) each run belongs; NULL = to none that is known
-SELECT r.day, r.shift, r.run, r.first_number,
-       (SELECT e.day FROM setup_record e WHERE (e.day, e.shift, e.number) < (r.day, r.shift, r.first_number)
-        ORDER BY e.day DESC, e.shift DESC, e.number DESC LIMIT 1) AS record_day,
-       (SELECT e.shift FROM setup_record e WHERE (e.day, e.shift, e.number) < (r.day, r.shift, r.first_number)
-        ORDER BY e.day DESC, e.shift DESC, e.number DESC LIMIT 1) AS record_shift,
-       (SELECT e.number FROM setup_record e WHERE (e.day, e.shift, e.number) < (r.day, r.shift, r.first_number)
-        ORDER BY e.day DESC, e.shift DESC, e.number DESC LIMIT 1) AS record_number
+CREATE VIEW v_run_record AS     -- the set-up record (v_setup_record) that each run belongs to; NULL = to none that is known
+SELECT r.day, r.shift, r.run,
+       (SELECT (e.day * 16 + e.shift) * 1000000000 + e.number
+        FROM setup_record e
+        WHERE (e.day, e.shift, e.number) < (r.day, r.shift, r.first_number)
+        ORDER BY e.day DESC, e.shift DESC, e.number DESC
+        LIMIT 1) AS record
 FROM run r;
 
 CREATE VIEW v_residue AS        -- one row slabs, dust and the like taken away, as they lay

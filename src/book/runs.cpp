@@ -45,7 +45,7 @@ RunTotals& Runs::of(const sheet::DatedFact& fact) {
   RunTotals run = blank(fact.context);
   if (auto* begun = known(run)) return *begun;
   run.run = static_cast<int>(runs_.size()) + 1;
-  run.number = fact.number;
+  run.first_number = fact.number;
   run.practice = &then_.practice_for(fact.context.job);
   run.unit = scaling::unit_word(unit_in(*run.practice, then_.file().units));
   return runs_.emplace_back(std::move(run));
@@ -60,10 +60,9 @@ void Runs::write() {
   for (const auto& run : runs_) {
     store_.run(
         "INSERT INTO run (day, shift, run, first_number, site, job, species, setup, practice, unit, logs, "
-        "unscaled_logs, "
-        "gross, net, "
-        "content, lines, pieces, lumber, wood) VALUES (?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?)",
-        key_.day, key_.shift, run.run, run.number, run.site, run.job, run.species, run.setup,
+        "unscaled_logs, gross, net, content, lines, pieces, lumber, wood) "
+        "VALUES (?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?)",
+        key_.day, key_.shift, run.run, run.first_number, run.site, run.job, run.species, run.setup,
         run.practice->name, run.unit, run.logs, run.unscaled_logs, run.gross, run.net, run.content, run.lines,
         run.pieces, run.lumber, run.wood);
   }

@@ -17,7 +17,7 @@ std::optional<std::string> said(const std::string& text);
 
 struct RunTotals {
   int run = 1;
-  int number = 0;  ///< of its first log or board in the order of the day
+  int first_number = 0;  ///< of its first log or board in the order of the day
   std::optional<Id> site;
   std::optional<Id> job;
   std::optional<Id> species;

@@ -264,7 +264,7 @@ class SheetWriter {
         "INSERT INTO residue (day, shift, number, job, kind, quantity_micro, unit, text) VALUES "
         "(?,?,?,?,?,?,?,?)",
         day_, shift_, fact.number, job(fact.context.job), line.kind, line.quantity.rounded(kMicro),
-        sheet::word_of(line.unit), line.text);
+        measure::word_of(line.unit), line.text);
   }
 
   void put(const DatedFact& fact, const sheet::Note& line) {

@@ -58,7 +58,12 @@ class Reader {
       end_fact();
       if (fact) fact_ = std::move(*fact);
     }
-    if (sql_ != nullptr) *sql_ += std::string(line) + "\n";
+    if (sql_ != nullptr) {
+      *sql_ += std::string(line) + "\n";
+    } else if (!line.starts_with("--") && !trim(line).empty()) {
+      complain(line_, in_quotes(trim(line).substr(0, 30)) + ": of no table and no input",
+               "a line of the header begins with --; a SELECT stands under a table or an input");
+    }
   }
 
   void complain(int line, std::string what, std::string instead) {

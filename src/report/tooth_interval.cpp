@@ -27,15 +27,9 @@ Worn worn_of(const std::vector<ToothLife>& edges) {
   return worn;
 }
 
-/// One sharpening, in whole money.
-struct Costs {
-  double planned = 0;
-  double forced = 0;
-};
-
 /// Either the costs, or what the book lacks for them: what it is called in a cell, and the sentence.
 struct Priced {
-  std::optional<Costs> costs;
+  std::optional<tuning::ChangeCosts> costs;
   std::string verdict;
   std::string words;
 };
@@ -58,8 +52,7 @@ Priced price(const std::string& saw, const Worn& worn, const std::optional<CostO
   if (!tooth && worn.teeth > 0)
     return lacking("no price of a tooth",
                    "the book has no price of a tooth (mill file: [[cost]], per = \"tooth\")");
-  const double teeth = worn.teeth * tooth.value_or(0);
-  return {Costs{teeth + *minutes / 60 * hour->crew, teeth + *minutes / 60 * hour->sawing}, {}, {}};
+  return {tuning::change_costs(worn.teeth, tooth.value_or(0), *minutes, hour->crew, hour->sawing), {}, {}};
 }
 
 std::string per_mbf(double cost_of_bf, const Given& given) {

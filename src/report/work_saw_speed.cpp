@@ -2,11 +2,12 @@
 // saws were in wood. The arithmetic stands in tuning/saw_arithmetic.h.
 #include <fmt/format.h>
 
-#include <cmath>
+#include <array>
 
 #include "base/count.h"
 #include "base/text.h"
 #include "report/workers.h"
+#include "tuning/numbers.h"
 #include "tuning/saw_arithmetic.h"
 
 namespace kerfbook::report {
@@ -68,8 +69,7 @@ class SawSpeed {
 
   [[nodiscard]] static std::optional<double> inches_across(const book::Saw& saw) {
     if (!saw.diameter) return std::nullopt;
-    const bool metric = saw.diameter->system == measure::System::metric;
-    return static_cast<double>(saw.diameter->count) / (metric ? 10 * kMmPerInch : 64);
+    return tuning::as_double(measure::in_inches(*saw.diameter));
   }
 
   /// Feet a minute.
@@ -79,11 +79,10 @@ class SawSpeed {
     return tuning::rim_speed(*across, *saw.rpm);
   }
 
-  /// To the foot a minute, or tenth of a metre a second: no saw's speed is known any nearer.
+  /// Feet a minute, or metres a second.
   [[nodiscard]] std::optional<double> told_rim(const book::Saw& saw) const {
     const auto rim = rim_of(saw);
-    if (!rim) return std::nullopt;
-    return metric_ ? std::round(*rim * kMetresPerFoot / 60 * 10) / 10 : std::round(*rim);
+    return rim && metric_ ? *rim * kMetresPerFoot / 60 : rim;
   }
 
   /// Inches.
@@ -94,19 +93,16 @@ class SawSpeed {
 
   /// By the set-up in force, else by the mill file; inches.
   [[nodiscard]] std::optional<double> kerf_of(const book::Saw& saw) const {
+    static constexpr std::array<std::pair<const char*, const char*>, 3> kOnSheets{
+        {{"head", "kerf_mils"}, {"edger", "edger_mils"}, {"third", "third_mils"}}};
     const auto& setup = given_.rows("setup");
-    const std::string column = saw.role == "head" ? "kerf_mils" : saw.role + "_mils";
-    const bool on_sheet = saw.role == "head" || saw.role == "edger" || saw.role == "third";
-    if (on_sheet && setup.size() > 0) {
+    for (const auto& [role, column] : kOnSheets) {
+      if (setup.size() == 0 || !same_word(saw.role, role)) continue;
       if (const auto mils = setup.number(0, column))
-        return inches_of(*mils, setup.number(0, "metric").value_or(0) != 0);
+        return inches_of_mils(*mils, setup.number(0, "metric").value_or(0) != 0);
     }
     if (!saw.kerf_mils) return std::nullopt;
-    return inches_of(*saw.kerf_mils, given_.mill.units == measure::System::metric);
-  }
-  /// Thousandths of an inch, or hundredths of a mm.
-  static double inches_of(std::int64_t mils, bool metric) {
-    return static_cast<double>(mils) / (metric ? 100 * kMmPerInch : 1000);
+    return inches_of_mils(*saw.kerf_mils, given_.mill.units == measure::System::metric);
   }
 
   void add_saw(const book::Saw& saw, WorkedTable& table) const {
@@ -117,7 +113,8 @@ class SawSpeed {
       return number ? Value{std::int64_t{*number}} : Value{};
     };
     const auto& setup = given_.rows("setup");
-    std::string tooth = saw.role == "head" && setup.size() > 0 ? setup.text(0, "tooth") : std::string();
+    std::string tooth =
+        same_word(saw.role, "head") && setup.size() > 0 ? setup.text(0, "tooth") : std::string();
     table.rows.push_back({saw.role, length(inches_across(saw)), count(saw.teeth),
                           tooth.empty() ? Value{} : Value{std::move(tooth)}, length(kerf_of(saw)),
                           count(saw.rpm), micro(told_rim(saw)), feed_ ? micro(told_feed(*feed_)) : Value{},
@@ -177,9 +174,8 @@ class SawSpeed {
   [[nodiscard]] std::string speed_words(const book::Saw& saw) const {
     const auto rim = told_rim(saw);
     if (!rim) return {};
-    std::string words =
-        fmt::format("The rim of the {} saw goes {} {}", saw.role, words_of(*rim, metric_ ? 1 : 0, given_),
-                    metric_ ? "m a second" : "ft a minute");
+    std::string words = fmt::format("The rim of the {} saw goes {} {}", saw.role, words_of(*rim, 0, given_),
+                                    metric_ ? "m a second" : "ft a minute");
     if (const auto bite = bite_of(saw)) {
       words += fmt::format("; at a feed of {} {} each tooth bites {} {}",
                            words_of(told_feed(*feed_), 0, given_), metric_ ? "m a minute" : "ft a minute",

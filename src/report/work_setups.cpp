@@ -10,6 +10,7 @@
 #include "report/column_kinds.h"
 #include "report/workers.h"
 #include "tuning/like_for_like.h"
+#include "tuning/numbers.h"
 #include "tuning/tooth_lives.h"
 
 namespace kerfbook::report {
@@ -19,9 +20,6 @@ using tuning::LikeForLike;
 using tuning::RunSawn;
 using tuning::Verdict;
 
-constexpr double kSixtyFourths = 64;
-constexpr double kTenthMms = 254;  // in an inch
-
 struct DatedRun {
   std::int64_t day = 0;
   std::string setup;
@@ -30,7 +28,8 @@ struct DatedRun {
 };
 
 double inches(std::int64_t count, bool metric) {
-  return static_cast<double>(count) / (metric ? kTenthMms : kSixtyFourths);
+  return tuning::as_double(
+      measure::in_inches({count, metric ? measure::System::metric : measure::System::inch}));
 }
 
 class Compared {

@@ -34,8 +34,8 @@ struct Group {
 
 /// Thousandths of an inch or hundredths of a mm, in inches, or in mm where `metric` is wanted.
 double from_mils(std::int64_t mils, bool of_metric, bool metric) {
-  const double mm = of_metric ? static_cast<double>(mils) / 100 : static_cast<double>(mils) * 0.0254;
-  return metric ? mm : of_metric ? mm / 25.4 : static_cast<double>(mils) / 1000;
+  if (of_metric && metric) return static_cast<double>(mils) / 100;
+  return inches_of_mils(mils, of_metric) * (metric ? 25.4 : 1);
 }
 
 /// A size cut to less than it is called, for planing or drying, must hold what the mill file says it is cut to for the job

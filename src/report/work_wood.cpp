@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "base/text.h"
+#include "measure/heap.h"
 #include "report/workers.h"
 #include "tuning/balance.h"
 #include "tuning/mill_model.h"
@@ -215,11 +216,8 @@ class Wood {
       const auto quantity = *rows.number(r, "quantity");
       const std::string unit = rows.text(r, "unit");
       const std::string kind = rows.text(r, "kind");
-      const auto heap = unit == "yd3"    ? tuning::Heap::cubic_yard
-                        : unit == "m3"   ? tuning::Heap::cubic_metre
-                        : unit == "cord" ? tuning::Heap::cord
-                                         : tuning::Heap::cubic_foot;
-      const Rational solid = tuning::heap_feet3(Rational(quantity, 1'000'000), heap) *
+      const auto heap = measure::heap_unit(unit).value_or(measure::HeapUnit::cubic_foot);
+      const Rational solid = measure::heap_feet3(Rational(quantity, 1'000'000), heap) *
                              tuning::solid_share(kind).value_or(Rational(0));
       const auto part = tuning::out_of(kind);
       Value of;
@@ -280,22 +278,28 @@ class Wood {
 
   /// What was taken away, against what the balance says there was.
   [[nodiscard]] std::vector<std::string> of_residue() const {
+    constexpr std::int64_t kHeapsDiffer =
+        130;  // percent; as much may be a loose or a tight heap: common practice, no source
     std::vector<std::string> out;
     const auto told = [&](const Rational& away, const Rational& there, const char* what) {
       if (away.is_zero() || there.is_zero() || there.is_negative()) return;
-      const Rational foot3 = micro_foot3() * 1'000'000;
-      const Rational share = away * foot3 * 100 / there;
-      out.push_back(
-          fmt::format("What was taken away of {} holds about {} ft3 of wood, {} % of what the logs left{}.",
-                      what, words_of(away, 0, given_), words_of(share, 0, given_),
-                      share > Rational(130)
-                          ? ": more than there was, so a heap, a log or a board is measured wrongly, or "
-                            "it came of other logs"
-                          : ""));
+      const Rational share = away * micro_foot3() * 1'000'000 * 100 / there;
+      out.push_back(fmt::format(
+          "What was taken away of {} holds about {} of wood, {} % of what the logs left{}.", what,
+          solid_words(away), words_of(share, 0, given_),
+          share > Rational(kHeapsDiffer) ? ": more than there was, so a heap, a log or a board is measured "
+                                           "wrongly, or it came of other logs"
+                                         : ""));
     };
     told(away_.of_rest, whole_.rest(), "slabs, edgings, trim and chips");
     told(away_.of_sawdust, whole_.sawdust, "sawdust");
     return out;
+  }
+
+  /// "113 ft3", in a metric book "3.2 m3".
+  [[nodiscard]] std::string solid_words(const Rational& feet3) const {
+    if (!metric_) return words_of(feet3, 0, given_) + " ft3";
+    return words_of(feet3 / measure::heap_feet3(1, measure::HeapUnit::cubic_metre), 1, given_) + " m3";
   }
 
   /// Where the best overrun is not the best cutting: its boards hold less wood than they are counted for.

@@ -189,6 +189,10 @@ std::string lumber_words(double bf, const Given& given) {
   return words_of(told_lumber(bf, given), metric ? 1 : 0, given) + (metric ? " m3" : " bf");
 }
 
+double inches_of_mils(std::int64_t mils, bool metric) {
+  return static_cast<double>(mils) / (metric ? 2540 : 1000);
+}
+
 double lineal_feet_of(std::int64_t counts) {
   return static_cast<double>(counts) / static_cast<double>(kLinealPerFoot);
 }

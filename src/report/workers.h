@@ -110,6 +110,9 @@ Value lumber_of(const std::optional<double>& bf,
 double told_lumber(double bf, const Given& given);
 std::string lumber_words(double bf, const Given& given);  ///< "1,280 bf", "2.9 m3"
 
+/// Thousandths of an inch, or hundredths of a millimetre, in inches.
+double inches_of_mils(std::int64_t mils, bool metric);
+
 /// A length of boards end to end, in 1/320 mm, as feet; and as columns of kind lineal take it.
 double lineal_feet_of(std::int64_t counts);
 Value lineal_of(const std::optional<double>& feet);

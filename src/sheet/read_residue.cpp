@@ -11,19 +11,6 @@ namespace {
 
 constexpr std::string_view kExample = "residue sawdust 2.5 yd3, or residue slabs 1 cord";
 
-std::optional<ResidueUnit> residue_unit(std::string_view word) {
-  using Unit = ResidueUnit;
-  return find_unit<Unit>(word, {{"ft3", Unit::cubic_foot},
-                                {"cuft", Unit::cubic_foot},
-                                {"yd3", Unit::cubic_yard},
-                                {"cuyd", Unit::cubic_yard},
-                                {"yard", Unit::cubic_yard},
-                                {"yards", Unit::cubic_yard},
-                                {"m3", Unit::cubic_metre},
-                                {"cord", Unit::cord},
-                                {"cords", Unit::cord}});
-}
-
 /// One of the kinds, spelled as they are.
 std::optional<std::string> take_kind(LineReader& line) {
   static constexpr std::array<std::pair<std::string_view, std::string_view>, 6> kAlso{
@@ -68,7 +55,7 @@ std::optional<Fact> read_residue(LineReader& line) {
                "write " + std::string(kExample));
     return std::nullopt;
   }
-  const auto unit = residue_unit(amount.unit);
+  const auto unit = measure::heap_unit(amount.unit);
   if (!unit) {
     line.error(*amount.unit_word,
                amount.unit.empty() ? in_quotes(amount.number) + ": residue without a unit"

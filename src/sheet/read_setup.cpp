@@ -90,16 +90,17 @@ bool take_measure(LineReader& line, Setup& setup) {
 
 /// What is no remark: a measure's word that was not understood, or one said twice.
 bool complains_of_rest(LineReader& line) {
-  for (const auto& [word, mils, always] : kMeasures) {
-    if (always ? !lower(line.peek()).starts_with(word)
-               : !(same_word(line.peek(), word) && measure_follows(line)))
-      continue;
+  const auto complain = [&](std::string_view word, std::string_view number) {
     const Word& taken = line.take();
     line.error(taken, in_quotes(line.typed(taken)) + ": not understood in a set-up",
-               "write " + std::string(word) + " 0.25, once, with a blank between");
+               "write " + std::string(word) + " " + std::string(number) + ", once, with a blank between");
     return true;
+  };
+  for (const auto& [word, mils, always] : kMeasures) {
+    if (always ? lower(line.peek()).starts_with(word) : same_word(line.peek(), word) && measure_follows(line))
+      return complain(word, "0.25");
   }
-  return false;
+  return same_word(line.peek(), "feed") && measure_follows(line) && complain("feed", "55");
 }
 
 }  // namespace

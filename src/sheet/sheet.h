@@ -61,6 +61,7 @@
 
 #include "base/day.h"
 #include "base/diagnostic.h"
+#include "measure/heap.h"
 #include "measure/size.h"
 #include "scaling/scaling.h"
 
@@ -257,12 +258,11 @@ struct Move {
   bool operator==(const Move&) const = default;
 };
 
-enum class ResidueUnit { cubic_foot, cubic_yard, cubic_metre, cord };
 /// Slabs, dust and the like taken away, as they lie: stacked or loose.
 struct Residue {
   std::string kind;  ///< slabs, edgings, trim, chips, bark, shavings, sawdust
   Rational quantity;
-  ResidueUnit unit = ResidueUnit::cubic_foot;
+  measure::HeapUnit unit = measure::HeapUnit::cubic_foot;
   std::string text;
   bool operator==(const Residue&) const = default;
 };

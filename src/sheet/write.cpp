@@ -180,7 +180,7 @@ class Writer {
 
   std::string operator()(const Residue& residue) const {
     return headed("residue", residue.kind + " " + short_decimal(residue.quantity, 6) +
-                                 with(word_of(residue.unit)) + with(residue.text));
+                                 with(measure::word_of(residue.unit)) + with(residue.text));
   }
 
  private:
@@ -269,20 +269,6 @@ std::string_view word_of(ToothAction action) {
 
 bool is_blade_work(ToothAction action) {
   return action == ToothAction::tensioned || action == ToothAction::changed;
-}
-
-std::string_view word_of(ResidueUnit unit) {
-  switch (unit) {
-    case ResidueUnit::cubic_foot:
-      return "ft3";
-    case ResidueUnit::cubic_yard:
-      return "yd3";
-    case ResidueUnit::cubic_metre:
-      return "m3";
-    case ResidueUnit::cord:
-      return "cord";
-  }
-  return "";
 }
 
 std::span<const std::string_view> residue_kinds() {

@@ -16,7 +16,6 @@ std::string write_line(const Line& line, const ReadOptions& options = {});  ///<
 std::string_view word_of(ToothAction action);                               ///< "touched-up", "full-set"
 bool is_blade_work(ToothAction action);             ///< written on a `blade` line, not on a `teeth` line
 std::string_view word_of(Sense sense);              ///< "", "less", "resaw"
-std::string_view word_of(ResidueUnit unit);         ///< "ft3", "yd3", "m3", "cord"
 std::span<const std::string_view> residue_kinds();  ///< "slabs", "edgings" ... "sawdust"
 
 }  // namespace kerfbook::sheet

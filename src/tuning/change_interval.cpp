@@ -73,4 +73,10 @@ std::optional<SharpenInterval> sharpen_interval(const Pace& pace, double cost_of
   return out;
 }
 
+ChangeCosts change_costs(double teeth, double price_of_tooth, double minutes, double crew_hour,
+                         double sawing_hour) {
+  const double put_in = teeth * price_of_tooth;
+  return {put_in + minutes / 60 * crew_hour, put_in + minutes / 60 * sawing_hour};
+}
+
 }  // namespace kerfbook::tuning

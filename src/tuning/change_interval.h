@@ -30,6 +30,16 @@ struct ChangeInterval {
 /// above 0. Source: age replacement, R. E. Barlow and F. Proschan, 1965 (from memory).
 std::optional<ChangeInterval> change_interval(const Survival& curve, double planned, double unplanned);
 
+/// One change, in whole money: when it is planned, and when dull teeth force it.
+struct ChangeCosts {
+  double planned = 0;
+  double forced = 0;
+};
+/// Either puts in so many teeth and takes so many minutes: by plan of one hand while the mill stands anyway, forced of the
+/// whole mill. Hours at what they cost.
+ChangeCosts change_costs(double teeth, double price_of_tooth, double minutes, double crew_hour,
+                         double sawing_hour);
+
 /// The mill's pace since it was last sharpened, as a line: `sharp` bf an hour at first, changing by `change` for each bf sawn since.
 struct Pace {
   double sharp = 0;

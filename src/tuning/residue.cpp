@@ -17,22 +17,6 @@ constexpr std::array<std::string_view, 4> kLoose{"sawdust", "chips", "bark", "sh
 
 }  // namespace
 
-Rational heap_feet3(const Rational& quantity, Heap heap) {
-  switch (heap) {
-    case Heap::cubic_foot:
-      return quantity;
-    case Heap::cubic_yard:
-      return quantity * 27;
-    case Heap::cubic_metre: {
-      const Rational foot(3048, 10'000);  // in metres
-      return quantity / (foot * foot * foot);
-    }
-    case Heap::cord:
-      return quantity * 128;
-  }
-  return quantity;
-}
-
 std::optional<Rational> solid_share(std::string_view kind) {
   if (among(kind, kStacked)) return Rational(75, 128);
   if (among(kind, kLoose)) return Rational(2, 5);

@@ -10,9 +10,6 @@
 
 namespace kerfbook::tuning {
 
-/// What residue is measured in. As it lies: a cord is 4 x 4 x 8 ft stacked (NIST Handbook 130, from memory).
-enum class Heap : std::uint8_t { cubic_foot, cubic_yard, cubic_metre, cord };
-
 /// The part of a log's balance that residue came out of.
 enum class OutOf : std::uint8_t {
   sawdust,
@@ -20,14 +17,12 @@ enum class OutOf : std::uint8_t {
   none   ///< bark, which no log volume counts, and shavings, which come off boards afterwards
 };
 
-/// Cubic feet that a heap takes up, exact.
-Rational heap_feet3(const Rational& quantity, Heap heap);
-
 /// Solid cubic feet in a cubic foot of heap. Slabs, edgings and trim, stacked: 75 of the 128 in a cord; sawdust, loose: 1 in
 /// 2.5 (both: Sawmill Residue in the Prince George Area of British Columbia, Canada Forestry Branch, about 1951); chips,
 /// bark and shavings as sawdust (common practice, no source). nullopt of any other word.
 std::optional<Rational> solid_share(std::string_view kind);
 
+/// none of any other word.
 OutOf out_of(std::string_view kind);
 
 }  // namespace kerfbook::tuning

@@ -60,7 +60,12 @@ TEST_CASE("each fault of a report is told with its line and what would be right"
   CHECK(faults(std::string(kHead) + table +
                "-- picture: bar across=day\n-- shows:   x count \"X\"\nSELECT 1 AS x;\n")
             .size() == 1);
-  CHECK(faults("SELECT 1;\n").size() == 4);  // no name, no title, no meaning, no table
+  CHECK(faults("SELECT 1;\n").size() == 5);  // no name, no title, no meaning, no table, and not under one
+  CHECK(
+      faults("-- report: mine\n-- title: Mine\n-- meaning: What it means,\n         over two lines.\n" +
+             table + "-- shows: x count \"X\"\nSELECT 1 AS x;\n") ==
+      Faults{"4: 'over two lines.': of no table and no input; a line of the header begins with --; a SELECT "
+             "stands under a table or an input"});
 }
 
 TEST_CASE("own reports join the list, one takes a built-in's place, and a bad one hides no other") {

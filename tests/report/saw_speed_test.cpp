@@ -117,10 +117,10 @@ TEST_CASE("in a metric book: metres a second at the rim, metres a minute of feed
              "saw-speed");
   // 3.14159 x 1 x 800 / 60 = 41.89; 20,000 / (40 x 800) = 0.625; 48 m at 20 are 2.4 min of 30
   CHECK(row_of(document, 0, {"diameter", "kerf", "rim_speed", "feed", "bite"}, kSaws) ==
-        "1,000 | 7 | 41.9 | 20 | 0.625");
+        "1,000 | 7 | 42 | 20 | 0.625");
   CHECK(row_of(document, 0, {"boards", "wood_hours", "wood_percent"}, kDays) == "48 | 0.04 | 8");
   CHECK(document.lead.at(1) ==
-        "The rim of the head saw goes 41.9 m a second; at a feed of 20 m a minute each tooth bites 0.63 mm.");
+        "The rim of the head saw goes 42 m a second; at a feed of 20 m a minute each tooth bites 0.63 mm.");
 }
 
 TEST_CASE("a book without saws and without sawing still says the caution") {

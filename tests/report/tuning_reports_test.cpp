@@ -163,6 +163,16 @@ TEST_CASE("a new set-up begins readings of its own, and only the newest is spoke
   CHECK(cell_of(document, "lumber", 0, kTargets) == "-");
 }
 
+TEST_CASE("readings under a set-up that was only named again, or moved, have the kerf last said for it") {
+  std::string named = twelve_boards(2.09);
+  named.replace(named.find(" kerf 0.25 over 0.09"), 20, "");
+  const auto said_once =
+      answer(small_book("", days_of({"setup 1 kerf 0.25 over 0.09\n", named})), "size-control");
+  const auto said = answer(small_book("", days_of({twelve_boards(2.09)})), "size-control");
+  for (const char* column : {"set_for", "wood_percent"})
+    CHECK(cell_of(said_once, column, 0, kTargets) == cell_of(said, column, 0, kTargets));
+}
+
 TEST_CASE("where a size strays tells where to look") {
   const auto notes = [](double off) {
     const auto document = answer(small_book("", days_of({twelve_boards(2.09, off)})), "size-control");

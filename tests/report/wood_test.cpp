@@ -122,3 +122,13 @@ TEST_CASE("more residue than the logs left is told, and of one species or site n
   fir.species = "DF";
   CHECK(answer(book, "where-wood-went", fir).tables.at(2).rows.empty());
 }
+
+TEST_CASE("in a metric book the wood of residue is told in m3") {
+  const auto book = small_book("[mill]\nunits = \"metric\"\n[[saw]]\nrole = \"head\"\nkerf = 6\n",
+                               {"sheet 2026-05-04\nlog 60x4.8\n50x150 10/4.8\nresidue slabs 1 m3\n"});
+  // 75 / 128 of a cubic metre
+  CHECK(
+      answer(book, "where-wood-went")
+          .lead.at(1)
+          .starts_with("What was taken away of slabs, edgings, trim and chips holds about 0.6 m3 of wood, "));
+}

@@ -287,8 +287,8 @@ inline Residue residue() {
   const auto kinds = residue_kinds();
   return {std::string(kinds[static_cast<std::size_t>(number(0, static_cast<int>(kinds.size()) - 1))]),
           decimal(900, 2),
-          one_of<ResidueUnit>({ResidueUnit::cubic_foot, ResidueUnit::cubic_yard, ResidueUnit::cubic_metre,
-                               ResidueUnit::cord}),
+          one_of<measure::HeapUnit>({measure::HeapUnit::cubic_foot, measure::HeapUnit::cubic_yard,
+                                     measure::HeapUnit::cubic_metre, measure::HeapUnit::cord}),
           chance(2) ? text() : ""};
 }
 

@@ -323,7 +323,7 @@ TEST_CASE("set-up, thickness, charge, meter, fuel and move keep their figures ex
   CHECK(all.text == "lead checked twice");
   CHECK(fact_of<Setup>("setup 3 edger squared to the bed").text == "edger squared to the bed");
   CHECK(fact_of<Residue>("residue dust 2.5yd3 to the dairy") ==
-        Residue{"sawdust", Rational(5, 2), ResidueUnit::cubic_yard, "to the dairy"});
+        Residue{"sawdust", Rational(5, 2), measure::HeapUnit::cubic_yard, "to the dairy"});
   const auto metric_faults =
       read("sheet 2026-05-05\nsetup 2 feed 0\nsetup 2 zero 1ft\nsetup 2 kerf 700\nsetup 2 lead x\n",
            {.metric = true})
@@ -333,8 +333,8 @@ TEST_CASE("set-up, thickness, charge, meter, fuel and move keep their figures ex
   CHECK(said.find("'0': not a feed in metres a minute; write it as feed 17") != std::string::npos);
   CHECK(said.find("write zero 0.8 or -0.8") != std::string::npos);
   CHECK(said.find("'700': not a measure in millimetres for kerf; write kerf 7.1") != std::string::npos);
-  CHECK(fact_of<Residue>("residue slabs 1 cord").unit == ResidueUnit::cord);
-  CHECK(fact_of<Residue>("residue Chips 3 m3").unit == ResidueUnit::cubic_metre);
+  CHECK(fact_of<Residue>("residue slabs 1 cord").unit == measure::HeapUnit::cord);
+  CHECK(fact_of<Residue>("residue Chips 3 m3").unit == measure::HeapUnit::cubic_metre);
   CHECK(fact_of<Residue>("residue bark 40 ft3").kind == "bark");
   CHECK(fact_of<Thick>("thick 2x6 2.02 2.005").readings == std::vector<std::int64_t>{2020, 2005});
   const auto charge = fact_of<Charge>("charge QHH bundling 2.5 stacked and banded");

@@ -98,3 +98,10 @@ TEST_CASE(
   CHECK_FALSE(sharpen_interval({300, -0.01}, 0, 60, 3000));
   CHECK_FALSE(sharpen_interval({0, -0.01}, 1, 60, 3000));
 }
+
+TEST_CASE(
+    "a change by plan costs its teeth and one hand's time; a forced one its teeth and the whole mill's") {
+  const auto costs = change_costs(22, 9, 30, 24, 90);
+  CHECK(costs.planned == doctest::Approx(22 * 9 + 12));
+  CHECK(costs.forced == doctest::Approx(22 * 9 + 45));
+}
