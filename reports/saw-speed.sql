@@ -41,7 +41,7 @@ WHERE day BETWEEN :from AND :to GROUP BY day HAVING sum(sawing_minutes) > 0 OR s
 -- shows:   boards lineal:0 "Boards sawn" total=sum
 -- shows:   feed micro:1 "Feed" unit-from=feed_unit total=none
 -- shows:   wood_hours fine-hours:2 "In wood" total=sum
--- shows:   sawing_hours fine-hours:2 "Sawing" total=sum
+-- shows:   sawing_hours fine-hours:2 "Sawing" total=none
 -- shows:   wood_percent percent:0 "In wood" of=known_wood/known_sawing
 -- shows:   known_wood fine-hours "" hidden
 -- shows:   known_sawing fine-hours "" hidden

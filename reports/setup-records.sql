@@ -14,13 +14,13 @@
 -- shows:   kerf mils "Head kerf"
 -- shows:   edger mils "Edger kerf"
 -- shows:   third mils "Third kerf"
--- shows:   over mils "Over size"
+-- shows:   over mils "Over nominal"
 -- shows:   lead mils "Lead"
 -- shows:   zero mils "Set-works zero"
 -- shows:   feed micro:1 "Feed" unit-from=feed_unit
 -- shows:   tooth text "Teeth"
 -- shows:   feed_unit text "" hidden
--- note:    A dash: not on a sheet yet. A set-up line takes kerf, over, edger, third, lead, zero, feed and tooth.
+-- note:    What no sheet has said yet is left open. A set-up line takes kerf, over, edger, third, lead, zero, feed and tooth.
 -- empty:   nothing sawn in this period
 WITH run AS (
   SELECT x.record, min(r.day) AS day, group_concat(DISTINCT s.name) AS site
